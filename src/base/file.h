@@ -1,0 +1,28 @@
+/*
+ * Whole files: read with a limit, written so that a crash, a full disk or a pulled plug leaves either the old
+ * file or the new one. It knows nothing of what the bytes mean.
+ */
+#ifndef BASE_FILE_H
+#define BASE_FILE_H
+
+#include "base/err.h"
+#include "base/text.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+
+/* Reads `path` ("-" is standard input) into `out`, which is initialised already. Folders, devices that never end and
+ * files over `limit` bytes are errors; on failure `out` is untouched. */
+bool file_read(const char *path, size_t limit, Text *out, Err *err);
+
+/* Writes `bytes` to a temporary file beside the target, fsync, same mode as the old file, rename, fsync of the folder. Follows
+ * symbolic links to the real file. On failure the old file stands as it was and the temporary one is gone. */
+bool file_write_safely(const char *path, const char *bytes, size_t length, Err *err);
+
+/* Creates `path` with `bytes`; an error of kind ERR_SYSTEM where it exists already. */
+bool file_create(const char *path, const char *bytes, size_t length, Err *err);
+
+/* Makes the folder and those above it, mode 0700 for new ones; one that exists is no error. */
+bool file_make_folder(const char *path, Err *err);
+
+#endif
