@@ -41,8 +41,8 @@ size_t arena_used(const Arena *arena);
 /* Room for one more element behind the last, counted; used by arena_push. */
 void *arena_grow(Arena *arena, void *at, int *count, int *room, size_t size);
 
-#define arena_push(arena, array)                                                                              \
-    ((array)->at = arena_grow((arena), (array)->at, &(array)->count, &(array)->room, sizeof *(array)->at),   \
+#define arena_push(arena, array)                                                                           \
+    ((array)->at = arena_grow((arena), (array)->at, &(array)->count, &(array)->room, sizeof *(array)->at), \
      &(array)->at[(array)->count - 1])
 
 #endif
