@@ -1,0 +1,72 @@
+/*
+ * Every change a user can make, each a named function and one undo step. A Document holds the wall as it is, all that it was
+ * (undo) and all that was undone (redo), without limit, as whole snapshots; and what the wall was when last saved. A change that would make the wall impossible is refused
+ * with the problem found by wall_check and changes nothing.
+ */
+#ifndef WALL_EDIT_H
+#define WALL_EDIT_H
+
+#include "base/err.h"
+#include "wall/wall.h"
+
+typedef struct Document Document;
+
+/* Takes a deep copy of `wall`; the document counts as saved. */
+Document *document_new(const Wall *wall);
+void document_free(Document *document);
+
+/* The wall as it is; the pointer dies at the next change, undo or redo. */
+const Wall *document_wall(const Document *document);
+
+/* Counts up with every change, undo and redo: what was computed for another number is stale. */
+uint64_t document_version(const Document *document);
+
+bool document_changed(const Document *document); /* differs from the saved wall */
+void document_mark_saved(Document *document);
+
+/* The name of the step that would be undone ("raise the reference course 1/2 in"), or NULL. */
+const char *document_undo_name(const Document *document);
+const char *document_redo_name(const Document *document);
+bool document_undo(Document *document);
+bool document_redo(Document *document);
+
+/* Ends a run of nudges, so that the next nudge starts a step of its own. */
+void document_end_run(Document *document);
+
+/* ---- changes; each false on refusal with `err` filled (place = field path) ---- */
+
+/* Nudges: steps of one kind that follow each other without another change or document_end_run become one undo step. */
+bool edit_nudge_start(Document *document, Length by, Err *err);
+bool edit_nudge_opening(Document *document, uint32_t opening, Length dx, Length dy, Err *err);
+
+bool edit_start(Document *document, Length start, Err *err);
+bool edit_title(Document *document, const char *title, Err *err);
+bool edit_units(Document *document, Units units, Length round, Err *err);
+bool edit_planks(Document *document, const Planks *planks, Err *err);
+bool edit_joints(Document *document, const Joints *joints, Err *err);
+bool edit_saw(Document *document, const Saw *saw, Err *err);
+bool edit_fasteners(Document *document, const Fasteners *fasteners, Err *err);
+bool edit_wood(Document *document, const Wood *wood, Err *err);
+bool edit_trim(Document *document, const Trim *trim, Err *err);
+
+/* The face's `id` names it; openings are left as they are. */
+bool edit_face(Document *document, const Face *face, Err *err);
+/* Behind the face `after` (0: in front of the first); `id` gets the new face's id where not NULL. */
+bool edit_add_face(Document *document, uint32_t after, const Face *face, uint32_t *id, Err *err);
+bool edit_remove_face(Document *document, uint32_t face, Err *err);
+
+bool edit_add_opening(Document *document, uint32_t face, const Opening *opening, uint32_t *id, Err *err);
+bool edit_opening(Document *document, const Opening *opening, Err *err); /* its `id` names it */
+bool edit_remove_opening(Document *document, uint32_t opening, Err *err);
+
+bool edit_add_stock(Document *document, uint32_t after, const Stock *stock, uint32_t *id, Err *err); /* 0: at the end */
+bool edit_stock(Document *document, const Stock *stock, Err *err);
+bool edit_remove_stock(Document *document, uint32_t stock, Err *err);
+
+/* As-built: a piece is hung, the record of it taken back, an edge measured (a later measure of the same edge replaces it). */
+bool edit_hang(Document *document, const HungPiece *piece, Err *err);
+bool edit_take_down(Document *document, int index, Err *err); /* index into hung_pieces */
+bool edit_measure(Document *document, const HungEdge *edge, Err *err);
+bool edit_forget_measure(Document *document, int index, Err *err);
+
+#endif

@@ -1,0 +1,65 @@
+/*
+ * One thing that the user must know about their wall: a rule that could not be kept (fault) or something to look at (caution). Layout, fill and
+ * trade each add their own; the list is sorted once into the order of the plan: by rule, then face, course, place. Findings
+ * are data in a result, never errors. The texts are whole sentences in plain words with lengths already printed.
+ */
+#ifndef WALL_FINDING_H
+#define WALL_FINDING_H
+
+#include "base/arena.h"
+#include "length/length.h"
+
+/* In the order in which the plan lists them. Faults first, then cautions. A new rule needs a row in finding.c's table. */
+typedef enum Rule {
+    RULE_STAGGER,
+    RULE_SHORTEST,
+    RULE_STUD,
+    RULE_STOCK,
+    RULE_CROSSING,
+    RULE_HUNG,
+    RULE_CORNER,
+    RULE_SLIVER,
+    RULE_PLATE,
+    RULE_FIRE,
+    RULE_BOX,
+    RULE_NAIL,
+    RULE_WIRE,
+    RULE_SEASON,
+    RULE_REFERENCE, /* the reference course is nowhere on the wall */
+    RULE_LEAVE,     /* a course is left away because nowhere above planks.leave */
+    RULE_COUNT
+} Rule;
+
+typedef enum Grade { GRADE_FAULT, GRADE_CAUTION } Grade;
+
+/* What does not apply: face -1, has_course false, has_at false, piece 0, board 0, opening -1. */
+typedef struct Finding {
+    Rule rule;
+    int face; /* index into wall->faces */
+    bool has_course;
+    int64_t course;
+    bool has_at;
+    Length at;   /* x of a joint or of a stretch's left end */
+    int piece;   /* number, from 1 */
+    int board;   /* number, from 1 */
+    int opening; /* index into the face's openings */
+    const char *text;
+} Finding;
+
+typedef struct Findings {
+    Finding *at;
+    int count;
+    int room;
+} Findings;
+
+/* A finding of `rule` with nothing else set. */
+Finding finding_of(Rule rule);
+
+const char *rule_word(Rule rule); /* the word in the plan: "stagger", "sliver", ... */
+Grade rule_grade(Rule rule);
+
+/* Sorts into the plan's order: rule, face, course, at, opening, board, then as added. */
+void findings_sort(Findings *findings);
+int findings_faults(const Findings *findings); /* how many are faults */
+
+#endif

@@ -1,0 +1,326 @@
+/*
+ * The document: one wall as it was measured and chosen, and what has been hung. It holds what the wall file holds and
+ * nothing computed. Every length is in nanometres, x runs right from a face's left end, y up from the level line. A Wall is a value in one
+ * arena: outside `wall/` it is only ever `const`; it is changed through the named functions of `wall/edit.h`, which build a new one.
+ * It knows nothing of files, courses or boards cut.
+ */
+#ifndef WALL_WALL_H
+#define WALL_WALL_H
+
+#include "base/arena.h"
+#include "length/length.h"
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/* Sizes a wall may reach (datumrow(5), "Limits"). */
+enum {
+    WALL_FACES_MOST = 64,
+    WALL_OPENINGS_MOST = 4096, /* over all faces */
+    WALL_BOARDS_MOST = 100000, /* counts included */
+    WALL_COURSES_MOST = 100000, /* over all faces; checked by layout */
+    WALL_NAME_MOST = 256        /* bytes of any name, label, tone */
+};
+
+/* One place where a limit was measured: `at` along the limit (x for floor and ceiling, y for a side) and `off`, its distance as the
+ * tape gave it (down for a floor, up for a ceiling, in for a side). Marks stand in rising order of `at`; two at one place make a step, the
+ * first for the left (lower) side. Straight between marks, level (plumb) beyond. */
+typedef struct Mark {
+    Length at;
+    Length off;
+} Mark;
+
+typedef struct Marks {
+    Mark *at;
+    int count;
+    int room;
+} Marks;
+
+typedef struct LengthList {
+    Length *at;
+    int count;
+    int room;
+} LengthList;
+
+typedef struct Planks {
+    LengthList widths; /* at least one; course k has widths[k mod count], -1 the last */
+    Length thickness;
+    Length reveal;
+    Length lap;
+    bool least_given;
+    Length least; /* as given; wall_least() gives the one in force */
+    Length leave;
+} Planks;
+
+typedef enum JointLand { LAND_ANYWHERE, LAND_STUDS } JointLand;
+
+typedef struct Joints {
+    JointLand land;
+    Length stagger;
+    Length shortest;
+} Joints;
+
+typedef struct Saw {
+    Length kerf;
+    Length square;
+} Saw;
+
+typedef enum CornerKind { CORNER_NONE, CORNER_INSIDE, CORNER_OUTSIDE } CornerKind;
+typedef enum CornerJoint { CORNER_BUTT, CORNER_TRIM, CORNER_LAP, CORNER_MITRE } CornerJoint;
+typedef enum CornerThrough { THROUGH_LEFT, THROUGH_RIGHT } CornerThrough;
+
+/* How a face meets the NEXT one (the last: the first). */
+typedef struct Corner {
+    CornerKind kind;
+    CornerJoint joint;
+    CornerThrough through; /* the face that runs through: the one this is written at, or the next */
+} Corner;
+
+typedef struct Margin {
+    Length floor, ceiling, left, right;
+} Margin;
+
+typedef struct Studs {
+    bool given;
+    bool regular;         /* first + k spacing, k = 0, 1, ... up to the face's width; else `at` */
+    Length first, spacing;
+    LengthList at;
+} Studs;
+
+typedef enum OpeningKind { OPENING_BOX, OPENING_WINDOW, OPENING_DOOR, OPENING_HEARTH, OPENING_STOVE, OPENING_VENT, OPENING_OTHER } OpeningKind;
+
+typedef struct Plate {
+    bool given;
+    Length width, height;
+} Plate;
+
+typedef struct Opening {
+    uint32_t id; /* unique in the document, kept through every edit */
+    char *name;
+    OpeningKind kind;
+    Length left;
+    bool to_floor; /* `bottom: floor` was written */
+    Length bottom; /* from the level line; 0 where to_floor */
+    Length width;
+    bool top_given; /* `top` was written instead of `height` */
+    Length top;     /* from the level line, where top_given */
+    Length height;  /* where not top_given */
+    Length clear;
+    Plate plate;
+    bool front_given;
+    Length front;
+    bool away_given;
+    Length away;
+} Opening;
+
+typedef struct Openings {
+    Opening *at;
+    int count;
+    int room;
+} Openings;
+
+typedef struct Face {
+    uint32_t id;
+    char *name;
+    Length width;
+    Marks floor, ceiling, left, right;
+    Margin margin;
+    Corner corner;
+    Length underlay;
+    Studs studs;
+    Openings openings;
+} Face;
+
+typedef struct Faces {
+    Face *at;
+    int count;
+    int room;
+} Faces;
+
+/* A stretch of a board not to be used, from its first end. */
+typedef struct Stretch {
+    Length from, to;
+} Stretch;
+
+typedef struct Stretches {
+    Stretch *at;
+    int count;
+    int room;
+} Stretches;
+
+/* One line of stock: `count` boards alike. Boards are numbered from 1 through the lines in order. */
+typedef struct Stock {
+    uint32_t id;
+    char *label; /* "" where none */
+    Length length;
+    int count; /* >= 1 */
+    char *tone; /* "" where none */
+    bool width_given;
+    Length width;
+    Stretches avoid; /* rising, apart */
+} Stock;
+
+typedef struct Stocks {
+    Stock *at;
+    int count;
+    int room;
+} Stocks;
+
+typedef struct Fasteners {
+    bool given;
+    Length length;
+    Length wallboard;
+} Fasteners;
+
+typedef struct TrimStock {
+    Length length;
+    int count;
+} TrimStock;
+
+typedef struct TrimStocks {
+    TrimStock *at;
+    int count;
+    int room;
+} TrimStocks;
+
+typedef struct TrimPiece {
+    char *name;
+    Length length;
+    int count;
+} TrimPiece;
+
+typedef struct TrimPieces {
+    TrimPiece *at;
+    int count;
+    int room;
+} TrimPieces;
+
+typedef struct Trim {
+    bool given;
+    TrimStocks stock;
+    TrimPieces pieces;
+} Trim;
+
+typedef enum Grain { GRAIN_FLAT, GRAIN_QUARTER } Grain;
+
+/* Air: temperature in thousandths of a degree of the unit it is written in, relative humidity in thousandths of a percent. */
+typedef struct Air {
+    int64_t temperature;
+    bool celsius;
+    int64_t humidity;
+} Air;
+
+typedef struct Wood {
+    bool given;
+    char *species;
+    Grain grain;
+    Air hung, dry, damp;
+} Wood;
+
+typedef struct HungPiece {
+    char *face;
+    int course;
+    Length left, right;
+    int board; /* number, from 1 */
+    bool offset_given;
+    Length offset;
+} HungPiece;
+
+typedef struct HungPieces {
+    HungPiece *at;
+    int count;
+    int room;
+} HungPieces;
+
+/* An edge measured after hanging, from the level line. */
+typedef struct HungEdge {
+    char *face;
+    int course;
+    bool is_top; /* else the bottom edge */
+    Length height;
+} HungEdge;
+
+typedef struct HungEdges {
+    HungEdge *at;
+    int count;
+    int room;
+} HungEdges;
+
+typedef struct Wall {
+    char *title; /* "" where none */
+    Units units;
+    bool round_given;
+    Length round; /* the marking resolution in force */
+    Planks planks;
+    Length start; /* lower edge of course 0 */
+    Joints joints;
+    Saw saw;
+    Faces faces;
+    Stocks stock;
+    Fasteners fasteners;
+    Trim trim;
+    Wood wood;
+    HungPieces hung_pieces; /* in file order */
+    HungEdges hung_edges;
+    uint32_t next_id; /* the id that the next face, opening or stock line gets */
+} Wall;
+
+/* A deep copy in `arena`; ids are kept. */
+Wall *wall_copy(Arena *arena, const Wall *wall);
+
+/* Equal in every value that the file holds; ids do not count. */
+bool wall_equal(const Wall *a, const Wall *b);
+
+/* An empty wall of these units with the defaults of datumrow(5); no face, no width: not valid yet. */
+Wall *wall_new(Arena *arena, Units units);
+
+/* The default marking resolution: 1/16 in, 1 mm. */
+Length wall_default_round(Units units);
+
+/* Plank width of course `number`, any sign. */
+Length wall_course_width(const Wall *wall, int64_t number);
+
+/* Face of the plank of course `number`: width - lap. */
+Length wall_course_face(const Wall *wall, int64_t number);
+
+/* Sum of the pitches (width - lap + reveal) of one whole list of widths. */
+Length wall_run(const Wall *wall);
+
+/* The narrowest strip worth hanging in force: as given, else a third of the narrowest face (rounded to the nanometre). */
+Length wall_least(const Wall *wall);
+
+/* Widest plank of the list. */
+Length wall_widest(const Wall *wall);
+
+/* Number of boards in stock. */
+int wall_board_count(const Wall *wall);
+
+/* The stock line of board `number` (from 1), or NULL; and the first board number of a stock line. */
+const Stock *wall_board(const Wall *wall, int number);
+int wall_stock_first(const Wall *wall, int stock_index);
+
+/* Index of the face of that name or id, -1 where there is none; likewise openings. */
+int wall_face_named(const Wall *wall, const char *name);
+int wall_face_index(const Wall *wall, uint32_t id);
+int wall_opening_index(const Face *face, uint32_t id);
+
+/* Stud centres of a face with 0 <= x <= width, rising; a new list in `arena`. */
+LengthList wall_studs(Arena *arena, const Face *face);
+
+/* The joint of the corner at each side of a face: the corner written at this face for its right side, the one before for its
+ * left; `kind` is CORNER_NONE where it meets nothing. `runs_through` tells whether this face is the one that runs through. */
+Corner wall_corner_right(const Wall *wall, int face_index, bool *runs_through);
+Corner wall_corner_left(const Wall *wall, int face_index, bool *runs_through);
+
+/* What the corners take from (positive) or give to (negative) each side of a face, from underlay and thickness (datumrow(5), "Corner"). */
+Length wall_corner_loss_left(const Wall *wall, int face_index);
+Length wall_corner_loss_right(const Wall *wall, int face_index);
+
+/* Faces in hanging order (plan-file "Hanging order"): order[0..faces.count) gets face indices. */
+void wall_face_order(const Wall *wall, int *order);
+
+/* Words of the file for the enumerations, and back (false where the word is none of them). */
+const char *opening_kind_word(OpeningKind kind);
+bool opening_kind_from(const char *word, OpeningKind *kind);
+
+#endif
