@@ -7,6 +7,7 @@
 #define BASE_ERR_H
 
 #include <stdbool.h>
+#include <stddef.h>
 
 typedef enum ErrKind {
     ERR_USAGE,   /* the call or the command's words are off; exit status 2 */
@@ -41,6 +42,6 @@ bool err_at(Err *err, const char *place, int line, int column);
 bool err_context(Err *err, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
 /* Writes "place:line:column: text", leaving out what is not known, into `out` of `size` bytes. */
-void err_line(const Err *err, char *out, unsigned long size);
+void err_line(const Err *err, char *out, size_t size);
 
 #endif

@@ -22,7 +22,7 @@ void text_put(Text *text, const char *string);
 void text_put_bytes(Text *text, const char *bytes, size_t length);
 void text_put_times(Text *text, char byte, int count); /* `count` times; negative is none */
 void text_format(Text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
-void text_format_list(Text *text, const char *format, va_list list);
+void text_format_list(Text *text, const char *format, va_list list) __attribute__((format(printf, 2, 0)));
 
 /* Pads with spaces so that the text since byte `from` fills `columns` character cells; longer stays as it is. */
 void text_pad(Text *text, size_t from, int columns);
