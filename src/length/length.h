@@ -29,7 +29,7 @@ enum { LENGTH_TEXT_MAX = 48 }; /* room for any printed length with its unit and 
 bool length_parse(const char *text, size_t length, Units units, Length *out, Err *err);
 
 /* Plain decimal number without unit, as the wall file takes it, in millionths: "12.5" gives 12500000. At most six digits
- * behind the point; the sign may stand in front. */
+ * behind the point, below 10^12 either way; a sign may stand in front. */
 bool length_parse_number(const char *text, size_t length, int64_t *millionths, Err *err);
 
 /* To the nearest whole multiple of `step` (> 0), half away from zero. */
@@ -39,8 +39,9 @@ Length length_round(Length value, Length step);
 Length length_round_down(Length value, Length step);
 Length length_round_up(Length value, Length step);
 
-/* For people: rounded to `step`. Inches as "40 1/2", "-1/16", "0" in lowest terms; millimetres as "1029", "12.5" with as many
- * digits behind the point as `step` needs. No unit sign. out[LENGTH_TEXT_MAX]. */
+/* For people: rounded to `step`. Inches as "40 1/2", "-1/16", "0" in lowest terms (a `step` that is no whole number of 64ths
+ * counts as 1/64 in); millimetres as "1029", "12.5" with as many digits behind the point as `step` needs. No unit sign.
+ * out[LENGTH_TEXT_MAX]. */
 void length_show(Length value, Units units, Length step, char *out);
 
 /* As length_show with the unit behind it: "40 1/2 in", "1029 mm". */
