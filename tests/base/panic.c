@@ -1,0 +1,88 @@
+#include "check.h"
+
+#include "base/panic.h"
+
+#include <signal.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+static void say(const char *message)
+{
+    (void)!write(STDERR_FILENO, "hook: ", 6);
+    (void)!write(STDERR_FILENO, message, strlen(message));
+}
+
+static void panic_again(const char *message)
+{
+    say(message);
+    panic("inner", 1, "a second one");
+}
+
+/* Runs `hook` and a broken check in a child; what it wrote to standard error into `out`. */
+static int die(PanicHook *hook, char *out, size_t size)
+{
+    int ends[2];
+    assert_int_equal(pipe(ends), 0);
+    pid_t child = fork();
+    if (child == 0) {
+        signal(SIGABRT, SIG_DFL);
+        dup2(ends[1], STDERR_FILENO);
+        panic_hook(hook);
+        BUG_UNLESS(1 + 1 == 3);
+        _exit(0);
+    }
+    close(ends[1]);
+    size_t length = 0;
+    for (ssize_t got; (got = read(ends[0], out + length, size - 1 - length)) > 0;)
+        length += (size_t)got;
+    out[length] = '\0';
+    close(ends[0]);
+    int status;
+    assert_int_equal(waitpid(child, &status, 0), child);
+    return WIFSIGNALED(status) ? WTERMSIG(status) : 0;
+}
+
+static void test_names_the_broken_check_and_aborts(void **state)
+{
+    (void)state;
+    char said[1000];
+    assert_int_equal(die(NULL, said, sizeof said), SIGABRT);
+    assert_holds(said, "panic.c:");
+    assert_holds(said, "this should hold: 1 + 1 == 3");
+}
+
+static void test_the_hook_speaks_instead(void **state)
+{
+    (void)state;
+    char said[1000];
+    assert_int_equal(die(say, said, sizeof said), SIGABRT);
+    assert_holds(said, "hook: ");
+    assert_holds(said, "1 + 1 == 3");
+    assert_null(strstr(said, "datumrow:"));
+}
+
+static void test_a_panic_in_the_hook_ends_at_once(void **state)
+{
+    (void)state;
+    char said[1000];
+    assert_int_equal(die(panic_again, said, sizeof said), SIGABRT);
+    assert_null(strstr(said, "a second one"));
+}
+
+static void test_what_holds_is_silent(void **state)
+{
+    (void)state;
+    BUG_UNLESS(1 + 1 == 2);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_names_the_broken_check_and_aborts),
+        cmocka_unit_test(test_the_hook_speaks_instead),
+        cmocka_unit_test(test_a_panic_in_the_hook_ends_at_once),
+        cmocka_unit_test(test_what_holds_is_silent),
+    };
+    return RUN(tests);
+}

@@ -1,0 +1,105 @@
+#include "check.h"
+
+#include "base/random.h"
+#include "base/wide.h"
+
+static int64_t divided(Wide a, Wide b)
+{
+    return wide_narrow(wide_divide(a, b));
+}
+
+static void test_halves_go_away_from_zero(void **state)
+{
+    (void)state;
+    assert_int_equal(divided(5, 2), 3);
+    assert_int_equal(divided(-5, 2), -3);
+    assert_int_equal(divided(5, -2), -3);
+    assert_int_equal(divided(-5, -2), 3);
+    assert_int_equal(divided(4, 3), 1);
+    assert_int_equal(divided(-4, 3), -1);
+    assert_int_equal(divided(5, 3), 2);
+    assert_int_equal(divided(0, -7), 0);
+    assert_int_equal(divided(1, 3), 0);
+    assert_int_equal(divided(-1, 2), -1);
+}
+
+static void test_floor_and_ceiling_hold_the_value_between(void **state)
+{
+    (void)state;
+    for (int a = -30; a <= 30; a++) {
+        for (int b = -7; b <= 7; b++) {
+            if (b == 0)
+                continue;
+            int64_t floor = wide_narrow(wide_floor(a, b));
+            int64_t ceiling = wide_narrow(wide_ceiling(a, b));
+            int sign = b < 0 ? -1 : 1; /* compare a * sign with floor * |b| */
+            assert_true(floor * b * sign <= a * sign && a * sign < (floor + 1) * b * sign);
+            assert_int_equal(ceiling, a % b == 0 ? floor : floor + 1);
+        }
+    }
+}
+
+static void test_large_products_do_not_overflow(void **state)
+{
+    (void)state;
+    Wide km = INT64_C(1000000000000);
+    Wide huge = km * km * km;
+    assert_true(wide_divide(huge, km * km) == km);
+    assert_true(wide_divide(-huge - km * km / 2, km * km) == -km - 1);
+    assert_true(wide_floor(-huge - 1, km) == -km * km - 1);
+    assert_true(wide_ceiling(huge + 1, km) == km * km + 1);
+}
+
+static void test_ratios_compare_as_products_do(void **state)
+{
+    (void)state;
+    Random random = {3};
+    for (int i = 0; i < 100000; i++) {
+        int64_t a = random_between(&random, -50, 50);
+        int64_t b = random_between(&random, 1, 40);
+        int64_t c = random_between(&random, -50, 50);
+        int64_t d = random_between(&random, 1, 40);
+        int64_t difference = a * d - c * b;
+        assert_int_equal(wide_compare_ratio(a, b, c, d), (difference > 0) - (difference < 0));
+    }
+}
+
+static void test_ratios_compare_where_products_would_overflow(void **state)
+{
+    (void)state;
+    Wide most = (((Wide)1 << 126) - 1) * 2 + 1;
+    assert_int_equal(wide_compare_ratio(most, most - 1, most - 1, most - 2), -1);
+    assert_int_equal(wide_compare_ratio(most - 1, most, most - 2, most - 1), 1);
+    assert_int_equal(wide_compare_ratio(-most, most - 1, -most + 1, most - 2), 1);
+    assert_int_equal(wide_compare_ratio(most, most, 1, 1), 0);
+    assert_int_equal(wide_compare_ratio(most / 3 * 2, most / 3, 2, 1), 0);
+    assert_int_equal(wide_compare_ratio(-most - 1, 1, -most, 1), -1);
+    assert_int_equal(wide_compare_ratio(-most - 1, most, most, 1), -1);
+}
+
+static void test_checked_sums_and_products(void **state)
+{
+    (void)state;
+    int64_t out = 77;
+    assert_false(add_fits(INT64_MAX, 1, &out));
+    assert_false(multiply_fits(INT64_MAX / 2 + 1, 2, &out));
+    assert_false(multiply_fits(INT64_MIN, -1, &out));
+    assert_int_equal(out, 77);
+    assert_true(add_fits(INT64_MAX, INT64_MIN, &out));
+    assert_int_equal(out, -1);
+    assert_true(multiply_fits(-3, 5, &out));
+    assert_int_equal(out, -15);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_halves_go_away_from_zero),
+        cmocka_unit_test(test_floor_and_ceiling_hold_the_value_between),
+        cmocka_unit_test(test_large_products_do_not_overflow),
+        cmocka_unit_test(test_ratios_compare_as_products_do),
+        cmocka_unit_test(test_ratios_compare_where_products_would_overflow),
+        cmocka_unit_test(test_checked_sums_and_products),
+    };
+    return RUN(tests);
+}
