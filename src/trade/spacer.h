@@ -46,8 +46,8 @@ typedef struct Spacers {
  * fewer pieces. Coins and steel are not mixed. */
 Spacers spacer_choices(Arena *arena, Length low, Length high);
 
-/* The one whose thickness is nearest to `wish`, and the thinnest that is not under `least`; false where there is none. Of
- * equal ones the one with fewer pieces. */
+/* Of single things and stacks of one kind of thing: the one whose thickness is nearest to `wish`, and the thinnest that is not under
+ * `least`; false where there is none. Of equal ones the one with fewer pieces. */
 bool spacer_nearest(Length wish, Spacer *out);
 bool spacer_at_least(Length least, Spacer *out);
 

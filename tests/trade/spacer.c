@@ -1,0 +1,103 @@
+/*
+ * Things at hand as spacers. Thicknesses: United States Mint, "Coin Specifications"; Manufacturers' Standard Gauge for uncoated
+ * sheet steel.
+ */
+#include "check.h"
+
+#include "trade/spacer.h"
+
+#include <string.h>
+
+static Length thickness_of(const char *name)
+{
+    for (int i = 0; i < spacer_thing_count(); i++)
+        if (strcmp(spacer_thing(i)->name, name) == 0)
+            return spacer_thing(i)->thickness;
+    return -1;
+}
+
+static void published(void **state)
+{
+    (void)state;
+    assert_int_equal(thickness_of("one-cent coin"), 1520000);
+    assert_int_equal(thickness_of("five-cent coin"), 1950000);
+    assert_int_equal(thickness_of("dime"), 1350000);
+    assert_int_equal(thickness_of("quarter dollar"), 1750000);
+    assert_int_equal(thickness_of("half dollar"), 2150000);
+    assert_int_equal(thickness_of("dollar coin"), 2000000);
+    /* 0.0747 in and 0.0598 in, in nanometres by 1 in = 25.4 mm */
+    assert_int_equal(thickness_of("14 gauge sheet steel"), 1897380);
+    assert_int_equal(thickness_of("16 gauge sheet steel"), 1518920);
+    assert_int_equal(thickness_of("10 gauge sheet steel"), 3416300);
+    assert_int_equal(thickness_of("14 gauge zinc-coated steel"), 1993900);
+}
+
+static void thin_to_thick(void **state)
+{
+    (void)state;
+    for (int i = 1; i < spacer_thing_count(); i++)
+        assert_true(spacer_thing(i - 1)->thickness < spacer_thing(i)->thickness);
+}
+
+/* Common practice: thirty courses set with a five-cent coin instead of 14 gauge steel end one sixteenth (1.6 mm) higher. */
+static void thirty_courses(void **state)
+{
+    (void)state;
+    Length drift = 30 * (thickness_of("five-cent coin") - thickness_of("14 gauge sheet steel"));
+    assert_int_equal(length_round(drift, LENGTH_INCH / 16), LENGTH_INCH / 16);
+    assert_int_equal(length_round(drift, 100000), 1600000);
+}
+
+static void choices_in_order(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Length low = 1500000;
+    Length high = 3200000;
+    Spacers choices = spacer_choices(arena, low, high);
+    assert_true(choices.count > 10);
+    for (int i = 0; i < choices.count; i++) {
+        const Spacer *spacer = &choices.at[i];
+        Length sum = 0;
+        int pieces = 0;
+        for (int kind = 0; kind < spacer->kinds; kind++) {
+            sum += spacer->count[kind] * spacer_thing(spacer->thing[kind])->thickness;
+            pieces += spacer->count[kind];
+        }
+        assert_int_equal(sum, spacer->thickness);
+        assert_true(pieces >= 1 && pieces <= SPACER_STACK_MOST);
+        assert_true(spacer->thickness >= low && spacer->thickness <= high);
+        if (i > 0)
+            assert_true(choices.at[i - 1].thickness <= spacer->thickness);
+    }
+    assert_int_equal(spacer_choices(arena, 1, 2).count, 0);
+    arena_free(arena);
+}
+
+static void nearest(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Spacer spacer;
+    assert_true(spacer_nearest(1940000, &spacer));
+    assert_string_equal(spacer_words(arena, &spacer), "a five-cent coin");
+    /* 1/16 in = 1.5875 mm: nothing alone comes nearer than 16 gauge zinc-coated steel, 0.0635 in */
+    assert_true(spacer_nearest(LENGTH_INCH / 16, &spacer));
+    assert_string_equal(spacer_words(arena, &spacer), "a piece of 16 gauge zinc-coated steel");
+    assert_true(spacer_at_least(1960000, &spacer));
+    assert_string_equal(spacer_words(arena, &spacer), "a piece of 14 gauge zinc-coated steel");
+    assert_true(spacer_at_least(3900000, &spacer));
+    assert_int_equal(spacer.thickness, 3900000);
+    assert_string_equal(spacer_words(arena, &spacer), "two five-cent coins");
+    assert_false(spacer_at_least(20000000, &spacer));
+    arena_free(arena);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(published),        cmocka_unit_test(thin_to_thick), cmocka_unit_test(thirty_courses),
+        cmocka_unit_test(choices_in_order), cmocka_unit_test(nearest),
+    };
+    return RUN(tests);
+}
