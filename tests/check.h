@@ -1,6 +1,6 @@
 /*
- * What every test includes first: cmocka with the headers it wants before itself, and a few assertions that show more than a
- * line number when they fail. A test is a function that takes `void **state`; main ends in RUN(tests).
+ * What every test includes first: cmocka with the headers it wants before itself, and a few assertions that show more
+ * than a line number when they fail. A test is a function that takes `void **state`; main ends in RUN(tests).
  */
 #ifndef TESTS_CHECK_H
 #define TESTS_CHECK_H

@@ -8,9 +8,9 @@
 #include <string.h>
 
 /*
- * A chain of blocks, each handed out from its start to its end. `current` is the one being handed out; those before it are as
- * full as they will get, those behind it are empty (kept by a reset). Every chunk's size is a multiple of UNIT, so
- * that the next one is aligned too.
+ * A chain of blocks, each handed out from its start to its end. `current` is the one being handed out; those before it
+ * are as full as they will get, those behind it are empty (kept by a reset). Every chunk's size is a multiple of UNIT,
+ * so that the next one is aligned too.
  *
  *     first          current
  *     [#########.] -> [####......] -> [..........] -> NULL
@@ -135,7 +135,8 @@ size_t arena_used(const Arena *arena)
     return arena->used;
 }
 
-/* Makes the chunk of `old` bytes at `at` one of `size` bytes where it stands; true if it was the last one handed out and there is room. */
+/* Makes the chunk of `old` bytes at `at` one of `size` bytes where it stands; true if it was the last one handed out
+ * and there is room. */
 static bool extend(Arena *arena, const void *at, size_t old, size_t size)
 {
     Block *block = arena->current;

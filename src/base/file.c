@@ -160,8 +160,8 @@ static int write_all_and_close(int file, const char *bytes, size_t length)
     return failure;
 }
 
-/* A name that is in a folder only once the folder itself is on the disk. Some file systems cannot do that for folders (EINVAL):
- * there is nothing more to do there. */
+/* A name that is in a folder only once the folder itself is on the disk. Some file systems cannot do that for folders
+ * (EINVAL): there is nothing more to do there. */
 static int settle_folder(const char *path)
 {
     char folder[PATH_MAX];
@@ -193,8 +193,8 @@ static int open_beside(const char *real, char temporary[PATH_MAX], mode_t mode)
     return -1;
 }
 
-/* Gives the new file the owner, group and mode of the old one. Who may not give files away keeps their own name on it; where the
- * group cannot be kept, its rights shrink to those of all others, so that no strangers gain any. */
+/* Gives the new file the owner, group and mode of the old one. Who may not give files away keeps their own name on it;
+ * where the group cannot be kept, its rights shrink to those of all others, so that no strangers gain any. */
 static int keep_mode(int file, const struct stat *old)
 {
     mode_t mode = old->st_mode & 0777;

@@ -15,8 +15,8 @@
  * files over `limit` bytes are errors; on failure `out` is untouched. */
 bool file_read(const char *path, size_t limit, Text *out, Err *err);
 
-/* Writes `bytes` to a temporary file beside the target, fsync, same mode as the old file, rename, fsync of the folder. Follows
- * symbolic links to the real file. On failure the old file stands as it was and the temporary one is gone. */
+/* Writes `bytes` to a temporary file beside the target, fsync, same mode as the old file, rename, fsync of the folder.
+ * Follows symbolic links to the real file. On failure the old file stands as it was and the temporary one is gone. */
 bool file_write_safely(const char *path, const char *bytes, size_t length, Err *err);
 
 /* Creates `path` with `bytes`; an error of kind ERR_SYSTEM where it exists already. */

@@ -101,8 +101,8 @@ int utf8_width(uint32_t code)
     return IN_TABLE(two_cells, code) ? 2 : 1;
 }
 
-/* What is shown for the character at `at`; bytes is 0 at the end. A mark with nothing before it to sit on would sit on what
- * stands to the left of the text, so it is shown as a stand-in too. */
+/* What is shown for the character at `at`; bytes is 0 at the end. A mark with nothing before it to sit on would sit on
+ * what stands to the left of the text, so it is shown as a stand-in too. */
 static Shown next_shown(const char *at, size_t length, bool first, bool ascii)
 {
     Shown shown = {0};

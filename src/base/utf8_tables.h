@@ -1,8 +1,8 @@
 /*
  * Which code points take no cell, two cells, or must not reach a terminal: the General_Category (Mn, Me; Cf, Cc, Zl,
  * Zp) and East_Asian_Width (W, F) properties of the Unicode Character Database 14.0.0, as ranges in rising order; gaps
- * of unassigned code points are closed. U+200C and U+200D join letters of some scripts and stay: no cell. The vowels and finals
- * of Hangul (U+1160 to U+11FF) stand in the cells of the consonant before them. For utf8.c alone.
+ * of unassigned code points are closed. U+200C and U+200D join letters of some scripts and stay: no cell. The vowels
+ * and finals of Hangul (U+1160 to U+11FF) stand in the cells of the consonant before them. For utf8.c alone.
  */
 #ifndef BASE_UTF8_TABLES_H
 #define BASE_UTF8_TABLES_H

@@ -19,8 +19,8 @@
  *
  * digits never begin with a 0 that another digit follows. The three-part form is feet-inches-fraction.
  *
- * Nothing is rounded before the whole value is known. Whole parts add up to whole nanometres. What stands behind points is
- * summed as one does on paper, from the last digit to the first (decimals_of), in integers, however many digits
+ * Nothing is rounded before the whole value is known. Whole parts add up to whole nanometres. What stands behind points
+ * is summed as one does on paper, from the last digit to the first (decimals_of), in integers, however many digits
  * there are; it is not needed beyond the first digit behind the nanometre, since half goes away from zero: that
  * digit alone decides. A fraction n/d of a unit is one exact division, rounded once.
  */
@@ -230,7 +230,7 @@ static bool read_decimals(Cursor *cursor, Number *number)
 static bool read_dashed(Cursor *cursor, Number *number)
 {
     const char *start = cursor->at;
-    int64_t second;
+    int64_t second = 0;
     if (!read_digits(cursor, WHOLE_MOST, &second))
         return false;
     if (!skip_char(cursor, '-')) {
@@ -447,7 +447,7 @@ bool length_parse_number(const char *text, size_t length, int64_t *millionths, E
     bool negative = skip_char(&cursor, '-');
     if (!negative)
         skip_char(&cursor, '+');
-    int64_t value;
+    int64_t value = 0;
     if (!read_digits(&cursor, WHOLE_MOST, &value))
         return false;
     if (value > NUMBER_MOST)

@@ -102,7 +102,8 @@ void length_show_long(Length value, Units units, Length step, char *out)
     }
 }
 
-/* An inch is 127 x 200000 nm, and 1/200000 is 5 millionths: a whole multiple of 127 nm has six decimals of an inch at the most. */
+/* An inch is 127 x 200000 nm, and 1/200000 is 5 millionths: a whole multiple of 127 nm has six decimals of an inch at
+ * the most. */
 void length_write(Length value, Units units, char *out)
 {
     uint64_t size = size_of(value);

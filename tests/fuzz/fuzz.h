@@ -1,6 +1,6 @@
 /*
- * A fuzz target is one C file that feeds a storey with arbitrary bytes and checks what must hold for all of them. It is linked
- * either with libFuzzer or with replay.c, which runs it over the seeds and over changes of them.
+ * A fuzz target is one C file that feeds a storey with arbitrary bytes and checks what must hold for all of them. It is
+ * linked either with libFuzzer or with replay.c, which runs it over the seeds and over changes of them.
  */
 #ifndef TESTS_FUZZ_H
 #define TESTS_FUZZ_H

@@ -1,4 +1,5 @@
-/* Any bytes are a length or are refused with a sentence; a length is within 1 km and is written so that it reads back. */
+/* Any bytes are a length or are refused with a sentence; a length is within 1 km and is written so that it reads back.
+ */
 #include "fuzz.h"
 
 #include "base/panic.h"

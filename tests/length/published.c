@@ -33,7 +33,8 @@ static void test_the_inch_of_1959(void **state)
     assert_int_equal(reads("1 ft", UNITS_MM), reads("0.3048 m", UNITS_IN));
 }
 
-/* NIST Special Publication 811, B.7.2: 36 ft = 10.9728 m, which gives 11.0 m where it is to be rounded to a decimetre. */
+/* NIST Special Publication 811, B.7.2: 36 ft = 10.9728 m, which gives 11.0 m where it is to be rounded to a decimetre.
+ */
 static void test_nist_sp_811(void **state)
 {
     (void)state;
@@ -42,7 +43,8 @@ static void test_nist_sp_811(void **state)
     assert_int_equal(length_round(length, LENGTH_METRE / 10), reads("11.0 m", UNITS_MM));
 }
 
-/* NIST Letter Circular 1137: 36 in is 91 cm to the nearest centimetre (91.44), 40.1 in is 101.9 cm to the millimetre (101.854). */
+/* NIST Letter Circular 1137: 36 in is 91 cm to the nearest centimetre (91.44), 40.1 in is 101.9 cm to the millimetre
+ * (101.854). */
 static void test_nist_lc_1137(void **state)
 {
     (void)state;
@@ -52,7 +54,8 @@ static void test_nist_lc_1137(void **state)
     assert_shown(reads("40.1 in", UNITS_MM), UNITS_MM, LENGTH_MM, "1019");
 }
 
-/* Decimal equivalents of fractions of an inch, as shop tables print them (common practice; exact by definition of the inch). */
+/* Decimal equivalents of fractions of an inch, as shop tables print them (common practice; exact by definition of the
+ * inch). */
 static void test_the_fraction_table(void **state)
 {
     (void)state;
@@ -84,8 +87,8 @@ static void test_the_fraction_table(void **state)
     assert_shown(reads("0.123", UNITS_IN), UNITS_IN, LENGTH_INCH / 64, "1/8");
 }
 
-/* Brick Industry Association, Technical Note 10B (1993), table 3: heights of courses, each rounded to 1/16 in from the exact sum.
- * Sixteenths worked from n x 8/3 and n x 16/5 where the reprint is not legible. */
+/* Brick Industry Association, Technical Note 10B (1993), table 3: heights of courses, each rounded to 1/16 in from the
+ * exact sum. Sixteenths worked from n x 8/3 and n x 16/5 where the reprint is not legible. */
 static void test_brick_coursing_heights(void **state)
 {
     (void)state;
@@ -108,8 +111,8 @@ static void test_brick_coursing_heights(void **state)
     }
 }
 
-/* UK brickwork dimensions, Technical Information Sheet 9, table 1: 215 mm units, 10 mm joints. CO- has one joint less than units, CO as
- * many, CO+ one more. Halves of a unit are 102.5 mm. */
+/* UK brickwork dimensions, Technical Information Sheet 9, table 1: 215 mm units, 10 mm joints. CO- has one joint less
+ * than units, CO as many, CO+ one more. Halves of a unit are 102.5 mm. */
 static void test_n_units_with_fewer_as_many_and_more_joints(void **state)
 {
     (void)state;
@@ -137,8 +140,8 @@ static void test_n_units_with_fewer_as_many_and_more_joints(void **state)
     assert_shown(3 * reads("7 5/8", UNITS_IN) + 2 * reads("3/8", UNITS_IN), UNITS_IN, SIXTEENTH, "23 5/8");
 }
 
-/* US Navy, Builder 3 & 2 (NAVEDTRA 14044), chapter 4: a window 61 in high takes 6 courses of 10 1/6 in, the 31 in below it 3 of
- * 10 1/3 in. */
+/* US Navy, Builder 3 & 2 (NAVEDTRA 14044), chapter 4: a window 61 in high takes 6 courses of 10 1/6 in, the 31 in below
+ * it 3 of 10 1/3 in. */
 static void test_navy_courses(void **state)
 {
     (void)state;

@@ -50,8 +50,8 @@ static void test_rounding_is_near_and_symmetric(void **state)
     }
 }
 
-/* Rounded once, from the exact sum: thirty courses of 2 3/4 in and a reveal of 1.95 mm stand within half a mark of where they belong,
- * while a pitch that was rounded first is off by more than a mark at the thirtieth. */
+/* Rounded once, from the exact sum: thirty courses of 2 3/4 in and a reveal of 1.95 mm stand within half a mark of
+ * where they belong, while a pitch that was rounded first is off by more than a mark at the thirtieth. */
 static void test_thirty_courses_drift_by_nothing(void **state)
 {
     (void)state;
