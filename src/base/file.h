@@ -15,11 +15,14 @@
  * files over `limit` bytes are errors; on failure `out` is untouched. */
 bool file_read(const char *path, size_t limit, Text *out, Err *err);
 
-/* Writes `bytes` to a temporary file beside the target, fsync, same mode as the old file, rename, fsync of the folder.
- * Follows symbolic links to the real file. On failure the old file stands as it was and the temporary one is gone. */
+/* Writes `bytes` to a temporary file beside the target, fsync, same mode as the old file (and owner, where that may be
+ * given), rename, fsync of the folder. Follows symbolic links to the real file. A file that may not be written, a
+ * folder, a pipe or a device is refused. On failure the old file stands as it was and the temporary one is gone; only
+ * where the folder's fsync fails at the very end, the new file stands there already, and the error says so. */
 bool file_write_safely(const char *path, const char *bytes, size_t length, Err *err);
 
-/* Creates `path` with `bytes`; an error of kind ERR_SYSTEM where it exists already. */
+/* Creates `path` with `bytes`; an error of kind ERR_SYSTEM where it exists already, and that is left alone.
+ * On failure there is no such file. */
 bool file_create(const char *path, const char *bytes, size_t length, Err *err);
 
 /* Makes the folder and those above it, mode 0700 for new ones; one that exists is no error. */

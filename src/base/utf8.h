@@ -26,9 +26,9 @@ int utf8_width(uint32_t code);
 /* Cells that a string takes once made safe. */
 int utf8_cells(const char *string);
 
-/* Copies `string` into out[size], control characters, direction marks and bad bytes replaced by U+FFFD (or '?' if
- * `ascii`), other characters kept (or '?' if `ascii` and not ASCII), cut at a character so that it fits both `size` and
- * `cells`. */
+/* Copies `string` into out[size]: control characters, direction marks, bad bytes and a combining mark with nothing
+ * before it become U+FFFD, all else is kept; with `ascii` each of them, and each character beyond ASCII, becomes '?',
+ * and combining marks are left out. Cut at a character so that it fits both `size` and `cells`. */
 void utf8_safe(char *out, size_t size, const char *string, int cells, bool ascii);
 
 /* Bytes of the longest prefix of `string` that takes at most `cells` cells. */
