@@ -1,7 +1,8 @@
 /*
- * What makes a wall impossible, as against merely unwise: values out of range, marks out of order, names used twice, corners that no
- * rule allows. Each problem is told with its field path ("faces[1].openings[0].width"), so that the store can add line and column and a form can
- * show it beside its field. What is only unwise (slivers, openings that overlap) is not found here: layout and trade tell it as a warning.
+ * What makes a wall impossible, as against merely unwise: values out of range, marks out of order, names used twice,
+ * corners that no rule allows. Each problem is told with its field path ("faces[1].openings[0].width"), so that the
+ * store can add line and column and a form can show it beside its field. What is only unwise (slivers, openings that
+ * overlap) is not found here: layout and trade tell it as a warning.
  */
 #ifndef WALL_CHECK_H
 #define WALL_CHECK_H

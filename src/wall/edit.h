@@ -1,7 +1,8 @@
 /*
- * Every change a user can make, each a named function and one undo step. A Document holds the wall as it is, all that it was
- * (undo) and all that was undone (redo), without limit, as whole snapshots; and what the wall was when last saved. A change that would make the wall impossible is refused
- * with the problem found by wall_check and changes nothing.
+ * Every change a user can make, each a named function and one undo step. A Document holds the wall as it is, all that
+ * it was (undo) and all that was undone (redo), without limit, as whole snapshots; and what the wall was when last
+ * saved. A change that would make the wall impossible is refused with the problem found by wall_check and changes
+ * nothing.
  */
 #ifndef WALL_EDIT_H
 #define WALL_EDIT_H
@@ -63,7 +64,8 @@ bool edit_add_stock(Document *document, uint32_t after, const Stock *stock, uint
 bool edit_stock(Document *document, const Stock *stock, Err *err);
 bool edit_remove_stock(Document *document, uint32_t stock, Err *err);
 
-/* As-built: a piece is hung, the record of it taken back, an edge measured (a later measure of the same edge replaces it). */
+/* As-built: a piece is hung, the record of it taken back, an edge measured (a later measure of the same edge replaces
+ * it). */
 bool edit_hang(Document *document, const HungPiece *piece, Err *err);
 bool edit_take_down(Document *document, int index, Err *err); /* index into hung_pieces */
 bool edit_measure(Document *document, const HungEdge *edge, Err *err);

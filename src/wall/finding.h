@@ -1,7 +1,8 @@
 /*
- * One thing that the user must know about their wall: a rule that could not be kept (fault) or something to look at (caution). Layout, fill and
- * trade each add their own; the list is sorted once into the order of the plan: by rule, then face, course, place. Findings
- * are data in a result, never errors. The texts are whole sentences in plain words with lengths already printed.
+ * One thing that the user must know about their wall: a rule that could not be kept (fault) or something to look at
+ * (caution). Layout, fill and trade each add their own; the list is sorted once into the order of the plan: by rule,
+ * then face, course, place. Findings are data in a result, never errors. The texts are whole sentences in plain words
+ * with lengths already printed.
  */
 #ifndef WALL_FINDING_H
 #define WALL_FINDING_H
@@ -9,7 +10,8 @@
 #include "base/arena.h"
 #include "length/length.h"
 
-/* In the order in which the plan lists them. Faults first, then cautions. A new rule needs a row in finding.c's table. */
+/* In the order in which the plan lists them. Faults first, then cautions. A new rule needs a row in finding.c's table.
+ */
 typedef enum Rule {
     RULE_STAGGER,
     RULE_SHORTEST,

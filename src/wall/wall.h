@@ -1,8 +1,8 @@
 /*
  * The document: one wall as it was measured and chosen, and what has been hung. It holds what the wall file holds and
- * nothing computed. Every length is in nanometres, x runs right from a face's left end, y up from the level line. A Wall is a value in one
- * arena: outside `wall/` it is only ever `const`; it is changed through the named functions of `wall/edit.h`, which build a new one.
- * It knows nothing of files, courses or boards cut.
+ * nothing computed. Every length is in nanometres, x runs right from a face's left end, y up from the level line. A
+ * Wall is a value in one arena: outside `wall/` it is only ever `const`; it is changed through the named functions of
+ * `wall/edit.h`, which build a new one. It knows nothing of files, courses or boards cut.
  */
 #ifndef WALL_WALL_H
 #define WALL_WALL_H
@@ -16,15 +16,16 @@
 /* Sizes a wall may reach (datumrow(5), "Limits"). */
 enum {
     WALL_FACES_MOST = 64,
-    WALL_OPENINGS_MOST = 4096, /* over all faces */
-    WALL_BOARDS_MOST = 100000, /* counts included */
+    WALL_OPENINGS_MOST = 4096,  /* over all faces */
+    WALL_BOARDS_MOST = 100000,  /* counts included */
     WALL_COURSES_MOST = 100000, /* over all faces; checked by layout */
     WALL_NAME_MOST = 256        /* bytes of any name, label, tone */
 };
 
-/* One place where a limit was measured: `at` along the limit (x for floor and ceiling, y for a side) and `off`, its distance as the
- * tape gave it (down for a floor, up for a ceiling, in for a side). Marks stand in rising order of `at`; two at one place make a step, the
- * first for the left (lower) side. Straight between marks, level (plumb) beyond. */
+/* One place where a limit was measured: `at` along the limit (x for floor and ceiling, y for a side) and `off`, its
+ * distance as the tape gave it (down for a floor, up for a ceiling, in for a side). Marks stand in rising order of
+ * `at`; two at one place make a step, the first for the left (lower) side. Straight between marks, level (plumb)
+ * beyond. */
 typedef struct Mark {
     Length at;
     Length off;
@@ -82,12 +83,20 @@ typedef struct Margin {
 
 typedef struct Studs {
     bool given;
-    bool regular;         /* first + k spacing, k = 0, 1, ... up to the face's width; else `at` */
+    bool regular; /* first + k spacing, k = 0, 1, ... up to the face's width; else `at` */
     Length first, spacing;
     LengthList at;
 } Studs;
 
-typedef enum OpeningKind { OPENING_BOX, OPENING_WINDOW, OPENING_DOOR, OPENING_HEARTH, OPENING_STOVE, OPENING_VENT, OPENING_OTHER } OpeningKind;
+typedef enum OpeningKind {
+    OPENING_BOX,
+    OPENING_WINDOW,
+    OPENING_DOOR,
+    OPENING_HEARTH,
+    OPENING_STOVE,
+    OPENING_VENT,
+    OPENING_OTHER
+} OpeningKind;
 
 typedef struct Plate {
     bool given;
@@ -153,7 +162,7 @@ typedef struct Stock {
     uint32_t id;
     char *label; /* "" where none */
     Length length;
-    int count; /* >= 1 */
+    int count;  /* >= 1 */
     char *tone; /* "" where none */
     bool width_given;
     Length width;
@@ -203,7 +212,8 @@ typedef struct Trim {
 
 typedef enum Grain { GRAIN_FLAT, GRAIN_QUARTER } Grain;
 
-/* Air: temperature in thousandths of a degree of the unit it is written in, relative humidity in thousandths of a percent. */
+/* Air: temperature in thousandths of a degree of the unit it is written in, relative humidity in thousandths of a
+ * percent. */
 typedef struct Air {
     int64_t temperature;
     bool celsius;
@@ -286,7 +296,8 @@ Length wall_course_face(const Wall *wall, int64_t number);
 /* Sum of the pitches (width - lap + reveal) of one whole list of widths. */
 Length wall_run(const Wall *wall);
 
-/* The narrowest strip worth hanging in force: as given, else a third of the narrowest face (rounded to the nanometre). */
+/* The narrowest strip worth hanging in force: as given, else a third of the narrowest face (rounded to the nanometre).
+ */
 Length wall_least(const Wall *wall);
 
 /* Widest plank of the list. */
@@ -307,12 +318,14 @@ int wall_opening_index(const Face *face, uint32_t id);
 /* Stud centres of a face with 0 <= x <= width, rising; a new list in `arena`. */
 LengthList wall_studs(Arena *arena, const Face *face);
 
-/* The joint of the corner at each side of a face: the corner written at this face for its right side, the one before for its
- * left; `kind` is CORNER_NONE where it meets nothing. `runs_through` tells whether this face is the one that runs through. */
+/* The joint of the corner at each side of a face: the corner written at this face for its right side, the one before
+ * for its left; `kind` is CORNER_NONE where it meets nothing. `runs_through` tells whether this face is the one that
+ * runs through. */
 Corner wall_corner_right(const Wall *wall, int face_index, bool *runs_through);
 Corner wall_corner_left(const Wall *wall, int face_index, bool *runs_through);
 
-/* What the corners take from (positive) or give to (negative) each side of a face, from underlay and thickness (datumrow(5), "Corner"). */
+/* What the corners take from (positive) or give to (negative) each side of a face, from underlay and thickness
+ * (datumrow(5), "Corner"). */
 Length wall_corner_loss_left(const Wall *wall, int face_index);
 Length wall_corner_loss_right(const Wall *wall, int face_index);
 

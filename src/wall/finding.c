@@ -1,0 +1,112 @@
+#include "wall/finding.h"
+
+#include "base/panic.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/*
+ * One row a rule, in the order of the enumeration, which is the order of the plan.
+ */
+static const struct {
+    const char *word;
+    Grade grade;
+} rules[RULE_COUNT] = {
+    [RULE_STAGGER] = {"stagger", GRADE_FAULT},
+    [RULE_SHORTEST] = {"shortest", GRADE_FAULT},
+    [RULE_STUD] = {"stud", GRADE_FAULT},
+    [RULE_STOCK] = {"stock", GRADE_FAULT},
+    [RULE_CROSSING] = {"crossing", GRADE_FAULT},
+    [RULE_HUNG] = {"hung", GRADE_FAULT},
+    [RULE_CORNER] = {"corner", GRADE_FAULT},
+    [RULE_SLIVER] = {"sliver", GRADE_CAUTION},
+    [RULE_PLATE] = {"plate", GRADE_CAUTION},
+    [RULE_FIRE] = {"fire", GRADE_CAUTION},
+    [RULE_BOX] = {"box", GRADE_CAUTION},
+    [RULE_NAIL] = {"nail", GRADE_CAUTION},
+    [RULE_WIRE] = {"wire", GRADE_CAUTION},
+    [RULE_SEASON] = {"season", GRADE_CAUTION},
+    [RULE_REFERENCE] = {"reference", GRADE_CAUTION},
+    [RULE_LEAVE] = {"leave", GRADE_CAUTION},
+};
+
+Finding finding_of(Rule rule)
+{
+    return (Finding){.rule = rule, .face = -1, .opening = -1};
+}
+
+const char *rule_word(Rule rule)
+{
+    BUG_UNLESS(rule < RULE_COUNT && rules[rule].word != NULL);
+    return rules[rule].word;
+}
+
+Grade rule_grade(Rule rule)
+{
+    BUG_UNLESS(rule < RULE_COUNT);
+    return rules[rule].grade;
+}
+
+static int compare_numbers(int64_t a, int64_t b)
+{
+    return a < b ? -1 : a > b;
+}
+
+static int compare_findings(const Finding *a, const Finding *b)
+{
+    int order = compare_numbers((int64_t)a->rule, (int64_t)b->rule);
+    if (order == 0)
+        order = compare_numbers(a->face, b->face);
+    if (order == 0)
+        order = compare_numbers(a->has_course, b->has_course);
+    if (order == 0)
+        order = compare_numbers(a->course, b->course);
+    if (order == 0)
+        order = compare_numbers(a->has_at, b->has_at);
+    if (order == 0)
+        order = compare_numbers(a->at, b->at);
+    if (order == 0)
+        order = compare_numbers(a->opening, b->opening);
+    if (order == 0)
+        order = compare_numbers(a->board, b->board);
+    return order;
+}
+
+/* Merge sort from the bottom up: stable, so that equal findings stay in the order in which they were added. */
+void findings_sort(Findings *findings)
+{
+    const int count = findings->count;
+    if (count < 2)
+        return;
+    Arena *arena = arena_new();
+    Finding *from = findings->at;
+    Finding *to = arena_array(arena, Finding, count);
+    for (int run = 1; run<count; run = run> count / 2 ? count : 2 * run) {
+        for (int start = 0; start < count;) {
+            const int middle = run < count - start ? start + run : count;
+            const int end = run < count - middle ? middle + run : count;
+            int left = start;
+            int right = middle;
+            for (int out = start; out < end; out++) {
+                const bool take_left =
+                    left < middle && (right >= end || compare_findings(&from[left], &from[right]) <= 0);
+                to[out] = take_left ? from[left++] : from[right++];
+            }
+            start = end;
+        }
+        Finding *swap = from;
+        from = to;
+        to = swap;
+    }
+    if (from != findings->at)
+        memcpy(findings->at, from, (size_t)count * sizeof *from);
+    arena_free(arena);
+}
+
+int findings_faults(const Findings *findings)
+{
+    int faults = 0;
+    for (int i = 0; i < findings->count; i++)
+        faults += rule_grade(findings->at[i].rule) == GRADE_FAULT;
+    return faults;
+}
