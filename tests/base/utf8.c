@@ -36,6 +36,8 @@ static void test_refuses_what_is_not_well_formed(void **state)
         "\xed\xa0\x80",     /* surrogate */
         "\xed\xbf\xbf",     /* surrogate */
         "\xf4\x90\x80\x80", /* beyond U+10FFFF */
+        "\xf9\x80\x80\x80",
+        "\xfb\xbf\xbf\xbf",
         "\xf5\x80\x80\x80",
         "\xff",
         "\xc3(",

@@ -153,6 +153,8 @@ static void test_refuses_fractions_that_are_none(void **state)
     refuse_both("3.5/4", "point and a fraction");
     refuse_both("1/2.5", "point");
     refuse_both("3 1/4 1/8", "two numbers");
+    refuse_both("1000000000000000000/2000000000000000000", "very many digits");
+    refuse_both("1/99999999999999999999", "very many digits");
     refuse_both("8-3", "two ways");
     refuse_both("8-3-1", "fraction");
     assert_refuses("8-3-1/2-1/4", UNITS_IN, "behind");
