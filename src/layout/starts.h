@@ -1,10 +1,12 @@
 /*
- * Start heights worth considering. Every height that can be marked within one run of widths is weighed exactly, over all faces together: a height between
- * two marks is no use, since rounded to a mark an edge that just missed a reveal becomes a sliver. Best first: widest least strip; then
- * least length of wall along which a strip is below `planks.least`; then balance of ceiling and floor; then nearest to the file's start. A
- * pure function like layout. It knows nothing of boards.
+ * Start heights worth considering. Every height that can be marked within one run of widths is weighed exactly, over
+ * all faces together: a height between two marks is no use, since rounded to a mark an edge that just missed a reveal
+ * becomes a sliver. Best first: widest least strip; then least length of wall along which a strip is below
+ * `planks.least`; then balance of ceiling and floor; then nearest to the file's start. A pure function like layout. It
+ * knows nothing of boards.
  *
- * Balance is the half-unit rule of the trade (NAVEDTRA 14044, p. 7-23; ANSI A108.02 sec. 4.3): end pieces as wide and as equal as can be.
+ * Balance is the half-unit rule of the trade (NAVEDTRA 14044, p. 7-23; ANSI A108.02 sec. 4.3): end pieces as wide and
+ * as equal as can be.
  */
 #ifndef LAYOUT_STARTS_H
 #define LAYOUT_STARTS_H
@@ -24,7 +26,8 @@ typedef enum StartReason {
     START_WRITTEN = 32     /* "as written": the file's own */
 } StartReason;
 
-/* The strips along one opening's two level edges; -1 where there is none, because a whole course or a reveal lies there or nothing is hung. */
+/* The strips along one opening's two level edges; -1 where there is none, because a whole course or a reveal lies there
+ * or nothing is hung. */
 typedef struct StartOpening {
     int face, opening;
     Length above, below;

@@ -1,0 +1,294 @@
+#include "layout/starts_face.h"
+
+#include <stdlib.h>
+
+/* The figure and the invariants stand in starts_face.h. */
+
+Fine fine_of(Length value)
+{
+    return (Fine)value * ((Fine)1 << FINE_BITS);
+}
+
+Length fine_round(Fine value)
+{
+    return wide_narrow(wide_divide(value, (Fine)1 << FINE_BITS));
+}
+
+Fine line_at(const Line *line, Fine t)
+{
+    if (line->v0 == line->v1)
+        return fine_of(line->v0);
+    return fine_of(line->v0) + wide_divide((line->v1 - line->v0) * (t - fine_of(line->t0)), line->t1 - line->t0);
+}
+
+Fine line_where(const Line *line, Fine v)
+{
+    return fine_of(line->t0) + wide_divide((line->t1 - line->t0) * (v - fine_of(line->v0)), line->v1 - line->v0);
+}
+
+typedef struct Breaks {
+    Fine *at;
+    int count;
+    int room;
+} Breaks;
+
+static int compare_fine(const void *left, const void *right)
+{
+    Fine a = *(const Fine *)left;
+    Fine b = *(const Fine *)right;
+    return (a > b) - (a < b);
+}
+
+/* Sorts and drops equal ones. */
+static void breaks_settle(Breaks *breaks)
+{
+    if (breaks->count == 0)
+        return;
+    qsort(breaks->at, (size_t)breaks->count, sizeof *breaks->at, compare_fine);
+    int kept = 1;
+    for (int i = 1; i < breaks->count; i++)
+        if (breaks->at[i] != breaks->at[kept - 1])
+            breaks->at[kept++] = breaks->at[i];
+    breaks->count = kept;
+}
+
+/* The line of a limit over the open stretch that holds x: level beyond its marks. */
+static Line limit_line(const Points *points, Fine x)
+{
+    int i = 0;
+    while (i < points->count && fine_of(points->at[i].x) <= x)
+        i++;
+    if (i == 0)
+        return (Line){-FINE_FAR, points->at[0].y, FINE_FAR, points->at[0].y};
+    const Point *before = &points->at[i - 1];
+    if (i == points->count)
+        return (Line){-FINE_FAR, before->y, FINE_FAR, before->y};
+    return (Line){before->x, before->y, points->at[i].x, points->at[i].y};
+}
+
+static bool is_rake(const Line *line)
+{
+    return llabs(line->v1 - line->v0) * 12 > line->t1 - line->t0 && line->v1 != line->v0;
+}
+
+static GapEdge limit_edge(const Points *points, Edge edge, Fine left, Fine right)
+{
+    Line line = limit_line(points, left + (right - left) / 2);
+    return (GapEdge){.edge = is_rake(&line) ? EDGE_RAKE : edge,
+                     .opening = -1,
+                     .line = line,
+                     .left = line_at(&line, left),
+                     .right = line_at(&line, right)};
+}
+
+static GapEdge opening_edge(int opening, Length y)
+{
+    return (GapEdge){.edge = EDGE_OPENING,
+                     .opening = opening,
+                     .line = {-FINE_FAR, y, FINE_FAR, y},
+                     .left = fine_of(y),
+                     .right = fine_of(y)};
+}
+
+/* What the side stretches are: over all heights, plumb beyond the first and last mark. */
+static void side_lines(Arena *arena, const Points *points, Lines *sides)
+{
+    const Point *first = &points->at[0];
+    const Point *last = &points->at[points->count - 1];
+    if (points->count == 1 || first->y > -FINE_FAR)
+        *arena_push(arena, sides) = (Line){-FINE_FAR, first->x, points->count == 1 ? FINE_FAR : first->y, first->x};
+    if (points->count == 1)
+        return;
+    for (int i = 1; i < points->count; i++)
+        if (points->at[i].y > points->at[i - 1].y)
+            *arena_push(arena, sides) =
+                (Line){points->at[i - 1].y, points->at[i - 1].x, points->at[i].y, points->at[i].x};
+    if (last->y < FINE_FAR)
+        *arena_push(arena, sides) = (Line){last->y, last->x, FINE_FAR, last->x};
+}
+
+static bool all_at_one(const Points *points)
+{
+    for (int i = 1; i < points->count; i++)
+        if (points->at[i].x != points->at[0].x)
+            return false;
+    return true;
+}
+
+/* Where two lines cross between the two x, if the one that is below at the left is above at the right. */
+static bool cross(const GapEdge *lower, const GapEdge *upper, Fine left, Fine right, Fine *x)
+{
+    Fine before = upper->left - lower->left;
+    Fine behind = upper->right - lower->right;
+    if ((before > 0) == (behind > 0) || before == 0 || behind == 0)
+        return false;
+    Fine share = wide_divide(before * ((Fine)1 << 44), before - behind);
+    *x = left + wide_divide((right - left) * share, (Fine)1 << 44);
+    return true;
+}
+
+/* Splits at the places where a limit crosses an opening's level edges or the other limit. */
+static void break_at_crossings(Arena *arena, const FaceLayout *face, const bool *cuts, int openings, Breaks *breaks)
+{
+    int count = breaks->count;
+    for (int i = 0; i + 1 < count; i++) {
+        Fine left = breaks->at[i];
+        Fine right = breaks->at[i + 1];
+        GapEdge edges[2] = {limit_edge(&face->lower, EDGE_FLOOR, left, right),
+                            limit_edge(&face->upper, EDGE_CEILING, left, right)};
+        for (int j = 0; j < openings; j++) {
+            const Box *box = &face->openings[j];
+            if (!cuts[j] || fine_of(box->left) > left || fine_of(box->right) < right)
+                continue;
+            for (int side = 0; side < 4; side++) {
+                const GapEdge *limit = &edges[side % 2];
+                Fine y = fine_of(side < 2 ? box->bottom : box->top);
+                if ((limit->left < y && limit->right > y) || (limit->left > y && limit->right < y))
+                    *arena_push(arena, breaks) = line_where(&limit->line, y);
+            }
+        }
+        Fine x;
+        if (cross(&edges[0], &edges[1], left, right, &x))
+            *arena_push(arena, breaks) = x;
+    }
+    breaks_settle(breaks);
+}
+
+typedef struct Cover {
+    Length bottom, top;
+    int opening;
+} Cover;
+
+static int compare_cover(const void *left, const void *right)
+{
+    const Cover *a = left;
+    const Cover *b = right;
+    if (a->bottom != b->bottom)
+        return a->bottom < b->bottom ? -1 : 1;
+    return a->opening - b->opening;
+}
+
+static Fine middle_of(const GapEdge *edge)
+{
+    return (edge->left + edge->right) / 2;
+}
+
+/* The gaps that the covering openings leave between the column's limits. */
+static void column_gaps(Arena *arena, Column *column, Cover *covers, int count)
+{
+    if (middle_of(&column->lower) >= middle_of(&column->upper))
+        return;
+    if (count > 1)
+        qsort(covers, (size_t)count, sizeof *covers, compare_cover);
+    column->gaps = arena_array(arena, Gap, count + 1);
+    GapEdge foot = column->lower;
+    for (int i = 0; i < count; i++) {
+        GapEdge bottom = opening_edge(covers[i].opening, covers[i].bottom);
+        GapEdge top = opening_edge(covers[i].opening, covers[i].top);
+        if (middle_of(&bottom) >= middle_of(&column->upper))
+            break;
+        if (middle_of(&bottom) > middle_of(&foot))
+            column->gaps[column->gap_count++] = (Gap){foot, bottom};
+        if (middle_of(&top) > middle_of(&foot))
+            foot = top;
+    }
+    if (middle_of(&foot) < middle_of(&column->upper))
+        column->gaps[column->gap_count++] = (Gap){foot, column->upper};
+}
+
+/* Widens [low, high] to hold the edge's ends. */
+static void widen(const GapEdge *edge, bool *any, Fine *low, Fine *high)
+{
+    Fine least = edge->left < edge->right ? edge->left : edge->right;
+    Fine most = edge->left < edge->right ? edge->right : edge->left;
+    *low = *any && *low < least ? *low : least;
+    *high = *any && *high > most ? *high : most;
+    *any = true;
+}
+
+/* How far the gentle stretches are out of level; which edges of openings show. */
+static void note_columns(WeighFace *weigh)
+{
+    Fine low = 0, high = 0, floor_low = 0, floor_high = 0;
+    bool any = false;
+    for (int i = 0; i < weigh->columns.count; i++) {
+        const Column *column = &weigh->columns.at[i];
+        widen(&column->lower, &any, &weigh->lowest, &weigh->highest);
+        widen(&column->upper, &any, &weigh->lowest, &weigh->highest);
+        for (int g = 0; g < column->gap_count; g++) {
+            const Gap *gap = &column->gaps[g];
+            if (gap->bottom.edge == EDGE_FLOOR)
+                widen(&gap->bottom, &weigh->has_floor, &floor_low, &floor_high);
+            if (gap->top.edge == EDGE_CEILING)
+                widen(&gap->top, &weigh->has_ceiling, &low, &high);
+            if (gap->bottom.opening >= 0)
+                weigh->shows_top[gap->bottom.opening] = true;
+            if (gap->top.opening >= 0)
+                weigh->shows_bottom[gap->top.opening] = true;
+        }
+    }
+    weigh->ceiling_out = fine_round(high - low);
+    weigh->floor_out = fine_round(floor_high - floor_low);
+}
+
+WeighFace *weigh_face_new(Arena *arena, const Layout *layout, int index)
+{
+    const FaceLayout *face = &layout->faces[index];
+    const Openings *openings = &layout->wall->faces.at[index].openings;
+    WeighFace *weigh = arena_one(arena, WeighFace);
+    weigh->index = index;
+    weigh->opening_count = openings->count;
+    weigh->shows_top = arena_array(arena, bool, openings->count + 1);
+    weigh->shows_bottom = arena_array(arena, bool, openings->count + 1);
+    side_lines(arena, &face->left, &weigh->left);
+    side_lines(arena, &face->right, &weigh->right);
+    weigh->plumb = all_at_one(&face->left) && all_at_one(&face->right);
+
+    Length leftmost = face->left.at[0].x;
+    Length rightmost = face->right.at[0].x;
+    for (int i = 0; i < face->left.count; i++)
+        leftmost = face->left.at[i].x < leftmost ? face->left.at[i].x : leftmost;
+    for (int i = 0; i < face->right.count; i++)
+        rightmost = face->right.at[i].x > rightmost ? face->right.at[i].x : rightmost;
+    if (leftmost >= rightmost)
+        return weigh;
+
+    bool *cuts = arena_array(arena, bool, openings->count + 1);
+    Breaks breaks = {0};
+    *arena_push(arena, &breaks) = fine_of(leftmost);
+    *arena_push(arena, &breaks) = fine_of(rightmost);
+    const Points *limits[2] = {&face->lower, &face->upper};
+    for (int which = 0; which < 2; which++)
+        for (int i = 0; i < limits[which]->count; i++)
+            if (limits[which]->at[i].x > leftmost && limits[which]->at[i].x < rightmost)
+                *arena_push(arena, &breaks) = fine_of(limits[which]->at[i].x);
+    for (int i = 0; i < openings->count; i++) {
+        const Box *box = &face->openings[i];
+        cuts[i] = openings->at[i].kind != OPENING_STOVE && box->right > leftmost && box->left < rightmost &&
+                  box->right > box->left && box->top > box->bottom;
+        if (cuts[i] && box->left > leftmost)
+            *arena_push(arena, &breaks) = fine_of(box->left);
+        if (cuts[i] && box->right < rightmost)
+            *arena_push(arena, &breaks) = fine_of(box->right);
+    }
+    breaks_settle(&breaks);
+    break_at_crossings(arena, face, cuts, openings->count, &breaks);
+
+    Cover *covers = arena_array(arena, Cover, openings->count + 1);
+    for (int i = 0; i + 1 < breaks.count; i++) {
+        Column *column = arena_push(arena, &weigh->columns);
+        column->left = breaks.at[i];
+        column->right = breaks.at[i + 1];
+        column->lower = limit_edge(&face->lower, EDGE_FLOOR, column->left, column->right);
+        column->upper = limit_edge(&face->upper, EDGE_CEILING, column->left, column->right);
+        int count = 0;
+        for (int j = 0; j < openings->count; j++) {
+            const Box *box = &face->openings[j];
+            if (cuts[j] && fine_of(box->left) <= column->left && fine_of(box->right) >= column->right)
+                covers[count++] = (Cover){box->bottom, box->top, j};
+        }
+        column_gaps(arena, column, covers, count);
+    }
+    note_columns(weigh);
+    return weigh;
+}

@@ -1,0 +1,445 @@
+#include "layout/starts_weigh.h"
+
+#include "base/panic.h"
+
+#include <stdlib.h>
+
+/*
+ * A gap leaves a strip of the course that its lower edge cuts and of the course that its upper edge cuts; all courses
+ * between are whole. Where an edge is slanted it cuts several courses, one behind the other:
+ *
+ *      ------------------------- band top of course k+1
+ *                  ____-----       here the limit cuts k+1 ...
+ *      -------____--------------
+ *        ____-                     ... and here k
+ *      -------------------------
+ *
+ * so the stretch is split where an edge crosses a band's; in each part a strip's width is one straight line, and its
+ * ends tell all. Which courses exist, and from where to where they reach, depends on the leaning sides as well; that is
+ * asked only for courses that have a strip.
+ */
+
+/* A course of less does not exist (datumrow(5), "Segments"): 0.001 mm2, in nm2. */
+#define LEAST_AREA INT64_C(1000000000)
+
+/* ---- which courses there are, and their reach ---- */
+
+typedef struct Reach {
+    bool asked;
+    bool hung;
+    Fine left, right; /* leftmost and rightmost x of the course's region */
+} Reach;
+
+typedef struct Span {
+    int64_t course;
+    Fine left, right;
+} Span;
+
+typedef struct Spans {
+    Span *at;
+    int count;
+    int room;
+} Spans;
+
+typedef struct Weighing {
+    Arena *scratch;
+    const WeighFace *face;
+    const Bands *bands;
+    Weight *weight;
+    int64_t first; /* number of the course that reaches[0] is of */
+    int64_t last;
+    Reach *reaches;
+    Spans thin; /* of the column at hand */
+} Weighing;
+
+enum { CORNERS_MOST = 24 };
+
+typedef struct Spot {
+    Fine x, y;
+} Spot;
+
+typedef struct Shape {
+    Spot at[CORNERS_MOST];
+    int count;
+} Shape;
+
+typedef enum Cutter { LIMIT, SIDE, LEVEL } Cutter; /* by a line over x, by one over y, at the line's t0 in height */
+
+/* How far above (LIMIT, LEVEL) or right of (SIDE) the line. */
+static Fine beyond(const Spot *spot, Cutter cutter, const Line *line)
+{
+    switch (cutter) {
+    case LIMIT: return spot->y - line_at(line, spot->x);
+    case SIDE: return spot->x - line_at(line, spot->y);
+    case LEVEL: return spot->y - fine_of(line->t0);
+    }
+    panic(__FILE__, __LINE__, "no such cutter");
+}
+
+/* Where the edge from a to b, which lie `over` and `under` on either side, meets the line: by the edge's own
+ * straightness where it is plumb or level, else by its share. */
+static Spot meet(const Spot *a, const Spot *b, Fine over, Fine under, Cutter cutter, const Line *line)
+{
+    Fine share = wide_divide(over * ((Fine)1 << 44), over - under);
+    Spot spot = {a->x + wide_divide((b->x - a->x) * share, (Fine)1 << 44),
+                 a->y + wide_divide((b->y - a->y) * share, (Fine)1 << 44)};
+    if (cutter == LIMIT && a->x == b->x)
+        spot.y = line_at(line, a->x);
+    else if (cutter == LIMIT && a->y == b->y)
+        spot.x = line_where(line, a->y);
+    else if (cutter == SIDE && a->y == b->y)
+        spot.x = line_at(line, a->y);
+    else if (cutter == LEVEL)
+        spot.y = fine_of(line->t0);
+    return spot;
+}
+
+/* Keeps the part of the shape where sign x beyond >= 0. */
+static void clip(Shape *shape, Cutter cutter, const Line *line, int sign)
+{
+    Shape kept = {.count = 0};
+    Fine sides[CORNERS_MOST];
+    for (int i = 0; i < shape->count; i++)
+        sides[i] = beyond(&shape->at[i], cutter, line) * sign;
+    for (int i = 0; i < shape->count; i++) {
+        int next = (i + 1) % shape->count;
+        BUG_UNLESS(kept.count + 2 <= CORNERS_MOST);
+        if (sides[i] >= 0)
+            kept.at[kept.count++] = shape->at[i];
+        if ((sides[i] > 0 && sides[next] < 0) || (sides[i] < 0 && sides[next] > 0))
+            kept.at[kept.count++] = meet(&shape->at[i], &shape->at[next], sides[i], sides[next], cutter, line);
+    }
+    *shape = kept;
+}
+
+/* Twice the area in nm2 / 2^40; products of lengths in 2^-20 nm stay below 2^124. */
+static Wide area_twice(const Shape *shape)
+{
+    Wide sum = 0;
+    for (int i = 1; i + 1 < shape->count; i++) {
+        Wide ax = (shape->at[i].x - shape->at[0].x) >> 20;
+        Wide ay = (shape->at[i].y - shape->at[0].y) >> 20;
+        Wide bx = (shape->at[i + 1].x - shape->at[0].x) >> 20;
+        Wide by = (shape->at[i + 1].y - shape->at[0].y) >> 20;
+        sum += ax * by - bx * ay;
+    }
+    return sum < 0 ? -sum : sum;
+}
+
+/* What lies of a band in one column between the sides: the area, and how far left and right it reaches. */
+static Wide band_in_column(const WeighFace *face, const Column *column, Fine bottom, Fine top, Fine *left, Fine *right)
+{
+    Shape whole = {.at = {{column->left, bottom}, {column->right, bottom}, {column->right, top}, {column->left, top}},
+                   .count = 4};
+    clip(&whole, LIMIT, &column->lower.line, 1);
+    clip(&whole, LIMIT, &column->upper.line, -1);
+    Wide area = 0;
+    for (int i = 0; i < face->left.count; i++)
+        for (int j = 0; j < face->right.count; j++) {
+            Shape shape = whole;
+            const Line *sides[2] = {&face->left.at[i], &face->right.at[j]};
+            for (int side = 0; side < 2 && !face->plumb; side++) {
+                clip(&shape, LEVEL, &(Line){.t0 = sides[side]->t0}, 1);
+                clip(&shape, LEVEL, &(Line){.t0 = sides[side]->t1}, -1);
+                clip(&shape, SIDE, sides[side], side == 0 ? 1 : -1);
+            }
+            Wide part = area_twice(&shape);
+            for (int k = 0; part > 0 && k < shape.count; k++) {
+                if (area == 0 && k == 0)
+                    *left = *right = shape.at[k].x;
+                *left = shape.at[k].x < *left ? shape.at[k].x : *left;
+                *right = shape.at[k].x > *right ? shape.at[k].x : *right;
+            }
+            area += part;
+        }
+    return area;
+}
+
+/* The most that the course's height comes to anywhere between its ends. */
+static Fine most_height(const Columns *columns, Fine bottom, Fine top, Fine left, Fine right)
+{
+    Fine most = 0;
+    for (int i = 0; i < columns->count; i++) {
+        const Column *column = &columns->at[i];
+        Fine from = column->left > left ? column->left : left;
+        Fine to = column->right < right ? column->right : right;
+        if (to <= from)
+            continue;
+        Fine xs[6] = {from, to};
+        int count = 2;
+        const Line *lines[2] = {&column->lower.line, &column->upper.line};
+        for (int j = 0; j < 4; j++) {
+            const Line *line = lines[j % 2];
+            if (line->v0 == line->v1)
+                continue;
+            Fine x = line_where(line, j < 2 ? bottom : top);
+            if (x > from && x < to)
+                xs[count++] = x;
+        }
+        for (int j = 0; j < count; j++) {
+            Fine low = line_at(lines[0], xs[j]);
+            Fine high = line_at(lines[1], xs[j]);
+            Fine height = (high < top ? high : top) - (low > bottom ? low : bottom);
+            most = height > most ? height : most;
+        }
+    }
+    return most;
+}
+
+static const Reach *reach_of(Weighing *weighing, int64_t course, Fine bottom, Fine top)
+{
+    BUG_UNLESS(course >= weighing->first && course <= weighing->last);
+    Reach *reach = &weighing->reaches[course - weighing->first];
+    if (reach->asked)
+        return reach;
+    reach->asked = true;
+    const WeighFace *face = weighing->face;
+    const Columns *columns = &face->columns;
+    const Wide enough = (Wide)LEAST_AREA * 2 * ((Wide)1 << 40);
+    Wide area = 0;
+    for (int i = 0; i < columns->count && area < enough; i++) {
+        Fine left, right;
+        Wide part = band_in_column(face, &columns->at[i], bottom, top, &left, &right);
+        if (part > 0 && area == 0)
+            reach->left = left;
+        area += part;
+    }
+    if (area < enough)
+        return reach;
+    if (face->plumb) { /* where the course has no height there is no strip either */
+        reach->right = columns->at[columns->count - 1].right;
+    } else {
+        Fine left, right;
+        int i = columns->count - 1;
+        while (band_in_column(face, &columns->at[i], bottom, top, &left, &right) == 0)
+            i--;
+        reach->right = right;
+    }
+    Length leave = weighing->bands->leave;
+    reach->hung = leave == 0 || most_height(columns, bottom, top, reach->left, reach->right) > fine_of(leave);
+    return reach;
+}
+
+/* ---- strips ---- */
+
+/* One stretch over which a gap leaves a strip of a course. */
+typedef struct Cutting {
+    int64_t course;
+    Fine foot, head;             /* the band */
+    Fine left, right;            /* x */
+    const GapEdge *bottom, *top; /* what cuts it there; NULL where the band's own edge stands */
+} Cutting;
+
+static Fine bottom_at(const Cutting *cutting, Fine x)
+{
+    return cutting->bottom ? line_at(&cutting->bottom->line, x) : cutting->foot;
+}
+
+static Fine top_at(const Cutting *cutting, Fine x)
+{
+    return cutting->top ? line_at(&cutting->top->line, x) : cutting->head;
+}
+
+static bool sloped(const GapEdge *edge)
+{
+    return edge && edge->line.v0 != edge->line.v1;
+}
+
+/* The part of it that is narrower than what is worth hanging, into weighing->thin. */
+static void note_thin(Weighing *weighing, const Cutting *cutting, Fine width_left, Fine width_right)
+{
+    Fine least = fine_of(weighing->bands->least);
+    if (width_left >= least && width_right >= least)
+        return;
+    Span span = {cutting->course, cutting->left, cutting->right};
+    if ((width_left < least) != (width_right < least)) {
+        Fine turn;
+        if (!sloped(cutting->top))
+            turn = line_where(&cutting->bottom->line, top_at(cutting, cutting->left) - least);
+        else if (!sloped(cutting->bottom))
+            turn = line_where(&cutting->top->line, bottom_at(cutting, cutting->left) + least);
+        else
+            turn = cutting->left +
+                   wide_divide((cutting->right - cutting->left) *
+                                   wide_divide((least - width_left) * ((Fine)1 << 44), width_right - width_left),
+                               (Fine)1 << 44);
+        *(width_left < least ? &span.right : &span.left) = turn;
+    }
+    *arena_push(weighing->scratch, &weighing->thin) = span;
+}
+
+/* A width that is kept where it is narrower than the one before; -1 is none yet. */
+static void keep_least(Length *kept, Length width)
+{
+    if (*kept < 0 || width < *kept)
+        *kept = width;
+}
+
+static void note_strip(Weighing *weighing, const Cutting *cutting)
+{
+    Weight *weight = weighing->weight;
+    Fine width_left = top_at(cutting, cutting->left) - bottom_at(cutting, cutting->left);
+    Fine width_right = top_at(cutting, cutting->right) - bottom_at(cutting, cutting->right);
+    note_thin(weighing, cutting, width_left, width_right);
+
+    bool at_left = width_left <= width_right;
+    Fine fine_width = at_left ? width_left : width_right;
+    Length width = fine_round(fine_width > 0 ? fine_width : 0);
+    Length at = fine_round(at_left ? cutting->left : cutting->right);
+    int under = cutting->bottom ? cutting->bottom->opening : -1;
+    int over = cutting->top ? cutting->top->opening : -1;
+    if (under >= 0)
+        keep_least(&weight->above[under], width);
+    if (over >= 0)
+        keep_least(&weight->below[over], width);
+    if (under < 0 && over < 0)
+        keep_least(cutting->bottom ? &weight->floor : &weight->ceiling, width);
+
+    Strip *least = &weight->least;
+    bool nearer = width == least->width &&
+                  (cutting->course < least->course || (cutting->course == least->course && at < least->at));
+    if (!least->found || width < least->width || nearer)
+        *least = (Strip){.found = true,
+                         .width = width,
+                         .face = weighing->face->index,
+                         .course = cutting->course,
+                         .at = at,
+                         .opening = under >= 0 ? under : over,
+                         .at_floor = under < 0 && over < 0 && cutting->bottom};
+}
+
+/* What floor and ceiling take of a whole face, openings or none. */
+static void note_taken(Weight *weight, const Cutting *cutting)
+{
+    for (int end = 0; end < 2; end++) {
+        Fine x = end == 0 ? cutting->left : cutting->right;
+        if (cutting->bottom && cutting->bottom->edge == EDGE_FLOOR) {
+            Length taken = fine_round(bottom_at(cutting, x) - cutting->foot);
+            weight->floor_cut = taken > weight->floor_cut ? taken : weight->floor_cut;
+        }
+        if (cutting->top && cutting->top->edge == EDGE_CEILING) {
+            Length taken = fine_round(cutting->head - top_at(cutting, x));
+            weight->ceiling_cut = taken > weight->ceiling_cut ? taken : weight->ceiling_cut;
+        }
+    }
+}
+
+/* The strips that one gap of one column leaves of one course. */
+static void weigh_course(Weighing *weighing, const Column *column, const Gap *gap, int64_t course)
+{
+    Length foot;
+    int in_list = bands_foot(weighing->bands, course, &foot);
+    Fine bottom = fine_of(foot);
+    Fine top = fine_of(foot + weighing->bands->height[in_list]);
+    const Reach *reach = reach_of(weighing, course, bottom, top);
+    if (!reach->hung)
+        return;
+    Fine xs[6] = {column->left > reach->left ? column->left : reach->left,
+                  column->right < reach->right ? column->right : reach->right};
+    if (xs[1] <= xs[0])
+        return;
+    int count = 2;
+    const GapEdge *edges[2] = {&gap->bottom, &gap->top};
+    for (int i = 0; i < 4; i++) {
+        const GapEdge *edge = edges[i % 2];
+        if (!sloped(edge))
+            continue;
+        Fine x = line_where(&edge->line, i < 2 ? bottom : top);
+        if (x <= xs[0] || x >= xs[1])
+            continue;
+        int j = count++; /* kept in order; the right end stays last */
+        for (; j > 0 && xs[j - 1] > x; j--)
+            xs[j] = xs[j - 1];
+        xs[j] = x;
+    }
+    for (int i = 0; i + 1 < count; i++) {
+        Cutting cutting = {.course = course, .foot = bottom, .head = top, .left = xs[i], .right = xs[i + 1]};
+        Fine middle = xs[i] + (xs[i + 1] - xs[i]) / 2;
+        if (xs[i + 1] <= xs[i])
+            continue;
+        if (line_at(&gap->bottom.line, middle) > bottom)
+            cutting.bottom = &gap->bottom;
+        if (line_at(&gap->top.line, middle) < top)
+            cutting.top = &gap->top;
+        if ((!cutting.bottom && !cutting.top) || top_at(&cutting, middle) <= bottom_at(&cutting, middle))
+            continue;
+        note_taken(weighing->weight, &cutting);
+        if ((cutting.bottom && cutting.bottom->edge == EDGE_RAKE) || (cutting.top && cutting.top->edge == EDGE_RAKE))
+            continue;
+        note_strip(weighing, &cutting);
+    }
+}
+
+/* The courses that an edge cuts: none where last < first. A rake leaves no strip. */
+static void courses_of(const Bands *bands, const GapEdge *edge, int64_t *first, int64_t *last)
+{
+    *first = 0;
+    *last = -1;
+    if (edge->edge == EDGE_RAKE)
+        return;
+    Fine low = edge->left < edge->right ? edge->left : edge->right;
+    Fine high = edge->left < edge->right ? edge->right : edge->left;
+    *first = bands_above(bands, wide_narrow(low >> FINE_BITS));
+    *last = bands_above(bands, wide_narrow(high >> FINE_BITS));
+    Length foot;
+    bands_foot(bands, *last, &foot);
+    if (fine_of(foot) >= high)
+        --*last;
+}
+
+static int compare_spans(const void *left, const void *right)
+{
+    const Span *a = left;
+    const Span *b = right;
+    if (a->course != b->course)
+        return a->course < b->course ? -1 : 1;
+    return (a->left > b->left) - (a->left < b->left);
+}
+
+/* Adds up the column's thin stretches, those of one course that lie over one another once. */
+static void settle_thin(Weighing *weighing)
+{
+    Spans *thin = &weighing->thin;
+    if (thin->count > 1)
+        qsort(thin->at, (size_t)thin->count, sizeof *thin->at, compare_spans);
+    for (int i = 0; i < thin->count;) {
+        int64_t course = thin->at[i].course;
+        Fine left = thin->at[i].left;
+        Fine right = thin->at[i].right;
+        for (i++; i < thin->count && thin->at[i].course == course && thin->at[i].left <= right; i++)
+            right = thin->at[i].right > right ? thin->at[i].right : right;
+        weighing->weight->thin += right - left;
+    }
+    thin->count = 0;
+}
+
+void weigh_face(Arena *scratch, const WeighFace *face, const Bands *bands, Weight *weight)
+{
+    Length *above = weight->above;
+    Length *below = weight->below;
+    *weight = (Weight){.ceiling = -1, .floor = -1, .above = above, .below = below};
+    for (int i = 0; i < face->opening_count; i++)
+        above[i] = below[i] = -1;
+    if (face->columns.count == 0)
+        return;
+    arena_reset(scratch);
+    Weighing weighing = {.scratch = scratch, .face = face, .bands = bands, .weight = weight};
+    weighing.first = bands_above(bands, wide_narrow(face->lowest >> FINE_BITS));
+    weighing.last = bands_above(bands, wide_narrow(face->highest >> FINE_BITS));
+    weighing.reaches = arena_array(scratch, Reach, weighing.last - weighing.first + 1);
+    for (int i = 0; i < face->columns.count; i++) {
+        const Column *column = &face->columns.at[i];
+        for (int g = 0; g < column->gap_count; g++) {
+            const Gap *gap = &column->gaps[g];
+            int64_t first, last, high_first, high_last;
+            courses_of(bands, &gap->bottom, &first, &last);
+            courses_of(bands, &gap->top, &high_first, &high_last);
+            for (int64_t course = first; course <= last; course++)
+                weigh_course(&weighing, column, gap, course);
+            for (int64_t course = high_first; course <= high_last; course++)
+                if (course < first || course > last)
+                    weigh_course(&weighing, column, gap, course);
+        }
+        settle_thin(&weighing);
+    }
+}
