@@ -1,0 +1,27 @@
+/*
+ * The general cautions of the trade: what hurts people on any such job, each once. Most hold wherever boards are cut; some only where the wall gives the
+ * occasion for them. They defer to the product's label, the local code and people licensed for the work.
+ */
+#ifndef TRADE_CARE_H
+#define TRADE_CARE_H
+
+#include "layout/layout.h"
+#include "wall/finding.h"
+
+typedef struct Care {
+    const char *head; /* "Old paint" */
+    const char *text; /* whole sentences */
+    const char *source;
+} Care;
+
+/* All of them, for help and manual. */
+int care_count(void);
+const Care *care_at(int index);
+
+/* Whether the wall gives occasion for it. */
+bool care_applies(const Layout *layout, int index);
+
+/* RULE_CARE: one for each that applies. */
+void care_findings(Arena *arena, const Layout *layout, Findings *findings);
+
+#endif

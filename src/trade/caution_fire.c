@@ -1,0 +1,166 @@
+#include "trade/caution_fire.h"
+
+#include "base/wide.h"
+#include "trade/say.h"
+
+/*
+ *                  nearest wood
+ *            d    [============      d      distance from the opening as it is written, not as it is grown
+ *     +----+<---->                   p      what stands out of the masonry's face: underlay + thickness
+ *     |fire|
+ *     +----+      a quarter round the opening: d < 6 in; then p > d/8 up to 12 in
+ *
+ * International Residential Code R1001.11, exception 4 (2009 text): combustible trim on the front of a masonry
+ * fireplace not within 6 in of the opening; within 12 in it may project 1/8 in for each inch of distance. Unlisted
+ * stoves: 36 in to unprotected combustible walls, single-wall stovepipe 18 in (NFPA 211).
+ *
+ * Distances are compared as squares of whole nanometres; nothing is rounded. Of a part whose edges slant its bounding
+ * box counts: the distance is never taken for larger than it is.
+ */
+#define TRIM_NEVER (6 * LENGTH_INCH)
+#define TRIM_LESS (12 * LENGTH_INCH)
+#define STOVE_BARE (36 * LENGTH_INCH)
+#define PIPE_BARE (18 * LENGTH_INCH)
+
+/* How far the stretch [low, high] lies from [from, to]; 0 where they touch. */
+static Length apart(Length low, Length high, Length from, Length to)
+{
+    return low > to ? low - to : from > high ? from - high : 0;
+}
+
+static Wide square(Length length)
+{
+    return (Wide)length * length;
+}
+
+/* The wood of a face nearest to the box, as the square of its distance; `beside` more lies between them along x. False
+ * where there is no wood. */
+static bool nearest_wood(const FaceLayout *face, const Box *box, bool next_face, Length beside, Wide *nearest)
+{
+    bool any = false;
+    for (int i = 0; i < face->course_count; i++)
+        for (int j = 0; j < face->courses[i].slab_count; j++) {
+            const Slab *slab = &face->courses[i].slabs[j];
+            for (int k = 0; k < slab->part_count; k++) {
+                const Part *part = &slab->parts[k];
+                Length bottom = part->bottom_left < part->bottom_right ? part->bottom_left : part->bottom_right;
+                Length top = part->top_left > part->top_right ? part->top_left : part->top_right;
+                Length along = next_face ? beside : apart(slab->left, slab->right, box->left, box->right);
+                Wide away = square(along) + square(apart(bottom, top, box->bottom, box->top));
+                *nearest = any && *nearest < away ? *nearest : away;
+                any = true;
+            }
+        }
+    return any;
+}
+
+/* The largest whole root: for showing. */
+static Length root_of(Wide square_of)
+{
+    Length low = 0;
+    Length high = 2 * LENGTH_MOST;
+    while (low < high) {
+        Length middle = low + (high - low + 1) / 2;
+        if (square(middle) <= square_of)
+            low = middle;
+        else
+            high = middle - 1;
+    }
+    return low;
+}
+
+/* What the opening is as measured: its grown box less `clear`. */
+static Box as_written(const Layout *layout, int face, int index)
+{
+    Box box = layout->faces[face].openings[index];
+    Length clear = layout->wall->faces.at[face].openings.at[index].clear;
+    return (Box){box.left + clear, box.right - clear, box.bottom + clear, box.top - clear};
+}
+
+/* Planks on the face round an inside corner stand out of their own wall toward the opening: what is left to them along
+ * x. */
+static void nearest_round_corners(const Layout *layout, int face, const Box *box, bool *any, Wide *nearest)
+{
+    const Wall *wall = layout->wall;
+    int count = wall->faces.count;
+    for (int side = 0; side < 2; side++) {
+        bool through;
+        Corner corner = side == 0 ? wall_corner_left(wall, face, &through) : wall_corner_right(wall, face, &through);
+        if (corner.kind != CORNER_INSIDE)
+            continue;
+        int next = (face + (side == 0 ? count - 1 : 1)) % count;
+        Length beside = side == 0 ? box->left : wall->faces.at[face].width - box->right;
+        beside -= wall->faces.at[next].underlay + wall->planks.thickness;
+        Wide away;
+        if (!nearest_wood(&layout->faces[next], box, true, beside > 0 ? beside : 0, &away))
+            continue;
+        *nearest = *any && *nearest < away ? *nearest : away;
+        *any = true;
+    }
+}
+
+static void check_hearth(Arena *arena, const Layout *layout, int face, int index, Findings *findings)
+{
+    const Wall *wall = layout->wall;
+    Box box = as_written(layout, face, index);
+    Wide nearest = 0;
+    bool any = nearest_wood(&layout->faces[face], &box, false, 0, &nearest);
+    nearest_round_corners(layout, face, &box, &any, &nearest);
+    Length project = wall->faces.at[face].underlay + wall->planks.thickness;
+    bool within = any && nearest < square(TRIM_NEVER);
+    bool projects = any && !within && nearest <= square(TRIM_LESS) && square(project) * 64 > nearest;
+    if (!within && !projects)
+        return;
+    Finding finding = finding_of(RULE_FIRE);
+    finding.face = face;
+    finding.opening = index;
+    const char *ask =
+        "ask the local code and building department before hanging wood there; an insert or a factory-built "
+        "fireplace goes by its manual instead (write it as `stove`)";
+    const char *name = wall->faces.at[face].openings.at[index].name;
+    const char *away = say_length(arena, wall, root_of(nearest));
+    if (within)
+        finding.text = say(arena,
+                           "wood comes within %s of %s: model codes keep combustible trim %s from the opening of a "
+                           "masonry fireplace, measured from the firebox itself; %s",
+                           away, name, say_length(arena, wall, TRIM_NEVER), ask);
+    else
+        finding.text = say(arena,
+                           "wood %s from %s stands %s out of the masonry's face: within %s of the opening of a masonry "
+                           "fireplace model codes allow combustible trim 1/8 in for each inch of distance; %s",
+                           away, name, say_length(arena, wall, project), say_length(arena, wall, TRIM_LESS), ask);
+    *arena_push(arena, findings) = finding;
+}
+
+static void check_stove(Arena *arena, const Layout *layout, int face, int index, Findings *findings)
+{
+    const Wall *wall = layout->wall;
+    const Opening *opening = &wall->faces.at[face].openings.at[index];
+    Length stack = wall->faces.at[face].underlay + wall->planks.thickness;
+    const char *left = "";
+    if (opening->away_given)
+        left = say(arena, "of the %s from the bare wall the planks leave %s; ", say_length(arena, wall, opening->away),
+                   opening->away > stack ? say_length(arena, wall, opening->away - stack) : "nothing");
+    Finding finding = finding_of(RULE_FIRE);
+    finding.face = face;
+    finding.opening = index;
+    finding.text = say(
+        arena,
+        "%s is an appliance: %swhich distance wood must keep behind, beside and above it, and behind its pipe, stands "
+        "in its manual and the local code (model-code figures for one without a listing: %s to bare wood, %s from "
+        "single-wall stovepipe); have a licensed installer look at it",
+        opening->name, left, say_length(arena, wall, STOVE_BARE), say_length(arena, wall, PIPE_BARE));
+    *arena_push(arena, findings) = finding;
+}
+
+void fire_findings(Arena *arena, const Layout *layout, Findings *findings)
+{
+    for (int face = 0; face < layout->wall->faces.count; face++)
+        for (int i = 0; i < layout->wall->faces.at[face].openings.count; i++) {
+            OpeningKind kind = layout->wall->faces.at[face].openings.at[i].kind;
+            if (kind == OPENING_HEARTH)
+                check_hearth(arena, layout, face, i, findings);
+            else if (kind == OPENING_STOVE)
+                check_stove(arena, layout, face, i, findings);
+        }
+}

@@ -1,0 +1,36 @@
+#include "trade/say.h"
+
+#include "base/text.h"
+
+#include <inttypes.h>
+
+const char *say(Arena *arena, const char *format, ...)
+{
+    Text text;
+    text_init(&text);
+    va_list list;
+    va_start(list, format);
+    text_format_list(&text, format, list);
+    va_end(list);
+    const char *said = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
+    return said;
+}
+
+const char *say_to(Arena *arena, const Wall *wall, Length length, Length step)
+{
+    char shown[LENGTH_TEXT_MAX];
+    bool hidden = length > 0 && length_round(length, step) == 0;
+    length_show_unit(hidden ? step : length, wall->units, step, shown);
+    return say(arena, "%s%s", hidden ? "under " : "", shown);
+}
+
+const char *say_length(Arena *arena, const Wall *wall, Length length)
+{
+    return say_to(arena, wall, length, wall->round);
+}
+
+const char *say_count(Arena *arena, int64_t count, const char *one, const char *many)
+{
+    return count == 1 ? say(arena, "one %s", one) : say(arena, "%" PRId64 " %s", count, many);
+}

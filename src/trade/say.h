@@ -1,0 +1,24 @@
+/*
+ * Sentences for findings and sheets, made in an arena, with lengths printed as the wall marks them. It knows no rules.
+ */
+#ifndef TRADE_SAY_H
+#define TRADE_SAY_H
+
+#include "base/arena.h"
+#include "wall/wall.h"
+
+#include <stdarg.h>
+
+/* A formatted text in `arena`. */
+const char *say(Arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* "40 1/2 in": rounded to the wall's marks; what is not 0 never reads 0, but "under 1/16 in". */
+const char *say_length(Arena *arena, const Wall *wall, Length length);
+
+/* To a step of the caller's. */
+const char *say_to(Arena *arena, const Wall *wall, Length length, Length step);
+
+/* "one piece", "3 pieces". */
+const char *say_count(Arena *arena, int64_t count, const char *one, const char *many);
+
+#endif

@@ -1,0 +1,303 @@
+/*
+ * Cautions on a small wall whose layout is made by hand: one course of wood, one opening, a few pieces. Figures: IRC
+ * R1001.11 exc. 4 (masonry fireplace), NEC 314.20 and 300.4(A)(1), NAVEDTRA 14044 p. 4-5; the bite of 3/4 in is common
+ * practice.
+ */
+#include "check.h"
+
+#include "trade/care.h"
+#include "trade/caution.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define INCHES(n) ((Length)((n)*64) * (LENGTH_INCH / 64)) /* n: whole 64ths */
+
+typedef struct Bench {
+    Arena *arena;
+    Wall *wall;
+    Layout *layout;
+    Plan *plan;
+    Slab *slab;
+} Bench;
+
+/* A face of 100 in with one course from y = 0 to 2 3/4 in, 1/2 in thick; one opening, which cuts it. */
+static Bench bench_new(OpeningKind kind, Box box)
+{
+    Arena *arena = arena_new();
+    Bench bench = {arena, wall_new(arena, UNITS_IN), arena_one(arena, Layout), arena_one(arena, Plan), NULL};
+    Wall *wall = bench.wall;
+    wall->round = LENGTH_INCH / 16;
+    wall->planks.thickness = INCHES(0.5);
+    *arena_push(arena, &wall->planks.widths) = INCHES(2.75);
+    Face *face = arena_push(arena, &wall->faces);
+    face->name = arena_text(arena, "north", 5);
+    face->width = INCHES(100);
+    face->studs.given = true;
+    Opening *opening = arena_push(arena, &face->openings);
+    opening->name = arena_text(arena, "it", 2);
+    opening->kind = kind;
+    Layout *layout = bench.layout;
+    layout->wall = wall;
+    layout->course_total = 1;
+    layout->faces = arena_array(arena, FaceLayout, 1);
+    FaceLayout *laid = &layout->faces[0];
+    laid->openings = arena_array(arena, Box, 1);
+    laid->openings[0] = box;
+    laid->course_count = 1;
+    laid->courses = arena_array(arena, Course, 1);
+    Course *course = &laid->courses[0];
+    course->top = INCHES(2.75);
+    course->right = INCHES(100);
+    course->cut_count = 1;
+    course->cuts = arena_array(arena, Cut, 1);
+    course->slab_count = 1;
+    course->slabs = bench.slab = arena_array(arena, Slab, 1);
+    bench.slab->right = INCHES(100);
+    bench.slab->part_count = 1;
+    bench.slab->parts = arena_array(arena, Part, 1);
+    bench.slab->parts[0] = (Part){.top_left = INCHES(2.75), .top_right = INCHES(2.75)};
+    return bench;
+}
+
+static Findings found(Bench *bench)
+{
+    Findings findings = {0};
+    caution_findings(bench->arena, bench->layout, bench->plan, &findings);
+    return findings;
+}
+
+/* The text of the only finding of a rule; NULL where there is none; fails where there are several. */
+static const char *only(const Findings *findings, Rule rule)
+{
+    const char *text = NULL;
+    for (int i = 0; i < findings->count; i++)
+        if (findings->at[i].rule == rule) {
+            assert_null(text);
+            text = findings->at[i].text;
+        }
+    return text;
+}
+
+static void assert_never_safe(const Findings *findings)
+{
+    for (int i = 0; i < findings->count; i++) {
+        assert_null(strstr(findings->at[i].text, "safe"));
+        assert_null(strstr(findings->at[i].text, "clear to"));
+    }
+}
+
+/* How a hearth whose side stands `away` from the wood, with planks that stand `out` of the masonry, is told. */
+static const char *hearth(Length away, Length out, char *text, size_t size)
+{
+    Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(100) + away, INCHES(160), -INCHES(10), INCHES(30)});
+    bench.wall->planks.thickness = out;
+    Findings findings = found(&bench);
+    assert_never_safe(&findings);
+    const char *told = only(&findings, RULE_FIRE);
+    snprintf(text, size, "%s", told ? told : "");
+    arena_free(bench.arena);
+    return text;
+}
+
+/* Published figures and those worked from them: 6 in always; then p = d/8: 3/4 in exactly at 6 in, 1 in at 8 in, 1 1/2
+ * in at 12 in. */
+static void masonry_fireplace(void **state)
+{
+    (void)state;
+    char text[1024];
+    assert_holds(hearth(INCHES(6) - 1, INCHES(0.25), text, sizeof text), "wood comes within 6 in");
+    assert_holds(hearth(0, INCHES(0.25), text, sizeof text), "local code");
+    assert_string_equal(hearth(INCHES(6), INCHES(0.75), text, sizeof text), "");
+    assert_holds(hearth(INCHES(6), INCHES(0.75) + 1, text, sizeof text), "1/8 in for each inch");
+    assert_string_equal(hearth(INCHES(8), INCHES(1), text, sizeof text), "");
+    assert_holds(hearth(INCHES(8) - 1, INCHES(1), text, sizeof text), "stands 1 in out");
+    assert_string_equal(hearth(INCHES(12), INCHES(1.5), text, sizeof text), "");
+    assert_holds(hearth(INCHES(12), INCHES(1.5) + 1, text, sizeof text), "building department");
+    assert_string_equal(hearth(INCHES(12) + 1, INCHES(4), text, sizeof text), ""); /* silence, not a clearance */
+}
+
+/* Underlay counts as projection; distance is straight across the corner: 3 and 4 make 5. */
+static void fireplace_across_a_corner(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(106), INCHES(130), INCHES(10.75), INCHES(40)}); /* 6, 8: 10 */
+    bench.wall->planks.thickness = INCHES(0.75);
+    bench.wall->faces.at[0].underlay = INCHES(0.5);
+    Findings findings = found(&bench);
+    assert_null(only(&findings, RULE_FIRE)); /* 1 1/4 in is 10 in / 8 */
+    bench.wall->faces.at[0].underlay++;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "wood 10 in from it");
+    arena_free(bench.arena);
+}
+
+static void grown_hearth_counts_as_written(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(105), INCHES(130), 0, INCHES(40)});
+    bench.wall->faces.at[0].openings.at[0].clear = INCHES(1);
+    Findings findings = found(&bench);
+    assert_null(only(&findings, RULE_FIRE)); /* 6 in from the opening, 1/2 in thick */
+    arena_free(bench.arena);
+}
+
+static void stove_is_always_told(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(OPENING_STOVE, (Box){INCHES(9000), INCHES(9030), 0, INCHES(40)});
+    Opening *stove = &bench.wall->faces.at[0].openings.at[0];
+    Findings findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "manual and the local code");
+    assert_holds(only(&findings, RULE_FIRE), "36 in");
+    stove->away_given = true;
+    stove->away = INCHES(18);
+    bench.wall->faces.at[0].underlay = INCHES(0.25);
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "of the 18 in from the bare wall the planks leave 17 1/4 in");
+    stove->away = INCHES(0.5);
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "leave nothing");
+    assert_never_safe(&findings);
+    arena_free(bench.arena);
+}
+
+static void boxes(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(OPENING_BOX, (Box){INCHES(37), INCHES(39.25), -INCHES(1), INCHES(2.75)});
+    Opening *box = &bench.wall->faces.at[0].openings.at[0];
+    bench.wall->faces.at[0].underlay = INCHES(0.25);
+    Findings findings = found(&bench);
+    assert_holds(only(&findings, RULE_BOX), "3/4 in behind");
+    assert_holds(only(&findings, RULE_BOX), "power off");
+    assert_null(only(&findings, RULE_PLATE)); /* no plate written */
+    box->front_given = true;
+    box->front = INCHES(0.5);
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_BOX), "1/4 in behind");
+    box->front = INCHES(0.75); /* flush */
+    findings = found(&bench);
+    assert_null(only(&findings, RULE_BOX));
+    box->front = -INCHES(0.25);
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_BOX), "1 in behind");
+    box->plate = (Plate){true, INCHES(2.25), INCHES(3.75)}; /* just hides it */
+    findings = found(&bench);
+    assert_null(only(&findings, RULE_PLATE));
+    box->plate.height -= 1;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_PLATE), "does not hide");
+    bench.layout->faces[0].courses[0].cut_count = 0; /* no wood round it */
+    findings = found(&bench);
+    assert_null(only(&findings, RULE_BOX));
+    assert_null(only(&findings, RULE_PLATE));
+    arena_free(bench.arena);
+}
+
+static void fasteners(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
+    bench.wall->fasteners = (Fasteners){true, INCHES(1.75), INCHES(0.5)}; /* planks 1/2, wallboard 1/2: bite 3/4 */
+    Findings findings = found(&bench);
+    assert_int_equal(findings.count, 0);
+    bench.wall->fasteners.length--;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_NAIL), "into the stud at the least, here a fastener of 1 3/4 in");
+    bench.wall->fasteners.length = INCHES(1);
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_NAIL), "do not reach the stud");
+    bench.wall->fasteners.length = INCHES(2.25); /* 1 1/4 in into the stud: not more */
+    findings = found(&bench);
+    assert_int_equal(findings.count, 0);
+    bench.wall->fasteners.length++;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_WIRE), "cables and pipes");
+    bench.wall->faces.at[0].underlay = 1; /* underlay takes of the reach */
+    findings = found(&bench);
+    assert_int_equal(findings.count, 0);
+    arena_free(bench.arena);
+}
+
+static void pieces_without_studs(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
+    Plan *plan = bench.plan;
+    plan->piece_count = 3;
+    plan->pieces = arena_array(bench.arena, Piece, 3);
+    for (int i = 0; i < 3; i++)
+        plan->pieces[i] = (Piece){.number = i + 1, .left = INCHES(16 * i) + 1, .right = INCHES(16 * i + 16) - 1};
+    plan->pieces[0].right++; /* to the stud at 16 in */
+    *arena_push(bench.arena, &bench.layout->faces[0].studs) = INCHES(16);
+    *arena_push(bench.arena, &bench.layout->faces[0].studs) = INCHES(40);
+    Findings findings = found(&bench);
+    assert_int_equal(findings.count, 1);
+    assert_int_equal(findings.at[0].rule, RULE_ANCHOR);
+    assert_int_equal(findings.at[0].piece, 2);
+    assert_int_equal(findings.at[0].at, INCHES(16) + 1);
+    bench.wall->fasteners = (Fasteners){true, INCHES(1.75), INCHES(0.5)};
+    findings = found(&bench);
+    assert_int_equal(findings.count, 1);
+    assert_holds(only(&findings, RULE_WIRE), "may reach a cable or pipe");
+    bench.wall->fasteners.length = INCHES(1); /* ends in the wallboard: nothing to meet, nothing that holds */
+    findings = found(&bench);
+    assert_non_null(only(&findings, RULE_ANCHOR));
+    assert_null(only(&findings, RULE_WIRE));
+    bench.wall->faces.at[0].studs.given = false; /* told once for the face, not for each piece */
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_ANCHOR), "do not assume");
+    arena_free(bench.arena);
+}
+
+static void general_care(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
+    Findings findings = {0};
+    care_findings(bench.arena, bench.layout, &findings);
+    const int plain = findings.count;
+    assert_true(plain >= 6);
+    static const char *const each[] = {"lead", "arsenic", "metal detector", "respirator", "stickered", "rags"};
+    for (size_t i = 0; i < sizeof each / sizeof *each; i++) {
+        int told = 0;
+        for (int j = 0; j < findings.count; j++)
+            told += strstr(findings.at[j].text, each[i]) != NULL;
+        assert_int_equal(told, 1);
+    }
+    assert_never_safe(&findings);
+    Rip *rip = &bench.layout->faces[0].courses[0].rip;
+    rip->shape = RIP_TAPER;
+    rip->least = INCHES(2);
+    bench.wall->faces.at[0].studs.regular = true;
+    findings.count = 0;
+    care_findings(bench.arena, bench.layout, &findings);
+    assert_int_equal(findings.count, plain + 1); /* studs counted, not found */
+    rip->least--;
+    findings.count = 0;
+    care_findings(bench.arena, bench.layout, &findings);
+    assert_int_equal(findings.count, plain + 2); /* and a narrow rip */
+    for (int i = 0; i < care_count(); i++)
+        assert_true(care_at(i)->head[0] && care_at(i)->text[0] && care_at(i)->source[0]);
+    bench.layout->course_total = 0; /* nothing is cut */
+    findings.count = 0;
+    care_findings(bench.arena, bench.layout, &findings);
+    assert_int_equal(findings.count, 0);
+    arena_free(bench.arena);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(masonry_fireplace),
+        cmocka_unit_test(fireplace_across_a_corner),
+        cmocka_unit_test(stove_is_always_told),
+        cmocka_unit_test(grown_hearth_counts_as_written),
+        cmocka_unit_test(boxes),
+        cmocka_unit_test(fasteners),
+        cmocka_unit_test(pieces_without_studs),
+        cmocka_unit_test(general_care),
+    };
+    return RUN(tests);
+}
