@@ -1,6 +1,7 @@
 /*
- * The general cautions of the trade: what hurts people on any such job, each once. Most hold wherever boards are cut; some only where the wall gives the
- * occasion for them. They defer to the product's label, the local code and people licensed for the work.
+ * The general cautions of the trade: what hurts people on any such job, each once. Most hold wherever boards are cut;
+ * some only where the wall gives the occasion for them. They defer to the product's label, the local code and people
+ * licensed for the work.
  */
 #ifndef TRADE_CARE_H
 #define TRADE_CARE_H

@@ -1,8 +1,8 @@
 /*
- * What can hurt someone, or the work, on this very wall: wood near fire, boxes left behind wood, fasteners that miss the wood or reach too far, plates that do
- * not hide their cut; pieces with nothing to be nailed to. A caution tells what to
- * look up and whom to ask. It defers to the local code, the appliance's manual and licensed trades; it never says that something is safe, and
- * silence means nothing either.
+ * What can hurt someone, or the work, on this very wall: wood near fire, boxes left behind wood, fasteners that miss
+ * the wood or reach too far, plates that do not hide their cut; pieces with nothing to be nailed to. A caution tells
+ * what to look up and whom to ask. It defers to the local code, the appliance's manual and licensed trades; it never
+ * says that something is safe, and silence means nothing either.
  *
  * Figures are model-code figures; each stands in caution.c with its source.
  */

@@ -30,6 +30,13 @@ const char *say_length(Arena *arena, const Wall *wall, Length length)
     return say_to(arena, wall, length, wall->round);
 }
 
+const char *say_thin(Arena *arena, Length length)
+{
+    char shown[LENGTH_TEXT_MAX];
+    length_show_unit(length, UNITS_MM, LENGTH_MM / 100, shown);
+    return say(arena, "%s", shown);
+}
+
 const char *say_count(Arena *arena, int64_t count, const char *one, const char *many)
 {
     return count == 1 ? say(arena, "one %s", one) : say(arena, "%" PRId64 " %s", count, many);

@@ -18,6 +18,9 @@ const char *say_length(Arena *arena, const Wall *wall, Length length);
 /* To a step of the caller's. */
 const char *say_to(Arena *arena, const Wall *wall, Length length, Length step);
 
+/* "1.95 mm": what coins and sheet steel are told in, whatever the wall's units. */
+const char *say_thin(Arena *arena, Length length);
+
 /* "one piece", "3 pieces". */
 const char *say_count(Arena *arena, int64_t count, const char *one, const char *many);
 

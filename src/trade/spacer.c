@@ -119,7 +119,8 @@ Spacers spacer_choices(Arena *arena, Length low, Length high)
     return choices;
 }
 
-/* The choice that `wish` asks for, of one kind of thing: nearest to it, or with `no_less` the thinnest that is not under it. */
+/* The choice that `wish` asks for, of one kind of thing: nearest to it, or with `no_less` the thinnest that is not
+ * under it. */
 static bool choose(Length wish, bool no_less, Spacer *out)
 {
     Arena *arena = arena_new();

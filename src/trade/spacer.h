@@ -1,11 +1,12 @@
 /*
- * The reveal is kept by something thin pushed between two courses. This knows the thickness of things that lie about in every house and
- * shop: coins as their mint publishes them, off-cuts of sheet steel by their gauge; one alone or a few stacked. It knows nothing of walls,
- * nor which reveal would be best.
+ * The reveal is kept by something thin pushed between two courses. This knows the thickness of things that lie about in
+ * every house and shop: coins as their mint publishes them, off-cuts of sheet steel by their gauge; one alone or a few
+ * stacked. It knows nothing of walls, nor which reveal would be best.
  *
- * Sources: United States Mint, "Coin Specifications" (thickness in mm). Manufacturers' Standard Gauge for uncoated sheet steel (decimals of an
- * inch); a gauge marked so is from memory. Zinc-coated sheet is thicker than the bare steel of its gauge and is listed by itself. A coin worn by
- * use or a dented off-cut is thinner or thicker than this: measure a stack of ten where it matters (common practice).
+ * Sources: United States Mint, "Coin Specifications" (thickness in mm). Manufacturers' Standard Gauge for uncoated
+ * sheet steel (decimals of an inch); a gauge marked so is from memory. Zinc-coated sheet is thicker than the bare steel
+ * of its gauge and is listed by itself. A coin worn by use or a dented off-cut is thinner or thicker than this: measure
+ * a stack of ten where it matters (common practice).
  */
 #ifndef TRADE_SPACER_H
 #define TRADE_SPACER_H
@@ -42,12 +43,12 @@ typedef struct Spacers {
     int room;
 } Spacers;
 
-/* All things and stacks of at most SPACER_STACK_MOST with low <= thickness <= high, thinnest first; of equal ones the one with
- * fewer pieces. Coins and steel are not mixed. */
+/* All things and stacks of at most SPACER_STACK_MOST with low <= thickness <= high, thinnest first; of equal ones the
+ * one with fewer pieces. Coins and steel are not mixed. */
 Spacers spacer_choices(Arena *arena, Length low, Length high);
 
-/* Of single things and stacks of one kind of thing: the one whose thickness is nearest to `wish`, and the thinnest that is not under
- * `least`; false where there is none. Of equal ones the one with fewer pieces. */
+/* Of single things and stacks of one kind of thing: the one whose thickness is nearest to `wish`, and the thinnest that
+ * is not under `least`; false where there is none. Of equal ones the one with fewer pieces. */
 bool spacer_nearest(Length wish, Spacer *out);
 bool spacer_at_least(Length least, Spacer *out);
 

@@ -1,0 +1,14 @@
+#include "trade/trade.h"
+
+#include "base/panic.h"
+#include "trade/care.h"
+#include "trade/caution.h"
+#include "trade/season.h"
+
+void trade_findings(Arena *arena, const Wall *wall, const Layout *layout, const Plan *plan, Findings *findings)
+{
+    BUG_UNLESS(layout->wall == wall);
+    caution_findings(arena, layout, plan, findings);
+    season_findings(arena, layout, findings);
+    care_findings(arena, layout, findings);
+}

@@ -1,0 +1,147 @@
+#include "wall/species.h"
+
+#include "base/panic.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <string.h>
+
+/*
+ * Rows rise by name. Shrinkages of softwoods not marked P below, and which rows have a green moisture content of 22 %
+ * instead of 30 %, are from memory; each confirms the coefficient beside it, since C = 1 / (100 M / S - M + 10) gives
+ * every row to the fifth decimal (tests/trade/season.c).
+ */
+static const Species table[] = {
+    {"baldcypress", 130, 216, 0, 0},
+    {"cedar, incense", 112, 180, 33, 52},              /* P */
+    {"cedar, northern white", 101, 229, 22, 49},       /* P; 22 % */
+    {"cedar, western red", 111, 234, 24, 50},          /* P; 22 % */
+    {"douglas-fir, coast", 165, 267, 48, 76},          /* P */
+    {"douglas-fir, interior north", 130, 241, 38, 69}, /* P */
+    {"douglas-fir, interior west", 165, 263, 48, 75},  /* P */
+    {"fir, white", 112, 245, 33, 70},                  /* P */
+    {"hemlock, eastern", 102, 237, 30, 68},
+    {"hemlock, western", 144, 274, 42, 78},
+    {"maple, sugar", 165, 353, 0, 0},
+    {"oak, red", 158, 369, 0, 0},   /* "commercial red" */
+    {"oak, white", 180, 365, 0, 0}, /* "commercial white" */
+    {"pine, eastern white", 71, 212, 21, 61},
+    {"pine, jack", 126, 230, 37, 66},
+    {"pine, loblolly", 165, 259, 48, 74},
+    {"pine, lodgepole", 148, 234, 43, 67},
+    {"pine, longleaf", 176, 263, 51, 75},
+    {"pine, ponderosa", 133, 216, 39, 62},
+    {"pine, red", 130, 252, 38, 72},
+    {"pine, shortleaf", 158, 271, 46, 77},
+    {"pine, slash", 187, 267, 54, 76},
+    {"pine, sugar", 99, 194, 29, 56},
+    {"pine, western white", 141, 259, 41, 74},
+    {"redwood, old growth", 120, 205, 26, 44},    /* 22 % */
+    {"redwood, second growth", 101, 229, 22, 49}, /* 22 % */
+    {"spruce, black", 141, 237, 0, 0},
+    {"spruce, engelmann", 130, 248, 38, 71},
+    {"spruce, red", 130, 274, 38, 78},
+    {"spruce, sitka", 148, 263, 43, 75},
+    {"spruce, white", 130, 274, 0, 0},
+    {"yellow-poplar", 158, 289, 46, 82}, /* P */
+};
+
+enum { COUNT = sizeof table / sizeof *table, NAME_MOST = 64 };
+
+int species_count(void)
+{
+    return COUNT;
+}
+
+const Species *species_at(int index)
+{
+    BUG_UNLESS(index >= 0 && index < COUNT);
+    return &table[index];
+}
+
+/* Small letters, one blank between words, none at the ends nor before a comma; cut at NAME_MOST - 1. */
+static void plain(const char *name, char out[NAME_MOST])
+{
+    size_t length = 0;
+    bool blank = false;
+    for (; *name && length < NAME_MOST - 2; name++) {
+        if (*name == ' ' || *name == '\t') {
+            blank = true;
+            continue;
+        }
+        if (blank && length > 0 && *name != ',')
+            out[length++] = ' ';
+        blank = *name == ',';
+        out[length++] = *name >= 'A' && *name <= 'Z' ? (char)(*name - 'A' + 'a') : *name;
+    }
+    out[length] = '\0';
+}
+
+const Species *species_named(const char *name)
+{
+    char wanted[NAME_MOST];
+    plain(name, wanted);
+    for (int i = 0; i < COUNT; i++)
+        if (strcmp(table[i].name, wanted) == 0)
+            return &table[i];
+    return NULL;
+}
+
+/* How many letters must be changed, put in or left out to make `a` of `b`. */
+static int distance(const char *a, const char *b)
+{
+    int row[NAME_MOST + 1];
+    const int width = (int)strlen(b);
+    for (int j = 0; j <= width; j++)
+        row[j] = j;
+    for (int i = 1; a[i - 1]; i++) {
+        int corner = row[0];
+        row[0] = i;
+        for (int j = 1; j <= width; j++) {
+            int change = corner + (a[i - 1] != b[j - 1]);
+            int least = row[j] < row[j - 1] ? row[j] + 1 : row[j - 1] + 1;
+            corner = row[j];
+            row[j] = change < least ? change : least;
+        }
+    }
+    return row[width];
+}
+
+/* The length of the longest word of `wanted` that stands in `name`. */
+static int shared_word(const char *wanted, const char *name)
+{
+    int best = 0;
+    while (*wanted) {
+        char word[NAME_MOST];
+        size_t length = strcspn(wanted, " ,-");
+        memcpy(word, wanted, length);
+        word[length] = '\0';
+        if ((int)length > best && length > 2 && strstr(name, word))
+            best = (int)length;
+        wanted += length;
+        wanted += strspn(wanted, " ,-");
+    }
+    return best;
+}
+
+int species_nearest(const char *name, const Species *near[], int most)
+{
+    char wanted[NAME_MOST];
+    plain(name, wanted);
+    bool taken[COUNT] = {false};
+    int count = 0;
+    while (count < most && count < COUNT) {
+        int best = -1;
+        int best_cost = 0;
+        for (int i = 0; i < COUNT; i++) {
+            int cost = distance(wanted, table[i].name) - 3 * shared_word(wanted, table[i].name);
+            if (!taken[i] && (best < 0 || cost < best_cost)) {
+                best = i;
+                best_cost = cost;
+            }
+        }
+        taken[best] = true;
+        near[count++] = &table[best];
+    }
+    return count;
+}
