@@ -1,7 +1,7 @@
 /*
- * A grid of character cells: everything the editor shows is drawn here first, so a picture can be looked at without a terminal. It
- * clips at its own edges and at the clip laid on it, so no caller needs to count. It knows nothing of walls, keys or curses.
- * x counts cells from the left, y from the top, both from 0.
+ * A grid of character cells: everything the editor shows is drawn here first, so a picture can be looked at without a
+ * terminal. It clips at its own edges and at the clip laid on it, so no caller needs to count. It knows nothing of
+ * walls, keys or curses. x counts cells from the left, y from the top, both from 0.
  */
 #ifndef SCREEN_GRID_H
 #define SCREEN_GRID_H
@@ -70,7 +70,8 @@ void grid_panel(Grid *grid, Rect rect, const char *title);
 /* Where the terminal's cursor stands: on what has the focus. Kept inside the grid. */
 void grid_cursor(Grid *grid, int x, int y);
 
-/* The picture as lines of text, trailing blanks dropped; with `styles`, the style of each cell as a letter in a second picture. */
+/* The picture as lines of text, trailing blanks dropped; with `styles`, the style of each cell as a letter in a second
+ * picture. */
 void grid_write(const Grid *grid, bool styles, Text *out);
 
 #endif

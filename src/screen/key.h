@@ -1,8 +1,8 @@
 /*
- * Keys under names of our own, and the decoder that makes them out of the bytes a terminal sends: UTF-8, control characters, the
- * sequences of xterm, the VT220, rxvt and the Linux console, the number pad in both its modes, bracketed paste. What is no
- * key is swallowed whole, so that no tail of a sequence ends up as text. It knows nothing of time: the caller says when an
- * Escape has stood alone for long enough. Nothing here knows what a key does.
+ * Keys under names of our own, and the decoder that makes them out of the bytes a terminal sends: UTF-8, control
+ * characters, the sequences of xterm, the VT220, rxvt and the Linux console, the number pad in both its modes,
+ * bracketed paste. What is no key is swallowed whole, so that no tail of a sequence ends up as text. It knows nothing
+ * of time: the caller says when an Escape has stood alone for long enough. Nothing here knows what a key does.
  */
 #ifndef SCREEN_KEY_H
 #define SCREEN_KEY_H
@@ -13,7 +13,8 @@
 #include <stddef.h>
 #include <stdint.h>
 
-/* A character is its code point (from space up); the keys without one are numbered beyond Unicode. Modifiers are bits above. */
+/* A character is its code point (from space up); the keys without one are numbered beyond Unicode. Modifiers are bits
+ * above. */
 typedef uint32_t Key;
 
 enum {

@@ -1,7 +1,7 @@
 /*
- * Sixteen pairs at the most: 0 is the terminal's own, 1 to 7 one ink on the terminal's own background, the rest two kinds of wood in one
- * cell. Blue is left out: it cannot be read on black. Both of a mosaic's inks are seen by turning the cell inside out where
- * only the opposite pair is there.
+ * Sixteen pairs at the most: 0 is the terminal's own, 1 to 7 one ink on the terminal's own background, the rest two
+ * kinds of wood in one cell. Blue is left out: it cannot be read on black. Both of a mosaic's inks are seen by turning
+ * the cell inside out where only the opposite pair is there.
  */
 #include "screen/style.h"
 

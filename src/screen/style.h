@@ -1,7 +1,7 @@
 /*
- * How things look: the roles that a cell can play, the few inks that they are drawn in, and the glyphs, once in UTF-8 and once in
- * plain ASCII on the same grid. It knows nothing of curses: a terminal asks here which colour and which weight a
- * style means. No meaning hangs on colour alone, so without colour everything can still be read.
+ * How things look: the roles that a cell can play, the few inks that they are drawn in, and the glyphs, once in UTF-8
+ * and once in plain ASCII on the same grid. It knows nothing of curses: a terminal asks here which colour and which
+ * weight a style means. No meaning hangs on colour alone, so without colour everything can still be read.
  */
 #ifndef SCREEN_STYLE_H
 #define SCREEN_STYLE_H

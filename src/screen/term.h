@@ -1,7 +1,7 @@
 /*
- * A terminal as the editor sees it: it has a size, shows a grid, and tells what happens. Two kinds are made: the real one over curses
- * (term_curses.c, the only file that knows curses), and one in memory that is fed keys and keeps the pictures
- * (term_memory.c), so that the same loop runs in a test. Nothing here knows what is shown or what a key does.
+ * A terminal as the editor sees it: it has a size, shows a grid, and tells what happens. Two kinds are made: the real
+ * one over curses (term_curses.c, the only file that knows curses), and one in memory that is fed keys and keeps the
+ * pictures (term_memory.c), so that the same loop runs in a test. Nothing here knows what is shown or what a key does.
  */
 #ifndef SCREEN_TERM_H
 #define SCREEN_TERM_H
@@ -51,8 +51,8 @@ struct Term {
     void (*finish)(Term *term);
 };
 
-/* The real one. NULL, with the reason and what to do instead in `err`, where standard input and output are no terminal that can be drawn
- * on. The locale is set already. */
+/* The real one. NULL, with the reason and what to do instead in `err`, where standard input and output are no terminal
+ * that can be drawn on. The locale is set already. */
 Term *term_curses(Err *err);
 
 /* What a crash or a panic says on the way out, below its own line: where the recovery copy lies. At most 511 bytes are

@@ -1,9 +1,10 @@
 /*
- * The real terminal. Curses draws; the bytes of the keys are read here and decoded in key.c, so curses never waits for one.
+ * The real terminal. Curses draws; the bytes of the keys are read here and decoded in key.c, so curses never waits for
+ * one.
  *
- * Signals are blocked all the time but for the wait itself (pselect), so a flag is never set between looking at it and waiting. The
- * handlers set flags only. Left alone, curses would end the program on INT and TERM with the work unsaved: ours stand before
- * it starts, and it leaves alone what is taken.
+ * Signals are blocked all the time but for the wait itself (pselect), so a flag is never set between looking at it and
+ * waiting. The handlers set flags only. Left alone, curses would end the program on INT and TERM with the work unsaved:
+ * ours stand before it starts, and it leaves alone what is taken.
  *
  *     every way out ──> give_back() ──> sane modes, cursor on, main screen
  *       finish, suspend                 (through curses)

@@ -1,6 +1,7 @@
 /*
- * A terminal in memory: it is fed a script of keys, pauses and sizes, shows on nothing, and keeps the last picture. Time stands still but
- * for what the script lets pass, so every run is alike. A test feeds it, turns the editor's loop until memory_idle, and looks.
+ * A terminal in memory: it is fed a script of keys, pauses and sizes, shows on nothing, and keeps the last picture.
+ * Time stands still but for what the script lets pass, so every run is alike. A test feeds it, turns the editor's loop
+ * until memory_idle, and looks.
  */
 #ifndef SCREEN_TERM_MEMORY_H
 #define SCREEN_TERM_MEMORY_H

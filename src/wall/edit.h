@@ -40,6 +40,9 @@ void document_end_run(Document *document);
 bool edit_nudge_start(Document *document, Length by, Err *err);
 bool edit_nudge_opening(Document *document, uint32_t opening, Length dx, Length dy, Err *err);
 
+/* Another wall in place of this one, as one step named `name` ("read the file anew"). */
+bool edit_whole(Document *document, const Wall *wall, const char *name, Err *err);
+
 bool edit_start(Document *document, Length start, Err *err);
 bool edit_title(Document *document, const char *title, Err *err);
 bool edit_units(Document *document, Units units, Length round, Err *err);

@@ -1,0 +1,361 @@
+#include "screen/field.h"
+
+#include "base/panic.h"
+#include "base/utf8.h"
+
+#include <stdio.h>
+#include <string.h>
+
+enum { COUNT_MOST = 1000000000 };
+
+bool field_empty(const Field *field)
+{
+    return field->text[strspn(field->text, " ")] == '\0';
+}
+
+/* The part of a list from `at` to the next comma, blanks trimmed. */
+static const char *next_part(const char *at, const char **from, size_t *length)
+{
+    at += strspn(at, " ");
+    size_t whole = strcspn(at, ",");
+    *from = at;
+    *length = whole;
+    while (*length > 0 && at[*length - 1] == ' ')
+        (*length)--;
+    return at[whole] == ',' ? at + whole + 1 : at + whole;
+}
+
+/* "31 to 34 1/2": where "to" stands, or NULL. */
+static const char *find_to(const char *from, size_t length)
+{
+    for (size_t i = 1; i + 2 < length; i++)
+        if (memcmp(from + i, "to", 2) == 0 && from[i - 1] == ' ' && from[i + 2] == ' ')
+            return from + i;
+    return NULL;
+}
+
+static bool read_stretch(const char *from, size_t length, Units units, Stretch *out, Err *err)
+{
+    const char *to = find_to(from, length);
+    if (to == NULL)
+        return err_set(err, ERR_VALUE, "a stretch needs both its ends; write 31 to 34 1/2");
+    size_t first = (size_t)(to - from);
+    while (first > 0 && from[first - 1] == ' ')
+        first--;
+    const char *second = to + 2;
+    size_t left = length - (size_t)(second - from);
+    while (left > 0 && *second == ' ') {
+        second++;
+        left--;
+    }
+    return length_parse(from, first, units, &out->from, err) && length_parse(second, left, units, &out->to, err);
+}
+
+static bool read_list(const Field *field, Arena *arena, Units units, LengthList *lengths, Stretches *stretches,
+                      Err *err)
+{
+    const char *at = field->text;
+    while (at[strspn(at, " ")] != '\0') {
+        const char *from;
+        size_t length;
+        at = next_part(at, &from, &length);
+        if (lengths != NULL) {
+            if (!length_parse(from, length, units, arena_push(arena, lengths), err))
+                return false;
+        } else if (!read_stretch(from, length, units, arena_push(arena, stretches), err)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static bool read_count(const char *text, int *count)
+{
+    text += strspn(text, " ");
+    int value = 0, digits = 0;
+    for (; *text >= '0' && *text <= '9'; text++, digits++) {
+        if (value > COUNT_MOST / 10)
+            return false;
+        value = value * 10 + (*text - '0');
+    }
+    *count = value;
+    return digits > 0 && text[strspn(text, " ")] == '\0';
+}
+
+static const char *trimmed(const Field *field, size_t *length)
+{
+    const char *from = field->text + strspn(field->text, " ");
+    *length = strlen(from);
+    while (*length > 0 && from[*length - 1] == ' ')
+        (*length)--;
+    return from;
+}
+
+/* Both systems, so that a slip between them is seen at once. */
+static void say_both(char *out, size_t size, Length value)
+{
+    char inches[LENGTH_TEXT_MAX], metric[LENGTH_TEXT_MAX];
+    length_show_long(value, UNITS_IN, LENGTH_INCH / 64, inches);
+    length_show_unit(value, UNITS_MM, LENGTH_MM / 10, metric);
+    snprintf(out, size, "%s = %s", inches, metric);
+}
+
+static void judge_length(Field *field, Units units)
+{
+    size_t length;
+    const char *from = trimmed(field, &length);
+    Length value;
+    Err err;
+    field->bad = !length_parse(from, length, units, &value, &err);
+    if (field->bad)
+        snprintf(field->says, sizeof field->says, "%.239s", err.text);
+    else
+        say_both(field->says, sizeof field->says, value);
+}
+
+static void judge_list(Field *field, Units units)
+{
+    Arena *arena = arena_new();
+    LengthList lengths = {0};
+    Stretches stretches = {0};
+    Err err;
+    bool plain = field->kind == FIELD_LENGTHS;
+    field->bad = !read_list(field, arena, units, plain ? &lengths : NULL, &stretches, &err);
+    if (field->bad)
+        snprintf(field->says, sizeof field->says, "%.239s", err.text);
+    else if (plain && lengths.count == 1)
+        say_both(field->says, sizeof field->says, lengths.at[0]);
+    else if (plain)
+        snprintf(field->says, sizeof field->says, "%d lengths", lengths.count);
+    else
+        snprintf(field->says, sizeof field->says, "%d %s", stretches.count,
+                 stretches.count == 1 ? "stretch" : "stretches");
+    arena_free(arena);
+}
+
+void field_judge(Field *field, Units units)
+{
+    field->bad = false;
+    field->says[0] = '\0';
+    if (field_empty(field)) {
+        field->bad = field->needed;
+        const char *says = field->empty != NULL ? field->empty : field->needed ? "cannot be left empty" : "";
+        snprintf(field->says, sizeof field->says, "%s", says);
+        return;
+    }
+    switch (field->kind) {
+    case FIELD_LENGTH: judge_length(field, units); break;
+    case FIELD_LENGTHS:
+    case FIELD_STRETCHES: judge_list(field, units); break;
+    case FIELD_COUNT: {
+        int count;
+        field->bad = !read_count(field->text, &count);
+        if (field->bad)
+            snprintf(field->says, sizeof field->says, "a whole number; write 12");
+        break;
+    }
+    case FIELD_TEXT:
+    case FIELD_CHOICE: break;
+    }
+}
+
+void field_set(Field *field, const char *text, Units units)
+{
+    size_t length = strlen(text);
+    if (length >= sizeof field->text) {
+        length = sizeof field->text - 1;
+        while (length > 0 && ((unsigned char)text[length] & 0xc0) == 0x80)
+            length--;
+    }
+    memcpy(field->text, text, length);
+    field->text[length] = '\0';
+    field->cursor = length;
+    field_judge(field, units);
+}
+
+void field_set_length(Field *field, Length value, Units units)
+{
+    char text[LENGTH_TEXT_MAX];
+    length_write(value, units, text);
+    field_set(field, text, units);
+}
+
+void field_set_count(Field *field, int count)
+{
+    char text[16];
+    snprintf(text, sizeof text, "%d", count);
+    field_set(field, text, UNITS_MM);
+}
+
+void field_set_choice(Field *field, int choice)
+{
+    BUG_UNLESS(choice >= 0 && choice < field->choice_count);
+    field_set(field, field->choices[choice], UNITS_MM);
+}
+
+Length field_length(const Field *field, Units units)
+{
+    size_t length;
+    const char *from = trimmed(field, &length);
+    Length value = 0;
+    if (length > 0)
+        length_parse(from, length, units, &value, NULL);
+    return value;
+}
+
+int field_count(const Field *field)
+{
+    int count = 0;
+    read_count(field->text, &count);
+    return count;
+}
+
+int field_choice(const Field *field)
+{
+    for (int i = 0; i < field->choice_count; i++)
+        if (strcmp(field->choices[i], field->text) == 0)
+            return i;
+    return 0;
+}
+
+LengthList field_lengths(const Field *field, Arena *arena, Units units)
+{
+    LengthList lengths = {0};
+    read_list(field, arena, units, &lengths, NULL, NULL);
+    return lengths;
+}
+
+Stretches field_stretches(const Field *field, Arena *arena, Units units)
+{
+    Stretches stretches = {0};
+    read_list(field, arena, units, NULL, &stretches, NULL);
+    return stretches;
+}
+
+static size_t step_back(const Field *field)
+{
+    size_t at = field->cursor;
+    while (at > 0 && ((unsigned char)field->text[--at] & 0xc0) == 0x80)
+        continue;
+    return at;
+}
+
+static size_t step_on(const Field *field)
+{
+    size_t at = field->cursor;
+    if (field->text[at] != '\0')
+        at++;
+    while (((unsigned char)field->text[at] & 0xc0) == 0x80)
+        at++;
+    return at;
+}
+
+static void take_out(Field *field, size_t from, size_t to)
+{
+    memmove(field->text + from, field->text + to, strlen(field->text + to) + 1);
+    field->cursor = from;
+}
+
+static bool put_in(Field *field, const char *bytes, size_t length)
+{
+    size_t whole = strlen(field->text);
+    if (whole + length >= sizeof field->text)
+        return false;
+    memmove(field->text + field->cursor + length, field->text + field->cursor, whole - field->cursor + 1);
+    memcpy(field->text + field->cursor, bytes, length);
+    field->cursor += length;
+    return true;
+}
+
+static bool choice_key(Field *field, Key key)
+{
+    int now = field_choice(field);
+    if (key == PRESS_RIGHT || key == ' ' || key == '+') {
+        field_set_choice(field, (now + 1) % field->choice_count);
+        return true;
+    }
+    if (key == PRESS_LEFT || key == '-') {
+        field_set_choice(field, (now + field->choice_count - 1) % field->choice_count);
+        return true;
+    }
+    for (int i = 1; i <= field->choice_count; i++) {
+        int other = (now + i) % field->choice_count;
+        if (key_is_text(key) && (Key)(unsigned char)field->choices[other][0] == key) {
+            field_set_choice(field, other);
+            return true;
+        }
+    }
+    return key_is_text(key);
+}
+
+bool field_key(Field *field, Key key, Units units)
+{
+    if (field->kind == FIELD_CHOICE)
+        return choice_key(field, key);
+    if (key_is_text(key)) {
+        char bytes[4];
+        put_in(field, bytes, (size_t)utf8_encode(key, bytes));
+    } else if (key == PRESS_BACKSPACE) {
+        take_out(field, step_back(field), field->cursor);
+    } else if (key == PRESS_DELETE) {
+        take_out(field, field->cursor, step_on(field));
+    } else if (key == PRESS_LEFT) {
+        field->cursor = step_back(field);
+    } else if (key == PRESS_RIGHT) {
+        field->cursor = step_on(field);
+    } else if (key == PRESS_HOME || key == (PRESS_CTRL | 'a')) {
+        field->cursor = 0;
+    } else if (key == PRESS_END || key == (PRESS_CTRL | 'e')) {
+        field->cursor = strlen(field->text);
+    } else if (key == (PRESS_CTRL | 'u')) {
+        take_out(field, 0, field->cursor);
+    } else {
+        return false;
+    }
+    field_judge(field, units);
+    return true;
+}
+
+bool field_paste(Field *field, const char *text, Units units)
+{
+    if (field->kind == FIELD_CHOICE)
+        return false;
+    bool whole = true;
+    size_t left = strlen(text);
+    while (left > 0 && whole) {
+        uint32_t code;
+        int bytes = utf8_decode(text, left, &code);
+        size_t step = bytes > 0 ? (size_t)bytes : 1;
+        if (bytes > 0 && code >= ' ' && code != 0x7f && !(code >= 0x80 && code < 0xa0))
+            whole = put_in(field, text, step);
+        text += step;
+        left -= step;
+    }
+    field_judge(field, units);
+    return whole;
+}
+
+void field_draw(const Field *field, Grid *grid, int x, int y, int cells, bool focus)
+{
+    int style = field->bad ? STYLE_FAULT : focus ? STYLE_CHOSEN : STYLE_FIELD;
+    grid_fill(grid, (Rect){x, y, cells, 1}, ' ', style);
+    if (field->kind == FIELD_CHOICE) {
+        grid_text(grid, x + 1, y, cells - 2, style, field->text);
+        grid_glyph(grid, x, y, GLYPH_POINT_LEFT, style);
+        grid_glyph(grid, x + cells - 1, y, GLYPH_POINT_RIGHT, style);
+        if (focus)
+            grid_cursor(grid, x + 1, y);
+        return;
+    }
+    /* the part round the cursor is shown where the whole does not fit */
+    char before[FIELD_BYTES];
+    snprintf(before, sizeof before, "%.*s", (int)field->cursor, field->text);
+    const char *from = field->text;
+    while (utf8_cells(before + (from - field->text)) > cells - 1)
+        do
+            from++;
+        while (((unsigned char)*from & 0xc0) == 0x80);
+    grid_text(grid, x, y, cells, style, from);
+    if (focus)
+        grid_cursor(grid, x + utf8_cells(before + (from - field->text)), y);
+}

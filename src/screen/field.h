@@ -1,0 +1,70 @@
+/*
+ * One field of a form: what was typed, and what it comes to. It reads the tape's notation, echoes the reading in both
+ * systems while one types, keeps a bad entry as it stands and says beside it what would be good. It knows nothing of
+ * the wall.
+ */
+#ifndef SCREEN_FIELD_H
+#define SCREEN_FIELD_H
+
+#include "base/arena.h"
+#include "length/length.h"
+#include "screen/grid.h"
+#include "screen/key.h"
+#include "wall/wall.h"
+
+typedef enum FieldKind {
+    FIELD_LENGTH,
+    FIELD_LENGTHS,   /* several, with commas between */
+    FIELD_STRETCHES, /* "31 to 34 1/2, 50 to 52" */
+    FIELD_COUNT,     /* whole number from 0 */
+    FIELD_TEXT,
+    FIELD_CHOICE /* one of some words */
+} FieldKind;
+
+enum { FIELD_BYTES = 400, FIELD_SAYS = 240, FIELD_CHOICES_MOST = 12 };
+
+typedef struct Field {
+    FieldKind kind;
+    const char *label;
+    const char *path;  /* how wall_check names it, from the thing that the form is about: "margin.floor" */
+    const char *empty; /* said beside it while it is empty: what that means */
+    bool needed;       /* may not be empty */
+    const char *const *choices;
+    int choice_count;
+    int group; /* of lines that grow, -1: none; see form.h */
+    int line, column;
+
+    char text[FIELD_BYTES]; /* as typed; of a choice the word */
+    size_t cursor;          /* byte index into text */
+    bool bad;
+    char says[FIELD_SAYS]; /* the reading, or what would be good */
+} Field;
+
+/* Sets what is in it and judges it. */
+void field_set(Field *field, const char *text, Units units);
+void field_set_length(Field *field, Length value, Units units);
+void field_set_count(Field *field, int count);
+void field_set_choice(Field *field, int choice);
+
+/* Judges what is typed: `bad` and `says`. */
+void field_judge(Field *field, Units units);
+
+/* Takes an editing key: characters, Backspace, Delete, Left, Right, Home, End, and Left, Right, Space or a first letter
+ * in a choice. False where it is none of them. */
+bool field_key(Field *field, Key key, Units units);
+
+/* Puts pasted text in, its line ends and controls left out; false where it did not fit whole. */
+bool field_paste(Field *field, const char *text, Units units);
+
+/* What a judged good field comes to. Empty: 0, no lengths, no stretches. */
+bool field_empty(const Field *field);
+Length field_length(const Field *field, Units units);
+int field_count(const Field *field);
+int field_choice(const Field *field);
+LengthList field_lengths(const Field *field, Arena *arena, Units units);
+Stretches field_stretches(const Field *field, Arena *arena, Units units);
+
+/* Draws what is typed into `cells` cells; with the focus the cursor is put there. */
+void field_draw(const Field *field, Grid *grid, int x, int y, int cells, bool focus);
+
+#endif

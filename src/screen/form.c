@@ -1,0 +1,399 @@
+/*
+ * Lines of a form, as drawn:
+ *
+ *     label            [what is typed    ]  the reading, or what would be good        a field of its own
+ *     Floor marks
+ *       at [        ]  down [        ]      ...                                       a line of a group
+ *     [ Take it ]                                                                     focus == count
+ *
+ * Fields of a group stand together in `fields`, line by line; its last line is blank.
+ */
+#include "screen/form.h"
+
+#include "base/panic.h"
+#include "base/utf8.h"
+#include "screen/question.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+Form *form_new(const char *title, Units units, uint32_t id, FormTake *take)
+{
+    Form *form = calloc(1, sizeof *form);
+    if (form == NULL)
+        panic(__FILE__, __LINE__, "out of memory");
+    snprintf(form->title, sizeof form->title, "%s", title);
+    form->units = units;
+    form->id = id;
+    form->take = take;
+    form->units_field = -1;
+    return form;
+}
+
+static Field *insert(Form *form, int index, const Field *field)
+{
+    if (form->count == form->room) {
+        form->room = form->room * 2 + 16;
+        form->fields = realloc(form->fields, (size_t)form->room * sizeof *form->fields);
+        if (form->fields == NULL)
+            panic(__FILE__, __LINE__, "out of memory");
+    }
+    memmove(&form->fields[index + 1], &form->fields[index], (size_t)(form->count - index) * sizeof *form->fields);
+    form->fields[index] = *field;
+    form->count++;
+    return &form->fields[index];
+}
+
+int form_field(Form *form, FieldKind kind, const char *label, const char *path, const char *empty)
+{
+    Field field = {.kind = kind, .label = label, .path = path, .empty = empty, .needed = empty == NULL, .group = -1};
+    field_judge(&field, form->units);
+    insert(form, form->count, &field);
+    return form->count - 1;
+}
+
+int form_length(Form *form, const char *label, const char *path, const char *empty)
+{
+    return form_field(form, FIELD_LENGTH, label, path, empty);
+}
+
+int form_choice(Form *form, const char *label, const char *path, const char *const *choices, int count, int choice)
+{
+    int index = form_field(form, FIELD_CHOICE, label, path, "");
+    form->fields[index].choices = choices;
+    form->fields[index].choice_count = count;
+    field_set_choice(&form->fields[index], choice);
+    return index;
+}
+
+int form_group(Form *form, const char *label, const char *path, int columns, const char *const *labels,
+               const char *const *paths, const FieldKind *kinds)
+{
+    BUG_UNLESS(form->group_count < FORM_GROUPS_MOST && columns <= FORM_COLUMNS_MOST);
+    FormGroup *group = &form->groups[form->group_count];
+    *group = (FormGroup){.label = label, .path = path, .columns = columns};
+    for (int i = 0; i < columns; i++)
+        group->blank[i] = (Field){.kind = kinds[i],
+                                  .label = labels[i],
+                                  .path = paths[i],
+                                  .empty = "",
+                                  .group = form->group_count,
+                                  .column = i};
+    return form->group_count++;
+}
+
+static int add_line(Form *form, int group, int index, const char *const *texts)
+{
+    FormGroup *lines = &form->groups[group];
+    for (int i = 0; i < lines->columns; i++) {
+        Field *field = insert(form, index + i, &lines->blank[i]);
+        field->line = lines->lines;
+        field_set(field, texts == NULL ? "" : texts[i], form->units);
+    }
+    lines->lines++;
+    return index + lines->columns;
+}
+
+void form_line(Form *form, int group, const char *const *texts)
+{
+    add_line(form, group, form->count, texts);
+}
+
+static int cell_index(const Form *form, int group, int line, int column)
+{
+    for (int i = 0; i < form->count; i++) {
+        const Field *field = &form->fields[i];
+        if (field->group == group && field->line == line && field->column == column)
+            return i;
+    }
+    return -1;
+}
+
+const Field *form_cell(const Form *form, int group, int line, int column)
+{
+    int index = cell_index(form, group, line, column);
+    return index < 0 ? NULL : &form->fields[index];
+}
+
+bool form_line_empty(const Form *form, int group, int line)
+{
+    for (int column = 0; column < form->groups[group].columns; column++)
+        if (!field_empty(form_cell(form, group, line, column)))
+            return false;
+    return true;
+}
+
+Length form_value(const Form *form, int field)
+{
+    return field_length(&form->fields[field], form->units);
+}
+
+bool form_is_empty(const Form *form, int field)
+{
+    return field_empty(&form->fields[field]);
+}
+
+/* Bare numbers mean something else now. */
+static void change_units(Form *form)
+{
+    form->units = field_choice(&form->fields[form->units_field]) == 1 ? UNITS_MM : UNITS_IN;
+    for (int i = 0; i < form->count; i++)
+        field_judge(&form->fields[i], form->units);
+}
+
+/* Something was typed: the group's last line may no longer be blank. */
+static void note_change(Form *form)
+{
+    form->changed = true;
+    form->refused[0] = '\0';
+    if (form->focus >= form->count)
+        return;
+    if (form->focus == form->units_field)
+        change_units(form);
+    int group = form->fields[form->focus].group;
+    if (group < 0)
+        return;
+    int last = form->groups[group].lines - 1;
+    if (!form_line_empty(form, group, last))
+        add_line(form, group, cell_index(form, group, last, form->groups[group].columns - 1) + 1, NULL);
+}
+
+/* In a line that has something in it nothing may be missing. */
+static void judge_lines(Form *form)
+{
+    for (int i = 0; i < form->count; i++) {
+        Field *field = &form->fields[i];
+        if (field->group >= 0 && field->kind == FIELD_LENGTH && field_empty(field) &&
+            !form_line_empty(form, field->group, field->line)) {
+            field->bad = true;
+            snprintf(field->says, sizeof field->says, "the other half is missing; empty the whole line to drop it");
+        }
+    }
+}
+
+/* "floor[2].at" for a cell of a group, lines without anything in them not counted; else the field's own path. */
+static void field_path(const Form *form, const Field *field, char *out, size_t size)
+{
+    if (field->group < 0) {
+        snprintf(out, size, "%s", field->path);
+        return;
+    }
+    int number = 0;
+    for (int line = 0; line < field->line; line++)
+        if (!form_line_empty(form, field->group, line))
+            number++;
+    snprintf(out, size, "%s[%d].%s", form->groups[field->group].path, number, field->path);
+}
+
+static bool ends_with(const char *text, const char *end)
+{
+    size_t length = strlen(text), tail = strlen(end);
+    if (tail == 0 || tail > length || strcmp(text + length - tail, end) != 0)
+        return false;
+    return tail == length || text[length - tail - 1] == '.';
+}
+
+static void show_refusal(Form *form, const Err *err)
+{
+    for (int i = 0; i < form->count; i++) {
+        char path[160];
+        field_path(form, &form->fields[i], path, sizeof path);
+        if (ends_with(err->place, path)) {
+            form->fields[i].bad = true;
+            snprintf(form->fields[i].says, sizeof form->fields[i].says, "%.239s", err->text);
+            form->focus = i;
+            return;
+        }
+    }
+    snprintf(form->refused, sizeof form->refused, "%s", err->text);
+}
+
+static bool take_form(App *app, Form *form)
+{
+    judge_lines(form);
+    for (int i = 0; i < form->count; i++)
+        if (form->fields[i].bad) {
+            form->focus = i;
+            app_say(app, STYLE_FAULT, "One entry is not good yet: %s.", form->fields[i].label);
+            return false;
+        }
+    Err err = {0};
+    if (form->take(app, form, &err)) {
+        app_remove(app, form); /* it may have laid something over itself */
+        return true;
+    }
+    show_refusal(form, &err);
+    app->dirty = true;
+    return false;
+}
+
+static void form_finish(void *state)
+{
+    Form *form = state;
+    free(form->fields);
+    free(form);
+}
+
+static bool form_key(App *app, Layer *layer, Key key)
+{
+    Form *form = layer->state;
+    if (key == PRESS_ENTER) {
+        if (form->focus == form->count)
+            take_form(app, form);
+        else
+            form->focus++;
+        return true;
+    }
+    if (form->focus == form->count)
+        return key_is_text(key);
+    Field *field = &form->fields[form->focus];
+    char before[FIELD_BYTES];
+    memcpy(before, field->text, sizeof before);
+    if (!field_key(field, key, form->units))
+        return false;
+    if (strcmp(before, field->text) != 0)
+        note_change(form);
+    return true;
+}
+
+static void form_paste(App *app, Layer *layer, const char *text)
+{
+    Form *form = layer->state;
+    if (form->focus == form->count || form->fields[form->focus].kind == FIELD_CHOICE)
+        app_say(app, STYLE_CAUTION, "What was pasted is left out: text goes only into a field.");
+    else if (!field_paste(&form->fields[form->focus], text, form->units))
+        app_say(app, STYLE_CAUTION, "What was pasted did not fit whole.");
+    note_change(form);
+}
+
+static bool form_act(App *app, Layer *layer, ActionId action)
+{
+    Form *form = layer->state;
+    if (action == ACTION_NEXT)
+        form->focus = (form->focus + 1) % (form->count + 1);
+    else if (action == ACTION_PREVIOUS)
+        form->focus = (form->focus + form->count) % (form->count + 1);
+    else if (action == ACTION_FORM_DONE)
+        take_form(app, form);
+    else
+        return false;
+    return true;
+}
+
+static void answer_drop(App *app, int choice)
+{
+    if (choice == 0)
+        form_take_top(app);
+    else if (choice == 1)
+        app_pop(app);
+}
+
+static bool form_back(App *app, Layer *layer)
+{
+    const Form *form = layer->state;
+    if (!form->changed)
+        return true;
+    static const Choice choices[] = {{'t', "take what the form says"}, {'d', "drop it"}, {'s', "stay in the form"}};
+    question_ask(app, form->title, "Something was typed into this form and has not been taken yet.", choices, 3,
+                 answer_drop);
+    return false;
+}
+
+/* Which line of the form a field is drawn on. */
+static int line_of(const Form *form, int index)
+{
+    int line = 0, shown_group = -1;
+    for (int i = 0; i < form->count && i <= index; i++) {
+        const Field *field = &form->fields[i];
+        if (field->group >= 0 && field->group != shown_group)
+            line++;
+        shown_group = field->group;
+        if (i == index)
+            return line;
+        if (field->group < 0 || field->column == form->groups[field->group].columns - 1)
+            line++;
+    }
+    return line + 1; /* the line that takes it stands apart */
+}
+
+typedef struct Places {
+    int label, field, cells, says, right; /* x of each */
+} Places;
+
+static void draw_field(const Form *form, Grid *grid, int index, int y, Places at, bool focus)
+{
+    const Field *field = &form->fields[index];
+    if (field->group < 0) {
+        grid_text(grid, at.label, y, at.field - at.label - 1, STYLE_PLAIN, field->label);
+        field_draw(field, grid, at.field, y, at.cells, focus);
+        grid_text(grid, at.says, y, at.right - at.says, field->bad ? STYLE_FAULT : STYLE_DIM, field->says);
+        return;
+    }
+    int columns = form->groups[field->group].columns;
+    int each = (at.says - at.label - 4) / columns;
+    int x = at.label + 2 + field->column * each;
+    int label = utf8_cells(field->label) + 1;
+    grid_text(grid, x, y, label, STYLE_LABEL, field->label);
+    field_draw(field, grid, x + label, y, each - label - 1, focus);
+    bool speaks = focus || field->bad;
+    if (speaks)
+        grid_text(grid, at.says, y, at.right - at.says, field->bad ? STYLE_FAULT : STYLE_DIM, field->says);
+}
+
+static void form_draw(App *app, Layer *layer, Grid *grid, Rect area)
+{
+    (void)app;
+    Form *form = layer->state;
+    int lines = line_of(form, form->count) + 1;
+    int rows = lines + 3 < area.rows ? lines + 3 : area.rows;
+    int wide = area.columns < 100 ? area.columns : 100;
+    Rect panel = {area.x + (area.columns - wide) / 2, area.y + (area.rows - rows) / 2, wide, rows};
+    grid_panel(grid, panel, form->title);
+    Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 3};
+    int focus_line = line_of(form, form->focus);
+    if (focus_line < form->top)
+        form->top = focus_line;
+    if (focus_line >= form->top + inside.rows)
+        form->top = focus_line - inside.rows + 1;
+    int label = 22;
+    Places at = {inside.x, inside.x + label, 18, inside.x + label + 20, inside.x + inside.columns};
+    Rect before = grid_clip(grid, inside);
+    int shown_group = -1;
+    for (int i = 0; i < form->count; i++) {
+        int y = inside.y + line_of(form, i) - form->top;
+        int group = form->fields[i].group;
+        if (group >= 0 && group != shown_group)
+            grid_text(grid, at.label, y - 1, inside.columns, STYLE_PLAIN, form->groups[group].label);
+        shown_group = group;
+        draw_field(form, grid, i, y, at, i == form->focus);
+    }
+    int y = inside.y + line_of(form, form->count) - form->top;
+    grid_text(grid, at.label, y, 11, form->focus == form->count ? STYLE_CHOSEN : STYLE_STRONG, " Take it ");
+    if (form->focus == form->count)
+        grid_cursor(grid, at.label + 1, y);
+    grid_unclip(grid, before);
+    if (form->refused[0] != '\0')
+        grid_text(grid, inside.x, panel.y + panel.rows - 2, inside.columns, STYLE_FAULT, form->refused);
+}
+
+static const View form_view = {
+    .places = PLACE_FORM,
+    .draw = form_draw,
+    .key = form_key,
+    .act = form_act,
+    .paste = form_paste,
+    .back = form_back,
+    .finish = form_finish,
+};
+
+void form_open(App *app, Form *form)
+{
+    app_push(app, &form_view, form);
+}
+
+bool form_take_top(App *app)
+{
+    Layer *layer = app_top(app);
+    return layer->view != &form_view || take_form(app, layer->state);
+}

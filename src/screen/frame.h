@@ -1,0 +1,23 @@
+/*
+ * What stands in sight whatever is done: the line at the top, the figures of the wall, the line that answers, the
+ * hints. It shows; it decides nothing.
+ */
+#ifndef SCREEN_FRAME_H
+#define SCREEN_FRAME_H
+
+#include "screen/app.h"
+
+/* Title and figures at the top of the grid; returns how many rows they took. */
+int frame_head(App *app, Grid *grid);
+
+/* Message and hints at the bottom; returns how many rows they took. */
+int frame_foot(App *app, Grid *grid);
+
+/* The figures that change with every nudge: rips, least strip, courses, pieces, boards, faults. Draws as many lines as
+ * `area` has, the weightiest first. */
+void figures_draw(App *app, Grid *grid, Rect area);
+
+/* "1 7/8", "full", "1 7/8 > 1 3/4 taper": a rip in words. */
+void figures_rip(const App *app, const Rip *rip, bool words, char *out, size_t size);
+
+#endif

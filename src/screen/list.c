@@ -1,0 +1,178 @@
+#include "screen/list.h"
+
+#include "base/panic.h"
+#include "base/utf8.h"
+
+#include <stdlib.h>
+
+enum { WIDE_MOST = 100 };
+
+static void keep_in_sight(List *list, int count, int rows)
+{
+    if (list->focus >= count)
+        list->focus = count > 0 ? count - 1 : 0;
+    if (list->focus < list->top)
+        list->top = list->focus;
+    if (rows > 0 && list->focus >= list->top + rows)
+        list->top = list->focus - rows + 1;
+    if (list->top > 0 && list->top + rows > count)
+        list->top = count > rows ? count - rows : 0;
+}
+
+static void line_draw(App *app, List *list, Grid *grid, Rect row, int index)
+{
+    Text left, right;
+    text_init(&left);
+    text_init(&right);
+    list->kind->line(app, list, index, &left, &right);
+    int style = list->kind->style != NULL ? list->kind->style(app, list, index) : STYLE_PLAIN;
+    int cells = utf8_cells(right.bytes);
+    if (cells > 0)
+        grid_text_right(grid, row.x + row.columns, row.y, cells, STYLE_DIM, right.bytes);
+    grid_text(grid, row.x, row.y, row.columns - (cells > 0 ? cells + 1 : 0), style, left.bytes);
+    if (index == list->focus) {
+        grid_restyle(grid, row, STYLE_CHOSEN);
+        grid_cursor(grid, row.x, row.y);
+    }
+    text_finish(&left);
+    text_finish(&right);
+}
+
+static void list_draw(App *app, Layer *layer, Grid *grid, Rect area)
+{
+    List *list = layer->state;
+    int count = list->kind->count(app, list);
+    int most = list->kind->low ? (area.rows + 1) / 2 : area.rows;
+    int rows = (count > 0 ? count : 1) + 2;
+    if (rows > most)
+        rows = most;
+    int wide = area.columns < WIDE_MOST ? area.columns : WIDE_MOST;
+    int y = list->kind->low ? area.y + area.rows - rows : area.y + (area.rows - rows) / 2;
+    Rect panel = {area.x + (area.columns - wide) / 2, y, wide, rows};
+    grid_panel(grid, panel, list->kind->title);
+    Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 2};
+    keep_in_sight(list, count, inside.rows);
+    grid_cursor(grid, inside.x, inside.y);
+    if (count == 0)
+        grid_text(grid, inside.x, inside.y, inside.columns, STYLE_DIM, list->kind->nothing);
+    for (int i = 0; i < inside.rows && list->top + i < count; i++)
+        line_draw(app, list, grid, (Rect){inside.x, inside.y + i, inside.columns, 1}, list->top + i);
+    if (count > inside.rows)
+        grid_format(grid, panel.x + panel.columns - 16, panel.y, 14, STYLE_DIM, " %d of %d ", list->focus + 1, count);
+}
+
+static void move_to(App *app, List *list, int index)
+{
+    list->focus = index;
+    if (list->kind->moved != NULL)
+        list->kind->moved(app, list, index);
+}
+
+static bool list_key(App *app, Layer *layer, Key key)
+{
+    List *list = layer->state;
+    int count = list->kind->count(app, list);
+    int to;
+    if (key == PRESS_HOME)
+        to = 0;
+    else if (key == PRESS_END)
+        to = count - 1;
+    else if (key == PRESS_PAGE_UP)
+        to = list->focus - 10;
+    else if (key == PRESS_PAGE_DOWN)
+        to = list->focus + 10;
+    else if (key == 'k' || key == 'j')
+        to = list->focus + (key == 'j' ? 1 : -1);
+    else
+        return false;
+    if (count > 0)
+        move_to(app, list, to < 0 ? 0 : to >= count ? count - 1 : to);
+    return true;
+}
+
+static bool list_act(App *app, Layer *layer, ActionId action)
+{
+    List *list = layer->state;
+    int count = list->kind->count(app, list);
+    if (list->focus >= count)
+        list->focus = count > 0 ? count - 1 : 0;
+    if (action == ACTION_LINE_ADD && list->kind->add != NULL) {
+        list->kind->add(app, list, count > 0 ? list->focus : -1);
+        return true;
+    }
+    if (count == 0)
+        return action == ACTION_NEXT || action == ACTION_PREVIOUS || action == ACTION_CHOOSE ||
+               action == ACTION_LINE_REMOVE;
+    if (action == ACTION_NEXT)
+        move_to(app, list, (list->focus + 1) % count);
+    else if (action == ACTION_PREVIOUS)
+        move_to(app, list, (list->focus + count - 1) % count);
+    else if (action == ACTION_CHOOSE)
+        list->kind->choose(app, list, list->focus);
+    else if (action == ACTION_LINE_REMOVE && list->kind->remove != NULL)
+        list->kind->remove(app, list, list->focus);
+    else
+        return false;
+    return true;
+}
+
+static unsigned list_place(const App *app, const Layer *layer)
+{
+    (void)app;
+    return ((const List *)layer->state)->kind->places;
+}
+
+static void list_finish(void *state)
+{
+    List *list = state;
+    arena_free(list->arena);
+    free(list);
+}
+
+static bool stay(App *app, Layer *layer)
+{
+    (void)layer;
+    app_say(app, STYLE_DIM, "This is the first screen; q leaves.");
+    return false;
+}
+
+static const View list_view = {
+    .place = list_place,
+    .draw = list_draw,
+    .key = list_key,
+    .act = list_act,
+    .finish = list_finish,
+};
+
+static const View ground_view = {
+    .place = list_place,
+    .draw = list_draw,
+    .key = list_key,
+    .act = list_act,
+    .back = stay,
+    .finish = list_finish,
+};
+
+static List *list_new(const ListKind *kind)
+{
+    List *list = calloc(1, sizeof *list);
+    if (list == NULL)
+        panic(__FILE__, __LINE__, "out of memory");
+    list->kind = kind;
+    list->arena = arena_new();
+    return list;
+}
+
+List *list_open(App *app, const ListKind *kind)
+{
+    List *list = list_new(kind);
+    app_push(app, &list_view, list);
+    return list;
+}
+
+List *list_ground(App *app, const ListKind *kind)
+{
+    List *list = list_new(kind);
+    app_ground(app, &ground_view, list);
+    return list;
+}

@@ -1,0 +1,259 @@
+#include "screen/menu.h"
+
+#include "base/panic.h"
+#include "base/utf8.h"
+
+#include <ctype.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { TYPED_MOST = 40, HELP_LINES_MOST = ACTION_COUNT + 3 * GROUP_COUNT, MENU_WIDE = 72 };
+
+typedef struct Menu {
+    unsigned places; /* of the layer it was opened from */
+    char typed[TYPED_MOST];
+    size_t length;
+    int focus, top;
+} Menu;
+
+/* Each word typed begins or stands in the action's words, whatever its case. */
+static bool contains(const char *words, const char *typed, size_t length)
+{
+    for (; *words != '\0'; words++) {
+        size_t i = 0;
+        while (i < length && words[i] != '\0' && tolower((unsigned char)words[i]) == tolower((unsigned char)typed[i]))
+            i++;
+        if (i == length)
+            return true;
+    }
+    return length == 0;
+}
+
+static bool matches(const Menu *menu, const Action *action)
+{
+    if ((action->places & menu->places) == 0 || action->id == ACTION_MENU || action->id == ACTION_BACK)
+        return false;
+    const char *at = menu->typed;
+    while (*at != '\0') {
+        at += strspn(at, " ");
+        size_t length = strcspn(at, " ");
+        if (!contains(action->menu, at, length) && !contains(action->help, at, length))
+            return false;
+        at += length;
+    }
+    return true;
+}
+
+static int matching(const Menu *menu, const Action **out)
+{
+    int count = 0;
+    for (int group = 0; group < GROUP_COUNT; group++)
+        for (int id = 1; id < ACTION_COUNT; id++) {
+            const Action *action = action_of((ActionId)id);
+            if ((int)action->group == group && matches(menu, action))
+                out[count++] = action;
+        }
+    return count;
+}
+
+static void menu_draw(App *app, Layer *layer, Grid *grid, Rect area)
+{
+    (void)app;
+    Menu *menu = layer->state;
+    const Action *found[ACTION_COUNT];
+    int count = matching(menu, found);
+    int wide = area.columns < MENU_WIDE ? area.columns : MENU_WIDE;
+    Rect panel = {area.x + (area.columns - wide) / 2, area.y, wide, area.rows};
+    grid_panel(grid, panel, "Menu");
+    Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 2};
+    int x = inside.x + grid_text(grid, inside.x, inside.y, inside.columns, STYLE_LABEL,
+                                 "Type a word to look for, or go with the arrows: ");
+    grid_fill(grid, (Rect){x, inside.y, inside.x + inside.columns - x, 1}, ' ', STYLE_FIELD);
+    grid_text(grid, x, inside.y, inside.x + inside.columns - x, STYLE_FIELD, menu->typed);
+    int rows = inside.rows - 1;
+    if (menu->focus >= count)
+        menu->focus = count > 0 ? count - 1 : 0;
+    if (menu->focus < menu->top)
+        menu->top = menu->focus;
+    if (menu->focus >= menu->top + rows)
+        menu->top = menu->focus - rows + 1;
+    grid_cursor(grid, x + utf8_cells(menu->typed), inside.y);
+    if (count == 0)
+        grid_text(grid, inside.x, inside.y + 1, inside.columns, STYLE_CAUTION, "Nothing here is called that.");
+    for (int i = 0; i < rows && menu->top + i < count; i++) {
+        const Action *action = found[menu->top + i];
+        int y = inside.y + 1 + i;
+        char keys[64];
+        action_key_text(action, grid->ascii, false, keys, sizeof keys);
+        grid_text(grid, inside.x, y, inside.columns - 12, STYLE_PLAIN, action->menu);
+        grid_text_right(grid, inside.x + inside.columns, y, 11, STYLE_KEY, keys);
+        if (menu->top + i == menu->focus) {
+            grid_restyle(grid, (Rect){inside.x, y, inside.columns, 1}, STYLE_CHOSEN);
+            if (menu->length == 0)
+                grid_cursor(grid, inside.x, y);
+        }
+    }
+}
+
+static bool menu_key(App *app, Layer *layer, Key key)
+{
+    (void)app;
+    Menu *menu = layer->state;
+    if (key == PRESS_BACKSPACE && menu->length > 0) {
+        while (menu->length > 0 && ((unsigned char)menu->typed[--menu->length] & 0xc0) == 0x80)
+            continue;
+        menu->typed[menu->length] = '\0';
+    } else if (key_is_text(key)) {
+        char bytes[4];
+        size_t count = (size_t)utf8_encode(key, bytes);
+        if (menu->length + count >= sizeof menu->typed)
+            return true;
+        memcpy(menu->typed + menu->length, bytes, count);
+        menu->length += count;
+        menu->typed[menu->length] = '\0';
+    } else {
+        return false;
+    }
+    menu->focus = menu->top = 0;
+    return true;
+}
+
+static bool menu_act(App *app, Layer *layer, ActionId action)
+{
+    Menu *menu = layer->state;
+    const Action *found[ACTION_COUNT];
+    int count = matching(menu, found);
+    if (action != ACTION_NEXT && action != ACTION_PREVIOUS && action != ACTION_CHOOSE)
+        return false;
+    if (count == 0)
+        return true;
+    if (action == ACTION_CHOOSE) {
+        ActionId chosen = found[menu->focus]->id;
+        app_pop(app);
+        app_do(app, chosen);
+        return true;
+    }
+    menu->focus = (menu->focus + (action == ACTION_NEXT ? 1 : count - 1)) % count;
+    return true;
+}
+
+static const View menu_view = {
+    .places = PLACE_MENU,
+    .draw = menu_draw,
+    .key = menu_key,
+    .act = menu_act,
+    .finish = free,
+};
+
+void menu_open(App *app)
+{
+    Menu *menu = calloc(1, sizeof *menu);
+    if (menu == NULL)
+        panic(__FILE__, __LINE__, "out of memory");
+    menu->places = app_places(app);
+    app_push(app, &menu_view, menu);
+}
+
+typedef struct Help {
+    int top;
+} Help;
+
+/* A line of the help: a heading, an action, or nothing between them. */
+typedef struct HelpLine {
+    const char *heading;
+    const Action *action;
+} HelpLine;
+
+static int help_lines(HelpLine *lines)
+{
+    int count = 0;
+    for (int group = 0; group < GROUP_COUNT; group++) {
+        if (group > 0)
+            lines[count++] = (HelpLine){0};
+        lines[count++] = (HelpLine){.heading = action_group_name((ActionGroup)group)};
+        for (int id = 1; id < ACTION_COUNT; id++)
+            if ((int)action_of((ActionId)id)->group == group)
+                lines[count++] = (HelpLine){.action = action_of((ActionId)id)};
+    }
+    return count;
+}
+
+static void help_draw(App *app, Layer *layer, Grid *grid, Rect area)
+{
+    (void)app;
+    Help *help = layer->state;
+    HelpLine lines[HELP_LINES_MOST];
+    int count = help_lines(lines);
+    grid_panel(grid, area, "All keys");
+    Rect inside = {area.x + 2, area.y + 1, area.columns - 4, area.rows - 2};
+    int last = count > inside.rows ? count - inside.rows : 0;
+    if (help->top > last)
+        help->top = last;
+    int keys_wide = inside.columns >= 70 ? 26 : 20;
+    for (int i = 0; i < inside.rows && help->top + i < count; i++) {
+        const HelpLine *line = &lines[help->top + i];
+        int y = inside.y + i;
+        if (line->heading != NULL)
+            grid_text(grid, inside.x, y, inside.columns, STYLE_STRONG, line->heading);
+        if (line->action == NULL)
+            continue;
+        char keys[80];
+        action_key_text(line->action, grid->ascii, true, keys, sizeof keys);
+        grid_text(grid, inside.x + 1, y, keys_wide - 2, STYLE_KEY, keys);
+        grid_text(grid, inside.x + keys_wide, y, inside.columns - keys_wide, STYLE_PLAIN, line->action->help);
+    }
+    grid_cursor(grid, inside.x, inside.y);
+    if (last > 0)
+        grid_format(grid, area.x + area.columns - 18, area.y, 16, STYLE_DIM, " %d to %d of %d ", help->top + 1,
+                    help->top + inside.rows < count ? help->top + inside.rows : count, count);
+}
+
+static bool help_key(App *app, Layer *layer, Key key)
+{
+    Help *help = layer->state;
+    int page = app->grid->rows > 10 ? app->grid->rows - 10 : 1;
+    if (key == PRESS_PAGE_DOWN || key == ' ')
+        help->top += page;
+    else if (key == PRESS_PAGE_UP)
+        help->top -= page;
+    else if (key == PRESS_HOME)
+        help->top = 0;
+    else if (key == PRESS_END)
+        help->top = HELP_LINES_MOST;
+    else if (key == 'j' || key == 'k')
+        help->top += key == 'j' ? 1 : -1;
+    else if (key == 'q' || key == '?' || key == PRESS_ENTER)
+        app_pop(app);
+    else
+        return false;
+    if ((key == PRESS_PAGE_UP || key == 'k') && help->top < 0)
+        help->top = 0;
+    return true;
+}
+
+static bool help_act(App *app, Layer *layer, ActionId action)
+{
+    (void)app;
+    Help *help = layer->state;
+    if (action == ACTION_NEXT)
+        help->top++;
+    else if (action == ACTION_PREVIOUS && help->top > 0)
+        help->top--;
+    return action == ACTION_NEXT || action == ACTION_PREVIOUS;
+}
+
+static const View help_view = {
+    .places = PLACE_HELP,
+    .draw = help_draw,
+    .key = help_key,
+    .act = help_act,
+    .finish = free,
+};
+
+void help_open(App *app)
+{
+    Help *help = calloc(1, sizeof *help);
+    if (help == NULL)
+        panic(__FILE__, __LINE__, "out of memory");
+    app_push(app, &help_view, help);
+}

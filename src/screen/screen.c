@@ -1,0 +1,63 @@
+#include "screen/screen.h"
+
+#include "screen/file.h"
+#include "screen/forms.h"
+#include "screen/lists.h"
+#include "screen/term.h"
+
+#include <langinfo.h>
+#include <locale.h>
+#include <signal.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+enum { STATUS_USAGE = 2, STATUS_FILE = 3 };
+
+static int tell(const Errs *errs)
+{
+    char line[ERR_PLACE_MAX + ERR_TEXT_MAX];
+    for (int i = 0; i < errs->count; i++) {
+        err_line(&errs->at[i], line, sizeof line);
+        fprintf(stderr, "datumrow: %s\n", line);
+    }
+    return STATUS_FILE;
+}
+
+static bool begin(App *app, const char *path, ScreenTask task, Arena *arena, Errs *errs)
+{
+    if (path == NULL || task == SCREEN_NEW)
+        lists_first(app);
+    if (task == SCREEN_NEW)
+        forms_new(app, path);
+    return path == NULL || task == SCREEN_NEW || file_open(app, path, arena, errs);
+}
+
+int screen_run(const char *path, ScreenTask task)
+{
+    setlocale(LC_CTYPE, "");
+    Err err;
+    Term *term = term_curses(&err);
+    if (term == NULL) {
+        fprintf(stderr, "datumrow: %s\n", err.text);
+        return STATUS_USAGE;
+    }
+    term->utf8 = strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
+    App *app = app_new(term);
+    Arena *arena = arena_new();
+    Errs errs = {0};
+    bool begun = begin(app, path, task, arena, &errs);
+    int status = begun ? app_run(app) : STATUS_FILE;
+    char farewell[sizeof app->farewell];
+    memcpy(farewell, app->farewell, sizeof farewell);
+    app_free(app);
+    term->finish(term);
+    if (!begun)
+        tell(&errs);
+    if (farewell[0] != '\0') {
+        fprintf(stderr, "datumrow: %s\n", farewell);
+        status = STATUS_FILE;
+    }
+    arena_free(arena);
+    return status;
+}
