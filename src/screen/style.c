@@ -114,7 +114,7 @@ static const struct {
     [GLYPH_TOP_RIGHT] = {0x2510, '+'}, [GLYPH_BOTTOM_LEFT] = {0x2514, '+'}, [GLYPH_BOTTOM_RIGHT] = {0x2518, '+'},
     [GLYPH_JOINT] = {0x253c, '+'},     [GLYPH_END_LEFT] = {0x251c, '['},    [GLYPH_END_RIGHT] = {0x2524, ']'},
     [GLYPH_PLANK] = {0x2500, '-'},     [GLYPH_PLANK_TOP] = {0x2580, '"'},   [GLYPH_PLANK_BOTTOM] = {0x2584, '_'},
-    [GLYPH_HOLE] = {0x25a1, 'o'},      [GLYPH_BARE] = {0x2591, '?'},        [GLYPH_BOX] = {0x25a1, 'o'},
+    [GLYPH_HOLE] = {0x25a1, 'o'},      [GLYPH_BARE] = {0x2573, '?'},        [GLYPH_BOX] = {0x25a1, 'o'},
     [GLYPH_STUD] = {0x2575, '\''},     [GLYPH_POINT_LEFT] = {0x25c2, '<'},  [GLYPH_POINT_RIGHT] = {0x25b8, '>'},
     [GLYPH_POINT_UP] = {0x2191, '^'},  [GLYPH_POINT_DOWN] = {0x2193, 'v'},  [GLYPH_HERE] = {0x25b8, '>'},
     [GLYPH_DOT] = {0x00b7, '-'},       [GLYPH_TO] = {0x2192, '>'},          [GLYPH_MORE] = {0x2026, '~'},
