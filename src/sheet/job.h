@@ -1,6 +1,7 @@
 /*
- * Everything that sheets and screens show of one wall, worked out once: layout, plan, what the trade adds, and all findings in the plan's order. The
- * command line works it out to the end; the editor makes one with the plan so far and makes it anew as the fill goes on.
+ * Everything that sheets and screens show of one wall, worked out once: layout, plan, what the trade adds, and all
+ * findings in the plan's order. The command line works it out to the end; the editor makes one with the plan so far and
+ * makes it anew as the fill goes on.
  */
 #ifndef SHEET_JOB_H
 #define SHEET_JOB_H

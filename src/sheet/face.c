@@ -1,0 +1,181 @@
+#include "sheet/face.h"
+
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "sheet/words.h"
+
+/* ---- shapes ---- */
+
+static Points box_points(Arena *arena, Length left, Length bottom, Length right, Length top)
+{
+    Points points = {0};
+    *arena_push(arena, &points) = (Point){left, bottom};
+    *arena_push(arena, &points) = (Point){right, bottom};
+    *arena_push(arena, &points) = (Point){right, top};
+    *arena_push(arena, &points) = (Point){left, top};
+    return points;
+}
+
+static void add_shape(Arena *arena, Drawing *drawing, ShapeKind kind, bool closed, Points points)
+{
+    if (points.count > 1)
+        *arena_push(arena, &drawing->shapes) = (Shape){kind, closed, points};
+}
+
+static void add_line(Arena *arena, Drawing *drawing, ShapeKind kind, Length x0, Length y0, Length x1, Length y1)
+{
+    Points points = {0};
+    *arena_push(arena, &points) = (Point){x0, y0};
+    *arena_push(arena, &points) = (Point){x1, y1};
+    add_shape(arena, drawing, kind, false, points);
+}
+
+static void stretch_bounds(Box *bounds, const Points *points)
+{
+    for (int i = 0; i < points->count; i++) {
+        const Point *p = &points->at[i];
+        bounds->left = p->x < bounds->left ? p->x : bounds->left;
+        bounds->right = p->x > bounds->right ? p->x : bounds->right;
+        bounds->bottom = p->y < bounds->bottom ? p->y : bounds->bottom;
+        bounds->top = p->y > bounds->top ? p->y : bounds->top;
+    }
+}
+
+static void add_pieces(Arena *arena, Drawing *drawing, const Job *job, int face_index, const Course *course,
+                       Place place)
+{
+    const FaceLayout *face = &job->layout->faces[face_index];
+    for (int i = place.piece_first; i < place.piece_first + place.piece_count; i++) {
+        const Piece *piece = &job->plan->pieces[i];
+        const Segment *segment = &course->segments[piece->segment];
+        Points outline = layout_outline(arena, face, course, piece->left, piece->right);
+        add_shape(arena, drawing, course->number == 0 ? SHAPE_REFERENCE : SHAPE_PLANK, true, outline);
+        Length length = length_between(piece->left - segment->left, piece->right - segment->left, job->wall->round);
+        Point middle = {(piece->left + piece->right) / 2, (course->bottom + course->top) / 2};
+        *arena_push(arena, &drawing->labels) =
+            (Label){middle, piece->right - piece->left, course->top - course->bottom,
+                    words(arena, "%d: %s", piece->number, words_length(arena, job->wall, length))};
+    }
+    for (int i = place.bare_first; i < place.bare_first + place.bare_count; i++) {
+        const Bare *bare = &job->plan->bare[i];
+        add_shape(arena, drawing, SHAPE_BARE, true, layout_outline(arena, face, course, bare->left, bare->right));
+    }
+}
+
+/* An opening down to the floor is drawn as far as the floor goes. */
+static void add_openings(Arena *arena, Drawing *drawing, const Job *job, int face_index)
+{
+    const Face *face = &job->wall->faces.at[face_index];
+    for (int i = 0; i < face->openings.count; i++) {
+        const Opening *opening = &face->openings.at[i];
+        Box box = job->layout->faces[face_index].openings[i];
+        if (opening->kind == OPENING_STOVE)
+            continue;
+        if (box.bottom < drawing->bounds.bottom)
+            box.bottom = drawing->bounds.bottom;
+        add_shape(arena, drawing, SHAPE_OPENING, true, box_points(arena, box.left, box.bottom, box.right, box.top));
+        *arena_push(arena, &drawing->labels) = (Label){{(box.left + box.right) / 2, (box.bottom + box.top) / 2},
+                                                       box.right - box.left,
+                                                       box.top - box.bottom,
+                                                       words_name(arena, opening->name)};
+    }
+}
+
+Drawing *drawing_of_face(Arena *arena, const Job *job, const Places *places, int face_index)
+{
+    const FaceLayout *face = &job->layout->faces[face_index];
+    Length width = job->wall->faces.at[face_index].width;
+    Drawing *drawing = arena_one(arena, Drawing);
+    drawing->units = job->wall->units;
+    drawing->bounds = (Box){.right = width, .bottom = face->lower.at[0].y, .top = face->upper.at[0].y};
+    stretch_bounds(&drawing->bounds, &face->lower);
+    stretch_bounds(&drawing->bounds, &face->upper);
+    for (int i = 0; i < face->course_count; i++) {
+        const Course *course = &face->courses[i];
+        Box edges = {course->left, course->right, drawing->bounds.bottom, drawing->bounds.top};
+        Points corners = box_points(arena, edges.left, edges.bottom, edges.right, edges.top);
+        stretch_bounds(&drawing->bounds, &corners);
+        add_pieces(arena, drawing, job, face_index, course, places_get(places, face_index, i));
+        *arena_push(arena, &drawing->margin) = (MarginLabel){
+            course->bottom, course->top,
+            words(arena, "%" PRId64 ":  %s", course->number, words_mark(arena, job->wall, course->bottom))};
+    }
+    add_openings(arena, drawing, job, face_index);
+    for (int i = 0; i < face->studs.count; i++)
+        add_line(arena, drawing, SHAPE_STUD, face->studs.at[i], drawing->bounds.bottom, face->studs.at[i],
+                 drawing->bounds.top);
+    add_shape(arena, drawing, SHAPE_LIMIT, false, face->lower);
+    add_shape(arena, drawing, SHAPE_LIMIT, false, face->upper);
+    add_line(arena, drawing, SHAPE_LEVEL, drawing->bounds.left, 0, drawing->bounds.right, 0);
+    return drawing;
+}
+
+/* ---- characters ---- */
+
+/* What stands at x of the course: a character for the wood that is left there. */
+static char wood_at(const Course *course, Length x)
+{
+    for (int i = 0; i < course->slab_count; i++) {
+        const Slab *slab = &course->slabs[i];
+        if (x < slab->left || x >= slab->right)
+            continue;
+        if (slab->part_count == 0)
+            return ' ';
+        if (slab->part_count > 1)
+            return ':';
+        const Part *part = &slab->parts[0];
+        bool lower_gone = part->bottom_edge != EDGE_BAND, upper_gone = part->top_edge != EDGE_BAND;
+        if (lower_gone && upper_gone)
+            return '-';
+        if (lower_gone)
+            return '"';
+        if (upper_gone)
+            return '_';
+        return course->number == 0 ? '=' : '-';
+    }
+    return ' ';
+}
+
+static int column_of(Length x, Length width, int columns)
+{
+    int column = (int)wide_floor((Wide)x * columns, width);
+    return column < 0 ? 0 : (column >= columns ? columns - 1 : column);
+}
+
+static void put_piece(const Piece *piece, Length width, int columns, char *row)
+{
+    int left = column_of(piece->left, width, columns);
+    int right = column_of(piece->right, width, columns);
+    row[left] = '|';
+    row[right] = '|';
+    char number[16];
+    int length = snprintf(number, sizeof number, " %d ", piece->number);
+    int room = right - left - 1;
+    if (room < length + 2)
+        return;
+    int at = left + 1 + (room - length) / 2;
+    for (int i = 0; i < length; i++)
+        if (strchr("-=_\"", row[at + i]) == NULL)
+            return;
+    memcpy(row + at, number, (size_t)length);
+}
+
+char *drawing_row(Arena *arena, const Job *job, const Places *places, int face_index, int course_index, int columns)
+{
+    const Course *course = &job->layout->faces[face_index].courses[course_index];
+    Length width = job->wall->faces.at[face_index].width;
+    Place place = places_get(places, face_index, course_index);
+    char *row = arena_bytes(arena, (size_t)columns + 1);
+    for (int i = 0; i < columns; i++) {
+        Length x = wide_narrow(wide_floor((Wide)width * (2 * i + 1), 2 * columns));
+        row[i] = wood_at(course, x);
+        for (int k = place.bare_first; k < place.bare_first + place.bare_count; k++)
+            if (x >= job->plan->bare[k].left && x < job->plan->bare[k].right)
+                row[i] = '.';
+    }
+    for (int i = place.piece_first; i < place.piece_first + place.piece_count; i++)
+        put_piece(&job->plan->pieces[i], width, columns, row);
+    return row;
+}

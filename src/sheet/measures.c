@@ -1,0 +1,162 @@
+#include "sheet/measures.h"
+
+#include "base/text.h"
+#include "sheet/words.h"
+
+static const char *edges_cut(const Plank *plank)
+{
+    if (plank->lower_cut && plank->upper_cut)
+        return " off both edges";
+    if (plank->lower_cut)
+        return " off the lower edge";
+    return plank->upper_cut ? " off the upper edge" : "";
+}
+
+char *measures_rip(Arena *arena, const Wall *wall, const Plank *plank)
+{
+    const PlankWidth *first = &plank->widths[0], *last = &plank->widths[plank->width_count - 1];
+    char *left = words_length(arena, wall, first->width);
+    char *right = words_length(arena, wall, last->width);
+    switch (plank->shape) {
+    case RIP_FULL: return words(arena, "full width, %s", left);
+    case RIP_STRAIGHT: return words(arena, "straight%s, rip to %s", edges_cut(plank), left);
+    case RIP_TAPER:
+        if (words_alike(wall, first->width, last->width))
+            return words(arena, "taper%s of less than a mark, rip to %s all along", edges_cut(plank), left);
+        return words(arena, "taper%s, %s at the left to %s at the right", edges_cut(plank), left, right);
+    case RIP_SCRIBE: return words(arena, "scribe%s, %s at the left, %s at the right", edges_cut(plank), left, right);
+    }
+    return "";
+}
+
+char *measures_breaks(Arena *arena, const Wall *wall, const Plank *plank)
+{
+    if (plank->shape != RIP_SCRIBE)
+        return NULL;
+    Text text;
+    text_init(&text);
+    for (int i = 0; i < plank->width_count; i++)
+        text_format(&text, "%s%s: %s", i == 0 ? "width at " : "; at ", words_length(arena, wall, plank->widths[i].at),
+                    words_length(arena, wall, plank->widths[i].width));
+    char *out = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
+    return out;
+}
+
+static bool end_slants(const Wall *wall, const PlankEnd *end)
+{
+    return !words_alike(wall, end->lower, end->upper);
+}
+
+/* Both edges are measured between their ends, rounded once. */
+char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank)
+{
+    bool left = end_slants(wall, &plank->left), right = end_slants(wall, &plank->right);
+    if (!left && !right)
+        return NULL;
+    Length lower = plank->length - plank->left.lower - plank->right.lower;
+    Length upper = plank->length - plank->left.upper - plank->right.upper;
+    const char *which = left && right ? "both ends slant" : (left ? "left end slants" : "right end slants");
+    bool lower_long = lower >= upper;
+    char *out = words(arena, "%s: %s edge (long) %s, %s edge (short) %s", which, lower_long ? "lower" : "upper",
+                      words_length(arena, wall, lower_long ? lower : upper), lower_long ? "upper" : "lower",
+                      words_length(arena, wall, lower_long ? upper : lower));
+    if (left && right)
+        out = words(arena, "%s; at the left the lower edge begins at %s, the upper at %s", out,
+                    words_length(arena, wall, plank->left.lower), words_length(arena, wall, plank->left.upper));
+    if (left && length_round(plank->left.height, wall->round) > 0)
+        out = words(arena, "%s; the left end itself is %s high", out, words_length(arena, wall, plank->left.height));
+    if (right && length_round(plank->right.height, wall->round) > 0)
+        out = words(arena, "%s; the right end itself is %s high", out, words_length(arena, wall, plank->right.height));
+    return out;
+}
+
+static const char *cut_word(const PlankCut *cut)
+{
+    if (cut->lap_only)
+        return "Cut in the lap alone";
+    switch (cut->shape) {
+    case CUT_HOLE: return "Hole";
+    case CUT_TOP: return "Notch in the upper edge";
+    case CUT_BOTTOM: return "Notch in the lower edge";
+    case CUT_LEFT: return "Notch in the left end";
+    case CUT_RIGHT: return "Notch in the right end";
+    case CUT_CORNER: return "Cut-out corner";
+    case CUT_EDGE: return "Edge cut away all along";
+    }
+    return "";
+}
+
+/* Up or down from its edge: "3/4 to 2 1/4 up from the lower edge", or, through an edge, how deep it goes from it. */
+static char *cut_heights(Arena *arena, const Wall *wall, const Plank *plank, const PlankCut *cut)
+{
+    static const char *const from[] = {[FROM_LOWER] = "up from the lower edge",
+                                       [FROM_UPPER] = "down from the upper edge",
+                                       [FROM_MARK] = "up from the line of the lower mark"};
+    bool opens_far = plank->from == FROM_UPPER ? cut->opens_lower : cut->opens_upper;
+    bool opens_near = plank->from == FROM_UPPER ? cut->opens_upper : cut->opens_lower;
+    char *near = words_length(arena, wall, cut->near);
+    char *far = words_length(arena, wall, cut->far);
+    if (opens_far && opens_near)
+        return words(arena, "through both edges");
+    if (opens_far)
+        return words(arena, "from %s %s, through the other edge", near, from[plank->from]);
+    return words(arena, "%s to %s %s", near, far, from[plank->from]);
+}
+
+static char *cut_leaves(Arena *arena, const Wall *wall, const PlankCut *cut)
+{
+    char *below = words_length(arena, wall, cut->below);
+    char *above = words_length(arena, wall, cut->above);
+    if (cut->below >= 0 && cut->above >= 0)
+        return words(arena, "; leaves %s below and %s above", below, above);
+    if (cut->below >= 0)
+        return words(arena, "; leaves %s below", below);
+    return cut->above >= 0 ? words(arena, "; leaves %s above", above) : "";
+}
+
+char *measures_cut(Arena *arena, const Wall *wall, const Face *face, const Plank *plank, const PlankCut *cut)
+{
+    return words(arena, "%s, %s: %s to %s from the left end; %s%s", cut_word(cut),
+                 words_name(arena, face->openings.at[cut->opening].name), words_length(arena, wall, cut->left),
+                 words_length(arena, wall, cut->right), cut_heights(arena, wall, plank, cut),
+                 cut_leaves(arena, wall, cut));
+}
+
+char *measures_cuts(Arena *arena, const Wall *wall, const Face *face, const Plank *plank)
+{
+    Text text;
+    text_init(&text);
+    for (int i = 0; i < plank->cut_count; i++)
+        text_format(&text, "%s%s", i > 0 ? " | " : "", measures_cut(arena, wall, face, plank, &plank->cuts[i]));
+    char *out = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
+    return out;
+}
+
+char *measures_laps(Arena *arena, const Wall *wall, const Plank *plank)
+{
+    if (plank->lap_count == 0)
+        return NULL;
+    Text text;
+    text_init(&text);
+    text_put(&text, "the ceiling cuts the lap alone");
+    for (int i = 0; i < plank->lap_count; i++)
+        text_format(&text, "%s from %s to %s", i == 0 ? "" : ",", words_length(arena, wall, plank->laps[i].left),
+                    words_length(arena, wall, plank->laps[i].right));
+    char *out = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
+    return out;
+}
+
+char *measures_studs(Arena *arena, const FaceLayout *face, const Plank *plank)
+{
+    if (face->studs.count == 0)
+        return "";
+    int first = plank->stud_first + 1, last = plank->stud_first + plank->stud_count;
+    if (plank->stud_count == 0)
+        return "no stud";
+    if (plank->stud_count == 1)
+        return words(arena, "stud %d", first);
+    return words(arena, "studs %d-%d", first, last);
+}

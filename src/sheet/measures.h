@@ -1,0 +1,34 @@
+/*
+ * What sheets say of one piece of plank and of one course, in words: rips, slanted ends, cutouts, laps, studs. The
+ * figures come from plank.h; here they are rounded, once each, and put into sentences that the row sheet and the cut
+ * sheet share.
+ */
+#ifndef SHEET_MEASURES_H
+#define SHEET_MEASURES_H
+
+#include "sheet/job.h"
+#include "sheet/plank.h"
+
+/* "full width, 2 3/4"; "taper off the upper edge, 2 1/2 at the left to 1 7/8 at the right". */
+char *measures_rip(Arena *arena, const Wall *wall, const Plank *plank);
+
+/* "width at 0: 2 1/2; at 70: 2 3/8; at 141 3/8: 2 3/4", from the plank's left end; NULL where there is no break
+ * between. */
+char *measures_breaks(Arena *arena, const Wall *wall, const Plank *plank);
+
+/* "right end slants: lower edge 46 1/2 long, upper edge 40 1/4"; NULL where both ends print square. */
+char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank);
+
+/* One cutout: what it is, from the left end, from which edge, what it leaves. */
+char *measures_cut(Arena *arena, const Wall *wall, const Face *face, const Plank *plank, const PlankCut *cut);
+
+/* All of its cutouts in one text, a bar between them; "" where there is none. */
+char *measures_cuts(Arena *arena, const Wall *wall, const Face *face, const Plank *plank);
+
+/* Where the ceiling cuts the lap alone; NULL where it does not. */
+char *measures_laps(Arena *arena, const Wall *wall, const Plank *plank);
+
+/* "studs 2-4", "stud 2", "no stud"; "" where the face has none. */
+char *measures_studs(Arena *arena, const FaceLayout *face, const Plank *plank);
+
+#endif

@@ -1,0 +1,308 @@
+#include "sheet/sheets.h"
+
+#include <inttypes.h>
+
+#include "base/text.h"
+#include "sheet/measures.h"
+#include "sheet/places.h"
+#include "sheet/words.h"
+
+/*
+ * The row sheet: a section for each face, a card for each course. A card is never split:
+ *
+ *     [ ] Course 3      lower  10 11/16 up      upper  13 7/16 up
+ *         full width, 2 3/4                            measured ________
+ *         from 0 to 141 3/8 along the face, 141 3/8 long
+ *      [ ]   12  31 (A7)        46 1/2     46 1/2   studs 1-3
+ *                Hole, desk outlet: ...
+ *
+ * Lengths of a stretch are differences of marks that were rounded once each, from its left end, so that those of its
+ * pieces add up to its own.
+ */
+enum {
+    TICK = 0,
+    NAME = 4,
+    LOWER = 19,
+    UPPER = 46,
+    MARK_WORD = 6,
+    MARK = 19,
+    RIP = 4,
+    MEASURED = 55,
+    PIECE_TICK = 4,
+    PIECE = 8,
+    BOARD = 14,
+    LENGTH = 32,
+    END = 43,
+    STUDS = 56,
+    DETAIL = 14
+};
+
+enum {
+    FIELD_FACE,
+    FIELD_COURSE,
+    FIELD_LOWER,
+    FIELD_UPPER,
+    FIELD_RIP,
+    FIELD_PIECE,
+    FIELD_BOARD,
+    FIELD_LABEL,
+    FIELD_LENGTH,
+    FIELD_BEGINS,
+    FIELD_ENDS,
+    FIELD_LEFT_WIDTH,
+    FIELD_RIGHT_WIDTH,
+    FIELD_LOWER_EDGE,
+    FIELD_UPPER_EDGE,
+    FIELD_STUDS,
+    FIELD_CUTOUTS,
+    FIELD_HUNG,
+    FIELD_COUNT
+};
+static const char *const field_names[FIELD_COUNT] = {
+    "face",   "course", "lower mark", "upper mark",  "rip",        "piece",      "board", "label",   "length",
+    "begins", "ends",   "left width", "right width", "lower edge", "upper edge", "studs", "cutouts", "hung"};
+
+typedef struct Rows {
+    Sheet *sheet;
+    const Job *job;
+    const Wall *wall;
+    Arena *arena;
+    Places places;
+    SheetSection *section;
+} Rows;
+
+/* ---- one piece ---- */
+
+static void add_detail(Rows *rows, SheetLines *lines, const char *text)
+{
+    if (text != NULL && text[0] != '\0')
+        sheet_words(rows->sheet, lines, DETAIL, WEIGHT_TEXT, text);
+}
+
+static void record_piece(Rows *rows, const Course *course, const Segment *segment, const Piece *piece,
+                         const Plank *plank)
+{
+    Arena *arena = rows->arena;
+    const Wall *wall = rows->wall;
+    const FaceLayout *face = &rows->job->layout->faces[piece->face];
+    const Stock *stock = wall_board(wall, piece->board);
+    const char **field = sheet_record(rows->sheet)->at;
+    Length step = wall->round;
+    Length begins = piece->left - segment->left, ends = piece->right - segment->left;
+    field[FIELD_FACE] = wall->faces.at[piece->face].name;
+    field[FIELD_COURSE] = words(arena, "%" PRId64, course->number);
+    field[FIELD_LOWER] = words_decimal(arena, wall, course->bottom);
+    field[FIELD_UPPER] = words_decimal(arena, wall, course->top);
+    field[FIELD_RIP] = words_rip_shape(plank->shape);
+    field[FIELD_PIECE] = words(arena, "%d", piece->number);
+    field[FIELD_BOARD] = words(arena, "%d", piece->board);
+    field[FIELD_LABEL] = stock == NULL ? "" : stock->label;
+    field[FIELD_LENGTH] = words_decimal(arena, wall, length_between(begins, ends, step));
+    field[FIELD_BEGINS] = words_decimal(arena, wall, begins);
+    field[FIELD_ENDS] = words_decimal(arena, wall, ends);
+    field[FIELD_LEFT_WIDTH] = words_decimal(arena, wall, plank->widths[0].width);
+    field[FIELD_RIGHT_WIDTH] = words_decimal(arena, wall, plank->widths[plank->width_count - 1].width);
+    field[FIELD_LOWER_EDGE] = words_decimal(arena, wall, plank->length - plank->left.lower - plank->right.lower);
+    field[FIELD_UPPER_EDGE] = words_decimal(arena, wall, plank->length - plank->left.upper - plank->right.upper);
+    field[FIELD_STUDS] = measures_studs(arena, face, plank);
+    field[FIELD_HUNG] = piece->hung ? "yes" : "";
+    field[FIELD_CUTOUTS] = measures_cuts(arena, wall, &wall->faces.at[piece->face], plank);
+}
+
+static void add_piece(Rows *rows, SheetLines *lines, const Course *course, const Segment *segment, const Piece *piece)
+{
+    Arena *arena = rows->arena;
+    Sheet *sheet = rows->sheet;
+    const Wall *wall = rows->wall;
+    const Face *face = &wall->faces.at[piece->face];
+    Plank plank = plank_measure(arena, rows->job->layout, piece->face, course, piece->left, piece->right);
+    Length begins = piece->left - segment->left, ends = piece->right - segment->left;
+
+    SheetLine *line = sheet_line(sheet, lines);
+    sheet_tick(sheet, line, PIECE_TICK, piece->hung);
+    sheet_cell(sheet, line, PIECE, BOARD - PIECE - 2, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", piece->number));
+    sheet_cell(sheet, line, BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_TEXT, words_board(arena, wall, piece->board));
+    sheet_cell(sheet, line, LENGTH, END - LENGTH, ALIGN_RIGHT, WEIGHT_STRONG,
+               words_length(arena, wall, length_between(begins, ends, wall->round)));
+    sheet_cell(sheet, line, END, STUDS - END - 2, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, ends));
+    sheet_cell(sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT,
+               words(arena, "%s%s", measures_studs(arena, &rows->job->layout->faces[piece->face], &plank),
+                     piece->hung ? ", hung" : ""));
+
+    bool course_full = course->rip.shape == RIP_FULL && wall->planks.lap == 0;
+    if (plank.shape != RIP_FULL || !course_full)
+        add_detail(rows, lines, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
+    add_detail(rows, lines, measures_breaks(arena, wall, &plank));
+    add_detail(rows, lines, measures_laps(arena, wall, &plank));
+    add_detail(rows, lines, measures_ends(arena, wall, &plank));
+    for (int i = 0; i < plank.cut_count; i++)
+        add_detail(rows, lines, measures_cut(arena, wall, face, &plank, &plank.cuts[i]));
+    record_piece(rows, course, segment, piece, &plank);
+}
+
+static void add_bare(Rows *rows, SheetLines *lines, const Segment *segment, const Bare *bare)
+{
+    Arena *arena = rows->arena;
+    Length begins = bare->left - segment->left, ends = bare->right - segment->left;
+    SheetLine *line = sheet_line(rows->sheet, lines);
+    sheet_cell(rows->sheet, line, BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_STRONG, "BARE");
+    sheet_cell(rows->sheet, line, LENGTH, END - LENGTH, ALIGN_RIGHT, WEIGHT_STRONG,
+               words_length(arena, rows->wall, length_between(begins, ends, rows->wall->round)));
+    sheet_cell(rows->sheet, line, END, STUDS - END - 2, ALIGN_RIGHT, WEIGHT_TEXT,
+               words_length(arena, rows->wall, ends));
+    sheet_cell(rows->sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT,
+               bare->too_few ? "no board left" : "the rules let none stand");
+}
+
+/* ---- one course ---- */
+
+static void add_segment(Rows *rows, SheetLines *lines, const Course *course, int number, Place place)
+{
+    Arena *arena = rows->arena;
+    const Wall *wall = rows->wall;
+    const Plan *plan = rows->job->plan;
+    const Segment *segment = &course->segments[number];
+    sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT,
+                words(arena, "From %s to %s along the face, %s long:", words_length(arena, wall, segment->left),
+                      words_length(arena, wall, segment->right),
+                      words_length(arena, wall, segment->right - segment->left)));
+    int piece = place.piece_first, bare = place.bare_first;
+    int piece_end = piece + place.piece_count, bare_end = bare + place.bare_count;
+    while (piece < piece_end && plan->pieces[piece].segment != number)
+        piece++;
+    while (bare < bare_end && plan->bare[bare].segment != number)
+        bare++;
+    for (;;) {
+        bool has_piece = piece < piece_end && plan->pieces[piece].segment == number;
+        bool has_bare = bare < bare_end && plan->bare[bare].segment == number;
+        if (has_piece && (!has_bare || plan->pieces[piece].left < plan->bare[bare].left))
+            add_piece(rows, lines, course, segment, &plan->pieces[piece++]);
+        else if (has_bare)
+            add_bare(rows, lines, segment, &plan->bare[bare++]);
+        else
+            break;
+    }
+}
+
+static void add_mark(Rows *rows, SheetLine *line, int at, const char *word, Length height)
+{
+    sheet_cell(rows->sheet, line, at, MARK_WORD, ALIGN_LEFT, WEIGHT_TEXT, word);
+    sheet_cell(rows->sheet, line, at + MARK_WORD, MARK, ALIGN_RIGHT, WEIGHT_MARK,
+               words_mark(rows->arena, rows->wall, height));
+}
+
+static bool all_hung(const Plan *plan, Place place)
+{
+    for (int i = place.piece_first; i < place.piece_first + place.piece_count; i++)
+        if (!plan->pieces[i].hung)
+            return false;
+    return place.piece_count > 0 && place.bare_count == 0;
+}
+
+static void add_course(Rows *rows, int face_index, int course_index)
+{
+    Arena *arena = rows->arena;
+    const Wall *wall = rows->wall;
+    const Course *course = &rows->job->layout->faces[face_index].courses[course_index];
+    Place place = places_get(&rows->places, face_index, course_index);
+    SheetLines *lines = &sheet_group(rows->sheet, rows->section)->lines;
+
+    SheetLine *line = sheet_line(rows->sheet, lines);
+    line->rule = true;
+    sheet_tick(rows->sheet, line, TICK, all_hung(rows->job->plan, place));
+    sheet_cell(rows->sheet, line, NAME, LOWER - NAME, ALIGN_LEFT, WEIGHT_WORDS,
+               words(arena, "Course %" PRId64, course->number));
+    add_mark(rows, line, LOWER, "lower", course->bottom);
+    add_mark(rows, line, UPPER, "upper", course->top);
+
+    Plank whole = plank_measure(arena, rows->job->layout, face_index, course, course->left, course->right);
+    line = sheet_line(rows->sheet, lines);
+    const char *rip = measures_rip(arena, wall, &whole);
+    if (course->number == 0)
+        rip = words(arena, "%s; the reference course", rip);
+    sheet_cell(rows->sheet, line, RIP, MEASURED - RIP - 1, ALIGN_LEFT, WEIGHT_STRONG, rip);
+    sheet_pencil(rows->sheet, line, MEASURED, SHEET_COLUMNS - MEASURED, "measured");
+    if (wall->planks.lap > 0 && !whole.upper_cut)
+        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT,
+                    words(arena, "The upper %s of that lies behind the next course.",
+                          words_length(arena, wall, wall->planks.lap)));
+    char *breaks = measures_breaks(arena, wall, &whole);
+    if (breaks != NULL)
+        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, words(arena, "From the course's left end: %s", breaks));
+    if (course->segment_count == 0)
+        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, "Nothing is hung here: openings take the whole of it.");
+    for (int i = 0; i < course->segment_count; i++)
+        add_segment(rows, lines, course, i, place);
+}
+
+/* ---- one face ---- */
+
+static void add_heads(Rows *rows)
+{
+    Sheet *sheet = rows->sheet;
+    SheetLine *line = sheet_line(sheet, &rows->section->heads);
+    sheet_cell(sheet, line, TICK, BOARD - 2, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
+    sheet_cell(sheet, line, BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_TEXT, "board");
+    sheet_cell(sheet, line, LENGTH, END - LENGTH, ALIGN_RIGHT, WEIGHT_TEXT, "length");
+    sheet_cell(sheet, line, END, STUDS - END - 2, ALIGN_RIGHT, WEIGHT_TEXT, "ends at");
+    sheet_cell(sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT, "crosses");
+}
+
+static const char *stud_list(Rows *rows, const LengthList *studs)
+{
+    Text text;
+    text_init(&text);
+    for (int i = 0; i < studs->count; i++) {
+        char length[LENGTH_TEXT_MAX];
+        length_show(studs->at[i], rows->wall->units, rows->wall->round, length);
+        text_format(&text, "%s%d at %s", i > 0 ? "; " : "", i + 1, length);
+    }
+    char *list = arena_text(rows->arena, text.bytes, text.length);
+    text_finish(&text);
+    return list;
+}
+
+static void add_introduction(Rows *rows, int face_index, int turn)
+{
+    Arena *arena = rows->arena;
+    const FaceLayout *face = &rows->job->layout->faces[face_index];
+    SheetGroup *group = sheet_group(rows->sheet, rows->section);
+    SheetLines *lines = &group->lines;
+    group->with_next = true;
+    if (rows->wall->faces.count > 1)
+        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
+                    words(arena, "This face is number %d of %d to hang.", turn, rows->wall->faces.count));
+    sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
+                "Marks are from the level line. Measure each one from it, never from the row before. "
+                "\"Ends at\" is from the left end of the row's stretch.");
+    if (face->studs.count > 0)
+        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
+                    words(arena, "Stud centres from the face's left end: %s.", stud_list(rows, &face->studs)));
+    else
+        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, "No studs are written down for this face.");
+    if (rows->job->findings.count > 0)
+        sheet_words(rows->sheet, lines, 0, WEIGHT_STRONG,
+                    "Faults and cautions stand on the last page: read them first.");
+}
+
+Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
+{
+    Rows rows = {.job = job, .wall = job->wall, .arena = arena};
+    rows.sheet = sheet_of_job(arena, job, "Row sheet", date);
+    rows.places = places_of_plan(arena, job->layout, job->plan);
+    sheet_records(rows.sheet, field_names, FIELD_COUNT);
+    int *order = arena_array(arena, int, job->wall->faces.count);
+    wall_face_order(job->wall, order);
+    for (int i = 0; i < job->wall->faces.count; i++) {
+        const FaceLayout *face = &job->layout->faces[order[i]];
+        rows.section = sheet_section(
+            rows.sheet, words(arena, "Face %s", words_name(arena, job->wall->faces.at[order[i]].name)), true);
+        add_heads(&rows);
+        add_introduction(&rows, order[i], i + 1);
+        const int *courses = places_course_order(arena, face);
+        for (int k = 0; k < face->course_count; k++)
+            add_course(&rows, order[i], courses[k]);
+    }
+    sheet_add_findings(rows.sheet, job);
+    return rows.sheet;
+}

@@ -1,0 +1,116 @@
+#include "sheet/sheet.h"
+
+#include <string.h>
+
+#include "base/panic.h"
+#include "sheet/words.h"
+
+SheetSection *sheet_section(Sheet *sheet, const char *place, bool new_page)
+{
+    SheetSection *section = arena_push(sheet->arena, &sheet->sections);
+    *section = (SheetSection){.place = place, .new_page = new_page};
+    return section;
+}
+
+SheetGroup *sheet_group(Sheet *sheet, SheetSection *section)
+{
+    SheetGroup *group = arena_push(sheet->arena, &section->groups);
+    *group = (SheetGroup){0};
+    return group;
+}
+
+static SheetLine *push_line(Arena *arena, SheetLines *lines)
+{
+    SheetLine *line = arena_push(arena, lines);
+    *line = (SheetLine){0};
+    return line;
+}
+
+static void push_cell(Arena *arena, SheetLine *line, SheetCell cell)
+{
+    BUG_UNLESS(cell.at >= 0 && cell.width > 0 && cell.at + cell.width <= SHEET_COLUMNS);
+    *arena_push(arena, line) = cell;
+}
+
+SheetLine *sheet_line(Sheet *sheet, SheetLines *lines)
+{
+    return push_line(sheet->arena, lines);
+}
+
+void sheet_cell(Sheet *sheet, SheetLine *line, int at, int width, Align align, Weight weight, const char *text)
+{
+    push_cell(sheet->arena, line,
+              (SheetCell){.weight = weight, .align = align, .at = at, .width = width, .text = text});
+}
+
+void sheet_tick(Sheet *sheet, SheetLine *line, int at, bool ticked)
+{
+    push_cell(sheet->arena, line, (SheetCell){.kind = CELL_TICK, .at = at, .width = 3, .text = ticked ? "x" : ""});
+}
+
+void sheet_pencil(Sheet *sheet, SheetLine *line, int at, int width, const char *label)
+{
+    push_cell(sheet->arena, line, (SheetCell){.kind = CELL_PENCIL, .at = at, .width = width, .text = label});
+}
+
+void sheet_words(Sheet *sheet, SheetLines *lines, int at, Weight weight, const char *text)
+{
+    sheet_cell(sheet, sheet_line(sheet, lines), at, SHEET_COLUMNS - at, ALIGN_LEFT, weight, text);
+}
+
+void sheet_records(Sheet *sheet, const char *const *names, int count)
+{
+    sheet->records.name_count = count;
+    sheet->records.names = arena_array(sheet->arena, const char *, count);
+    memcpy(sheet->records.names, names, (size_t)count * sizeof *names);
+}
+
+SheetRecord *sheet_record(Sheet *sheet)
+{
+    SheetRecord *record = arena_push(sheet->arena, &sheet->records);
+    record->at = arena_array(sheet->arena, const char *, sheet->records.name_count);
+    for (int i = 0; i < sheet->records.name_count; i++)
+        record->at[i] = "";
+    return record;
+}
+
+/* Three lines and a rule: job and kind of sheet; place, date and page; facts, file and hash. */
+SheetLines sheet_page_head(Arena *arena, const Sheet *sheet, const SheetSection *section, int page, int pages)
+{
+    enum { KIND = 18, DATE_AT = 37, PAGE_AT = 58, FILE_AT = 43, HASH_AT = 64 };
+    SheetLines lines = {0};
+
+    SheetLine *line = push_line(arena, &lines);
+    push_cell(arena, line,
+              (SheetCell){.weight = WEIGHT_WORDS, .width = SHEET_COLUMNS - KIND, .cut = true, .text = sheet->title});
+    push_cell(arena, line,
+              (SheetCell){.weight = WEIGHT_WORDS,
+                          .align = ALIGN_RIGHT,
+                          .at = SHEET_COLUMNS - KIND,
+                          .width = KIND,
+                          .cut = true,
+                          .text = sheet->kind});
+
+    line = push_line(arena, &lines);
+    push_cell(arena, line, (SheetCell){.weight = WEIGHT_STRONG, .width = 36, .cut = true, .text = section->place});
+    if (sheet->date[0] == '\0')
+        push_cell(arena, line, (SheetCell){.kind = CELL_PENCIL, .at = DATE_AT, .width = 20, .text = "date"});
+    else
+        push_cell(arena, line, (SheetCell){.at = DATE_AT, .width = 20, .cut = true, .text = sheet->date});
+    push_cell(arena, line,
+              (SheetCell){.align = ALIGN_RIGHT,
+                          .at = 58,
+                          .width = SHEET_COLUMNS - 58,
+                          .cut = true,
+                          .text = words(arena, "page %d of %d", page, pages)});
+
+    line = push_line(arena, &lines);
+    push_cell(arena, line, (SheetCell){.width = FILE_AT - 1, .cut = true, .text = sheet->facts});
+    push_cell(
+        arena, line,
+        (SheetCell){
+            .align = ALIGN_RIGHT, .at = FILE_AT, .width = HASH_AT - 1 - FILE_AT, .cut = true, .text = sheet->file});
+    push_cell(arena, line,
+              (SheetCell){.align = ALIGN_RIGHT, .at = HASH_AT, .width = SHEET_COLUMNS - HASH_AT, .text = sheet->hash});
+    return lines;
+}

@@ -1,0 +1,112 @@
+#include "sheet/words.h"
+
+#include <inttypes.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "base/panic.h"
+#include "base/utf8.h"
+
+enum { NAME_CELLS = 60 };
+
+char *words(Arena *arena, const char *format, ...)
+{
+    va_list list, again;
+    va_start(list, format);
+    va_copy(again, list);
+    int length = vsnprintf(NULL, 0, format, list);
+    va_end(list);
+    BUG_UNLESS(length >= 0);
+    char *out = arena_bytes(arena, (size_t)length + 1);
+    vsnprintf(out, (size_t)length + 1, format, again);
+    va_end(again);
+    return out;
+}
+
+char *words_name(Arena *arena, const char *name)
+{
+    char safe[NAME_CELLS * 4 + 1];
+    utf8_safe(safe, sizeof safe, name, NAME_CELLS, false);
+    return arena_text(arena, safe, strlen(safe));
+}
+
+char *words_length(Arena *arena, const Wall *wall, Length length)
+{
+    char text[LENGTH_TEXT_MAX];
+    length_show(length, wall->units, wall->round, text);
+    return arena_text(arena, text, strlen(text));
+}
+
+char *words_length_unit(Arena *arena, const Wall *wall, Length length)
+{
+    char text[LENGTH_TEXT_MAX];
+    length_show_unit(length, wall->units, wall->round, text);
+    return arena_text(arena, text, strlen(text));
+}
+
+/* 1/64 in is 15625 millionths; millimetres have at most one digit behind the point in any marking resolution. */
+char *words_decimal(Arena *arena, const Wall *wall, Length length)
+{
+    if (wall->units == UNITS_MM)
+        return words_length(arena, wall, length);
+    Length rounded = length_round(length, wall->round);
+    Length size = rounded < 0 ? -rounded : rounded;
+    char *out = words(arena, "%s%" PRId64 ".%06" PRId64, rounded < 0 ? "-" : "", size / LENGTH_INCH,
+                      size % LENGTH_INCH / (LENGTH_INCH / 64) * 15625);
+    size_t end = strlen(out);
+    while (out[end - 1] == '0')
+        end--;
+    out[out[end - 1] == '.' ? end - 1 : end] = '\0';
+    return out;
+}
+
+char *words_mark(Arena *arena, const Wall *wall, Length height)
+{
+    Length rounded = length_round(height, wall->round);
+    if (rounded == 0)
+        return words(arena, "0, level");
+    if (rounded > 0)
+        return words(arena, "%s up", words_length(arena, wall, height));
+    return words(arena, "%s down", words_length(arena, wall, -height));
+}
+
+bool words_alike(const Wall *wall, Length a, Length b)
+{
+    return length_round(a, wall->round) == length_round(b, wall->round);
+}
+
+char *words_board(Arena *arena, const Wall *wall, int number)
+{
+    const Stock *stock = wall_board(wall, number);
+    if (stock == NULL || stock->label[0] == '\0')
+        return words(arena, "%d", number);
+    return words(arena, "%d (%s)", number, words_name(arena, stock->label));
+}
+
+char *words_course(Arena *arena, int64_t number)
+{
+    return words(arena, "Course %" PRId64 "%s", number, number == 0 ? ", the reference" : "");
+}
+
+const char *words_rip_shape(RipShape shape)
+{
+    switch (shape) {
+    case RIP_FULL: return "full";
+    case RIP_STRAIGHT: return "straight";
+    case RIP_TAPER: return "taper";
+    case RIP_SCRIBE: return "scribe";
+    }
+    return "";
+}
+
+char *words_count(Arena *arena, int count, const char *one, const char *many)
+{
+    return words(arena, "%d %s", count, count == 1 ? one : many);
+}
+
+char *words_units(Arena *arena, const Wall *wall)
+{
+    return words(arena, "%s, marked to %s", wall->units == UNITS_IN ? "inches" : "millimetres",
+                 words_length(arena, wall, wall->round));
+}

@@ -1,0 +1,45 @@
+/*
+ * How sheets say things: lengths to the marking resolution, marks from the level line, boards, courses, rips. Every
+ * text is in plain words, made in the arena, and the same on every machine. Names that a user typed come out safe to
+ * show.
+ */
+#ifndef SHEET_WORDS_H
+#define SHEET_WORDS_H
+
+#include "sheet/job.h"
+
+/* A text made as by printf. */
+char *words(Arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* What a user typed, safe to show and cut to 60 cells. */
+char *words_name(Arena *arena, const char *name);
+
+/* "40 1/2", to the wall's marking resolution; words_length_unit: "40 1/2 in". */
+char *words_length(Arena *arena, const Wall *wall, Length length);
+char *words_length_unit(Arena *arena, const Wall *wall, Length length);
+
+/* "40.5": the same as a decimal number, for spreadsheets. */
+char *words_decimal(Arena *arena, const Wall *wall, Length length);
+
+/* "40 1/2 up", "3/16 down", "0, level": a height from the level line. */
+char *words_mark(Arena *arena, const Wall *wall, Length height);
+
+/* Whether two lengths print alike. */
+bool words_alike(const Wall *wall, Length a, Length b);
+
+/* "31", or "31 (A7)" where it is labelled. */
+char *words_board(Arena *arena, const Wall *wall, int number);
+
+/* "Course 3", "Course 0, the reference". */
+char *words_course(Arena *arena, int64_t number);
+
+/* "full", "straight", "taper", "scribe": the plan's words. */
+const char *words_rip_shape(RipShape shape);
+
+/* "1 board", "3 boards". */
+char *words_count(Arena *arena, int count, const char *one, const char *many);
+
+/* "inches, marked to 1/16" */
+char *words_units(Arena *arena, const Wall *wall);
+
+#endif
