@@ -1,5 +1,6 @@
 #include "wall/species.h"
 
+#include "base/nearest.h"
 #include "base/panic.h"
 
 #include <stdbool.h>
@@ -87,26 +88,6 @@ const Species *species_named(const char *name)
     return NULL;
 }
 
-/* How many letters must be changed, put in or left out to make `a` of `b`. */
-static int distance(const char *a, const char *b)
-{
-    int row[NAME_MOST + 1];
-    const int width = (int)strlen(b);
-    for (int j = 0; j <= width; j++)
-        row[j] = j;
-    for (int i = 1; a[i - 1]; i++) {
-        int corner = row[0];
-        row[0] = i;
-        for (int j = 1; j <= width; j++) {
-            int change = corner + (a[i - 1] != b[j - 1]);
-            int least = row[j] < row[j - 1] ? row[j] + 1 : row[j - 1] + 1;
-            corner = row[j];
-            row[j] = change < least ? change : least;
-        }
-    }
-    return row[width];
-}
-
 /* The length of the longest word of `wanted` that stands in `name`. */
 static int shared_word(const char *wanted, const char *name)
 {
@@ -134,7 +115,7 @@ int species_nearest(const char *name, const Species *near[], int most)
         int best = -1;
         int best_cost = 0;
         for (int i = 0; i < COUNT; i++) {
-            int cost = distance(wanted, table[i].name) - 3 * shared_word(wanted, table[i].name);
+            int cost = nearest_distance(wanted, table[i].name) - 3 * shared_word(wanted, table[i].name);
             if (!taken[i] && (best < 0 || cost < best_cost)) {
                 best = i;
                 best_cost = cost;
