@@ -2,6 +2,7 @@
 
 #include "base/panic.h"
 #include "base/wide.h"
+#include "wall/shop.h"
 
 #include <string.h>
 
@@ -59,6 +60,7 @@ Wall *wall_copy(Arena *arena, const Wall *wall)
     for (int i = 0; i < copy->trim.pieces.count; i++)
         copy->trim.pieces.at[i].name = copy_text(arena, copy->trim.pieces.at[i].name);
     copy->wood.species = copy_text(arena, wall->wood.species);
+    shop_own(arena, copy);
     COPY_LIST(arena, &copy->hung_pieces);
     for (int i = 0; i < copy->hung_pieces.count; i++)
         copy->hung_pieces.at[i].face = copy_text(arena, copy->hung_pieces.at[i].face);
@@ -230,7 +232,7 @@ bool wall_equal(const Wall *a, const Wall *b)
         (a->fasteners.given &&
          (a->fasteners.length != b->fasteners.length || a->fasteners.wallboard != b->fasteners.wallboard)))
         return false;
-    return same_trim(&a->trim, &b->trim) && same_wood(&a->wood, &b->wood) && same_hung(a, b);
+    return same_trim(&a->trim, &b->trim) && same_wood(&a->wood, &b->wood) && shop_equal(a, b) && same_hung(a, b);
 }
 
 /* ---- a new wall, and what follows from one ---- */

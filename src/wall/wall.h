@@ -204,11 +204,91 @@ typedef struct TrimPieces {
     int room;
 } TrimPieces;
 
+/* Where a run of trim goes; the trade works out its strips. */
+typedef enum TrimAlong {
+    ALONG_FLOOR,
+    ALONG_CEILING,
+    ALONG_INSIDE,   /* inside corners: one strip in the corner */
+    ALONG_OUTSIDE,  /* outside corners: two strips, mitred along their length */
+    ALONG_OPENINGS, /* casing round windows and doors, or round the one opening named */
+    ALONG_EDGES     /* sides of faces that meet no other: the planks' ends */
+} TrimAlong;
+
+typedef struct TrimRun {
+    TrimAlong along;
+    Length width; /* to the long point where it is mitred along its length */
+    bool thickness_given;
+    Length thickness; /* else that of the planks */
+    char *opening;    /* ALONG_OPENINGS: "" is every window and door */
+} TrimRun;
+
+typedef struct TrimRuns {
+    TrimRun *at;
+    int count;
+    int room;
+} TrimRuns;
+
 typedef struct Trim {
     bool given;
     TrimStocks stock;
     TrimPieces pieces;
+    TrimRuns runs;
 } Trim;
+
+/* A plain number in millionths, as length_parse_number reads it; where it is not given the trade's default holds. */
+typedef struct Number {
+    bool given;
+    int64_t millionths;
+} Number;
+
+typedef struct OwnLength {
+    bool given;
+    Length length;
+} OwnLength;
+
+/* One line of boards that are not milled yet. */
+typedef struct Rough {
+    uint32_t id;
+    char *label; /* "" where none */
+    Length width, thickness, length;
+    int count;       /* >= 1 */
+    Length ends;     /* cut off at each end */
+    char *tone;      /* "" where none */
+    Stretches avoid; /* along the board, nails or rot, from its first end; rising, apart */
+} Rough;
+
+typedef struct Roughs {
+    Rough *at;
+    int count;
+    int room;
+} Roughs;
+
+/* How rough boards are milled. */
+typedef struct Mill {
+    bool given;
+    Length edge;    /* taken off to make the first edge straight */
+    OwnLength kerf; /* of the rip saw; else saw.kerf */
+    Length plane;   /* taken off the thickness, both sides together */
+    Length keep;    /* narrowest off-rip kept as a trim strip; 0: none */
+} Mill;
+
+typedef enum Glue { GLUE_NONE, GLUE_PIECES, GLUE_STUDS } Glue;
+
+/* What the bill of materials assumes; each has a default in the trade. */
+typedef struct Bill {
+    bool given;
+    Number spare;     /* percent more boards and trim than is cut */
+    Number fasteners; /* for each plank on each stud */
+    bool glue_given;
+    Glue glue;                           /* where adhesive is run: behind each piece, along each stud, nowhere */
+    OwnLength bead;                      /* diameter of the bead */
+    Number cartridge;                    /* fluid ounces (units: in), millilitres (units: mm) */
+    Number coats;                        /* 0: no finish */
+    Number coverage;                     /* square feet a gallon, square metres a litre */
+    Number thinning;                     /* percent of thinner added to the finish */
+    OwnLength sheet_width, sheet_length; /* underlay */
+    OwnLength nominal;                   /* thickness that board feet are counted in; else the planks', at least 1 in */
+} Bill;
 
 typedef enum Grain { GRAIN_FLAT, GRAIN_QUARTER } Grain;
 
@@ -270,9 +350,12 @@ typedef struct Wall {
     Fasteners fasteners;
     Trim trim;
     Wood wood;
+    Roughs rough;
+    Mill mill;
+    Bill bill;
     HungPieces hung_pieces; /* in file order */
     HungEdges hung_edges;
-    uint32_t next_id; /* the id that the next face, opening or stock line gets */
+    uint32_t next_id; /* the id that the next face, opening, stock or rough line gets */
 } Wall;
 
 /* A deep copy in `arena`; ids are kept. */
