@@ -266,7 +266,7 @@ typedef struct Roughs {
 /* How rough boards are milled. */
 typedef struct Mill {
     bool given;
-    Length edge;    /* taken off to make the first edge straight */
+    Length edge;    /* taken off an edge to make it straight */
     OwnLength kerf; /* of the rip saw; else saw.kerf */
     Length plane;   /* taken off the thickness, both sides together */
     Length keep;    /* narrowest off-rip kept as a trim strip; 0: none */
