@@ -29,7 +29,7 @@ static const Action actions[] = {
      "Raise the courses one mark", "raise the reference course by one marking step; all courses go with it"},
     {ACTION_LOWER, GROUP_MOVE, COURSES, 0, {PRESS_DOWN, 'j'}, ACTION_NONE, "",
      "Lower the courses one mark", "lower the reference course by one marking step"},
-    {ACTION_RAISE_MORE, GROUP_MOVE, COURSES, COURSES, {SHIFT(PRESS_UP), ']'}, ACTION_LOWER_MORE, "more",
+    {ACTION_RAISE_MORE, GROUP_MOVE, COURSES, 0, {SHIFT(PRESS_UP), ']'}, ACTION_LOWER_MORE, "more",
      "Raise the courses a good step", "raise the reference course by eight marks (ten in millimetres)"},
     {ACTION_LOWER_MORE, GROUP_MOVE, COURSES, 0, {SHIFT(PRESS_DOWN), '['}, ACTION_NONE, "",
      "Lower the courses a good step", "lower the reference course by eight marks (ten in millimetres)"},
@@ -111,7 +111,7 @@ static const Action actions[] = {
 
     {ACTION_FINDINGS, GROUP_FILE, WALL, 0, {'f', F(7)}, ACTION_NONE, "faults",
      "Faults and cautions", "list faults and cautions; choosing one shows its place"},
-    {ACTION_PRINT, GROUP_FILE, WALL, WALL, {'p', F(9)}, ACTION_NONE, "print",
+    {ACTION_PRINT, GROUP_FILE, WALL, 0, {'p', F(9)}, ACTION_NONE, "print",
      "Print a sheet", "print the row sheet, or another, to a file or the printer"},
     {ACTION_UNDO, GROUP_FILE, WALL | LISTS, OPENING, {CTRL('z'), F(3)}, ACTION_NONE, "undo",
      "Undo", "undo the last step"},

@@ -8,6 +8,7 @@
 #include "screen/forms.h"
 #include "screen/lists.h"
 #include "screen/menu.h"
+#include "screen/print.h"
 
 #include <stdio.h>
 
@@ -95,7 +96,7 @@ void app_do(App *app, ActionId action)
     case ACTION_TRIM_FORM: forms_trim(app); break;
     case ACTION_WALL_FORM: forms_wall(app); break;
     case ACTION_FINDINGS: lists_findings(app); break;
-    case ACTION_PRINT: lists_sheets(app); break;
+    case ACTION_PRINT: print_open(app); break;
     case ACTION_UNDO: undo(app, true); break;
     case ACTION_REDO: undo(app, false); break;
     case ACTION_SAVE: save(app); break;

@@ -15,6 +15,7 @@
  */
 #include "base/utf8.h"
 #include "screen/elevation.h"
+#include "screen/frame.h"
 #include "screen/mosaic.h"
 
 #include <inttypes.h>
@@ -103,6 +104,8 @@ static void place_frame(App *app, Frame *frame)
         middle_y = (box->top + (box->bottom > low ? box->bottom : low)) / 2;
     }
     frame->left = frame->dot_wide * first_dot(0, face->width, frame->dot_wide, frame->mosaic.columns, middle_x);
+    if (frame->left < 0) /* all of it fits: the room is left to the right */
+        frame->left = 0;
     Length start = wall->start;
     Length first = first_dot(low - start, high - start, frame->dot_high, frame->mosaic.rows, middle_y - start);
     frame->top = start + (first + frame->mosaic.rows) * frame->dot_high;
@@ -235,6 +238,50 @@ static void draw_openings(App *app, Frame *frame, Grid *grid)
     }
 }
 
+/* Where there is room to the right of the face: what each course's lower mark and rip are, or those of the cut ones
+ * alone where two courses share a line. */
+static void draw_marks(App *app, Frame *frame, Grid *grid)
+{
+    Length width = app_wall(app)->faces.at[app_face_index(app)].width;
+    int x = frame->area.x + column_at(frame, width) / 2 + 2;
+    int room = frame->area.x + frame->area.columns - x;
+    bool each = frame->face->course_count > 1 &&
+                frame->dot_high * 2 <= frame->face->courses[1].bottom - frame->face->courses[0].bottom;
+    if (room < (each ? 24 : 12))
+        return;
+    for (int i = 0; i < frame->face->course_count; i++) {
+        const Course *course = &frame->face->courses[i];
+        int row = row_at(frame, course->bottom + (course->top - course->bottom) / 2);
+        if (row < 0 || row >= frame->mosaic.rows || (!each && course->rip.shape == RIP_FULL))
+            continue;
+        char mark[LENGTH_TEXT_MAX], rip[128];
+        figures_rip(app, &course->rip, false, rip, sizeof rip);
+        int at = x, y = frame->area.y + row / 2;
+        if (each) {
+            grid_text_right(grid, at + 10, y, 10, STYLE_LABEL, app_length(app, course->bottom, mark));
+            at += 12;
+        }
+        bool narrow = course->rip.shape != RIP_FULL && course->rip.least < frame->least;
+        grid_text(grid, at, y, frame->area.x + frame->area.columns - at,
+                  narrow                          ? STYLE_FAULT
+                  : course->rip.shape == RIP_FULL ? STYLE_DIM
+                                                  : STYLE_FIGURE,
+                  rip);
+    }
+}
+
+/* Returns the line, -1 where it is out of sight. */
+static int draw_number(Frame *frame, Grid *grid, const Course *course, int style, const char *sign)
+{
+    int row = row_at(frame, course->bottom + (course->top - course->bottom) / 2);
+    if (row < 0 || row >= frame->mosaic.rows)
+        return -1;
+    int x = frame->area.x - GUTTER, y = frame->area.y + row / 2;
+    grid_fill(grid, (Rect){x, y, GUTTER, 1}, ' ', STYLE_PLAIN);
+    grid_format(grid, x + 2, y, GUTTER - 3, style, "%4" PRId64 "%s", course->number, sign);
+    return y;
+}
+
 /* Course numbers, the reference course, the level line and what is too narrow, beside their rows. */
 static void draw_gutter(App *app, Frame *frame, Grid *grid)
 {
@@ -242,24 +289,23 @@ static void draw_gutter(App *app, Frame *frame, Grid *grid)
     int level = row_at(frame, 0);
     if (level >= 0 && level < frame->mosaic.rows)
         grid_text(grid, x + 1, frame->area.y + level / 2, GUTTER - 2, STYLE_DIM, "level");
+    const Course *reference = NULL;
     for (int i = 0; i < frame->face->course_count; i++) {
         const Course *course = &frame->face->courses[i];
         bool narrow = course->rip.shape != RIP_FULL && course->rip.least < frame->least;
-        if (course->number % EVERY != 0 && !narrow)
-            continue;
-        int row = row_at(frame, course->bottom + (course->top - course->bottom) / 2);
-        if (row < 0 || row >= frame->mosaic.rows)
-            continue;
-        int y = frame->area.y + row / 2;
-        int style = course->number == 0 ? STYLE_FIGURE : narrow ? STYLE_FAULT : STYLE_LABEL;
-        grid_fill(grid, (Rect){x, y, GUTTER, 1}, ' ', STYLE_PLAIN);
-        grid_format(grid, x + 2, y, GUTTER - 3, style, "%4" PRId64 "%s", course->number, narrow ? "!" : "");
-        if (course->number == 0) {
-            grid_glyph(grid, x + 1, y, GLYPH_HERE, STYLE_FIGURE);
-            if (app->opening == 0)
-                grid_cursor(grid, x + 1, y);
-        }
+        if (course->number == 0)
+            reference = course;
+        else if (course->number % EVERY == 0 || narrow)
+            draw_number(frame, grid, course, narrow ? STYLE_FAULT : STYLE_LABEL, narrow ? "!" : "");
     }
+    if (reference == NULL)
+        return;
+    int y = draw_number(frame, grid, reference, STYLE_FIGURE, "");
+    if (y < 0)
+        return;
+    grid_glyph(grid, x + 1, y, GLYPH_HERE, STYLE_FIGURE);
+    if (app->opening == 0)
+        grid_cursor(grid, x + 1, y);
 }
 
 static void draw_studs(const Frame *frame, Grid *grid, int y)
@@ -289,6 +335,7 @@ void drawn_draw(App *app, Grid *grid, Rect area)
     mosaic_draw(&frame.mosaic, grid, frame.area.x, frame.area.y);
     grid_cursor(grid, area.x, area.y);
     draw_gutter(app, &frame, grid);
+    draw_marks(app, &frame, grid);
     draw_openings(app, &frame, grid);
     draw_studs(&frame, grid, area.y + area.rows - 1);
     mosaic_finish(&frame.mosaic);

@@ -12,7 +12,7 @@
 #include <stdio.h>
 #include <string.h>
 
-/* A run of words across one line. */
+/* A run of words across one line; without a grid it only measures. */
 typedef struct Run {
     Grid *grid;
     int x, y, right;
@@ -20,7 +20,8 @@ typedef struct Run {
 
 static void run_text(Run *run, int style, const char *text)
 {
-    run->x += grid_text(run->grid, run->x, run->y, run->right - run->x, style, text);
+    run->x +=
+        run->grid == NULL ? utf8_cells(text) : grid_text(run->grid, run->x, run->y, run->right - run->x, style, text);
 }
 
 static void run_gap(Run *run, int cells)
@@ -97,43 +98,87 @@ static void strip_line(App *app, Run run)
         run_text(&run, STYLE_FAULT, ": too narrow");
 }
 
+/* The words that a line of counts is made of, longest first; the first that fits is taken. */
+typedef struct Wording {
+    int gap;
+    const char *course, *courses, *piece, *pieces, *of, *boards; /* so many `of` so many `boards` */
+    const char *bound, *best; /* stands before the number, and where the number is reached; "" leaves it away */
+    const char *fault, *faults, *none, *caution, *cautions;
+} Wording;
+
+static const Wording wordings[] = {
+    {3, " course", " courses", " piece", " pieces", " of ", " boards", ", no plan can do with fewer than ",
+     ", and no plan can do with fewer", " fault", " faults", "no faults", " caution", " cautions"},
+    {3, " course", " courses", " piece", " pieces", " of ", " boards", ", at least ", ", none fewer", " fault",
+     " faults", "no faults", " caution", " cautions"},
+    {2, " course", " courses", " piece", " pieces", " of ", " boards", ", least ", ", least", " fault", " faults",
+     "no faults", " caution", " cautions"},
+    {1, " course", " courses", " piece", " pieces", "/", " boards", ", least ", ", least", " fault", " faults",
+     "no faults", " caution", " cautions"},
+    {1, " course", " courses", " piece", " pieces", "/", " boards", "", "", " fault", " faults", "no faults",
+     " caution", " cautions"},
+};
+enum { WORDINGS = sizeof wordings / sizeof *wordings };
+
 static void counted(Run *run, int count, const char *one, const char *many, int style)
 {
     char text[32];
     snprintf(text, sizeof text, "%d", count);
-    run_figure(run, "", style, text, count == 1 ? one : many);
+    run_text(run, style, text);
+    run_text(run, STYLE_LABEL, count == 1 ? one : many);
 }
 
-static void counts_line(App *app, Run run, bool roomy)
+static void bound_words(Run *run, const Plan *plan, const Wording *wording)
 {
-    const Job *job = work_job(app_work(app));
-    const Plan *plan = job->plan;
-    int gap = roomy ? 3 : 1;
     char text[96];
-    counted(&run, job->layout->course_total, " course", " courses", STYLE_FIGURE);
-    run_gap(&run, gap);
-    counted(&run, plan->piece_count, " piece", " pieces", STYLE_FIGURE);
-    run_gap(&run, gap);
+    if (!plan->bound_known || plan->boards_bound <= 0 || wording->bound[0] == '\0')
+        return;
+    bool best = plan->boards_bound >= plan->boards_opened;
+    run_text(run, best ? STYLE_GOOD : STYLE_LABEL, best ? wording->best : wording->bound);
+    snprintf(text, sizeof text, "%d", plan->boards_bound);
+    if (!best)
+        run_text(run, STYLE_LABEL, text);
+}
+
+static void counts(const Job *job, Run *run, const Wording *wording)
+{
+    const Plan *plan = job->plan;
+    char text[32];
+    counted(run, job->layout->course_total, wording->course, wording->courses, STYLE_FIGURE);
+    run->x += wording->gap;
+    counted(run, plan->piece_count, wording->piece, wording->pieces, STYLE_FIGURE);
+    run->x += wording->gap;
     snprintf(text, sizeof text, "%d", plan->boards_opened);
-    run_figure(&run, "", STYLE_FIGURE, text, "");
-    snprintf(text, sizeof text, " of %d boards", plan->board_count);
-    run_text(&run, STYLE_LABEL, text);
-    if (plan->bound_known && plan->boards_bound > 0) {
-        bool best = plan->boards_bound >= plan->boards_opened;
-        snprintf(text, sizeof text, roomy ? ", no plan can do with fewer than %d" : ", least %d", plan->boards_bound);
-        run_text(&run, best ? STYLE_GOOD : STYLE_LABEL, best && roomy ? ", and no plan can do with fewer" : text);
-    }
-    run_gap(&run, gap);
+    run_text(run, STYLE_FIGURE, text);
+    run_text(run, STYLE_LABEL, wording->of);
+    snprintf(text, sizeof text, "%d", plan->board_count);
+    run_text(run, STYLE_LABEL, text);
+    run_text(run, STYLE_LABEL, wording->boards);
+    bound_words(run, plan, wording);
+    run->x += wording->gap;
     int faults = findings_faults(&job->findings);
     int cautions = job->findings.count - faults;
     if (faults == 0)
-        run_text(&run, STYLE_GOOD, "no faults");
+        run_text(run, STYLE_GOOD, wording->none);
     else
-        counted(&run, faults, " fault", " faults", STYLE_FAULT);
+        counted(run, faults, wording->fault, wording->faults, STYLE_FAULT);
     if (cautions > 0) {
-        run_gap(&run, gap);
-        counted(&run, cautions, roomy ? " caution" : " caut.", roomy ? " cautions" : " caut.", STYLE_CAUTION);
+        run->x += wording->gap;
+        counted(run, cautions, wording->caution, wording->cautions, STYLE_CAUTION);
     }
+}
+
+static void counts_line(App *app, Run run)
+{
+    const Job *job = work_job(app_work(app));
+    int take = 0;
+    for (; take + 1 < WORDINGS; take++) {
+        Run dry = {.grid = NULL, .x = run.x};
+        counts(job, &dry, &wordings[take]);
+        if (dry.x <= run.right)
+            break;
+    }
+    counts(job, &run, &wordings[take]);
 }
 
 void figures_draw(App *app, Grid *grid, Rect area)
@@ -153,5 +198,5 @@ void figures_draw(App *app, Grid *grid, Rect area)
     if (area.rows < 3)
         return;
     run.y++;
-    counts_line(app, run, roomy);
+    counts_line(app, run);
 }

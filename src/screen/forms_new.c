@@ -50,16 +50,17 @@ static bool take_new(App *app, const Form *form, Err *err)
 void forms_new(App *app, const char *path)
 {
     static const char *const units[] = {"inches", "millimetres"};
-    Form *form = form_new("A new wall: the sizes it cannot do without", UNITS_IN, 0, take_new);
+    Form *form =
+        form_new("A new wall: heights are measured from a level line struck round the job", UNITS_IN, 0, take_new);
     form->path = path;
     form->units_field = form_choice(form, "Bare numbers are in", "units", units, 2, 0);
-    form_length(form, "Wall, corner to corner", "faces[0].width", NULL);
-    form_length(form, "Level line to floor", "floor[0].down", NULL);
-    form_length(form, "Level line to ceiling", "ceiling[0].up", NULL);
+    form_length(form, "Width of the wall", "faces[0].width", NULL);
+    form_length(form, "Down to the floor", "floor[0].down", NULL);
+    form_length(form, "Up to the ceiling", "ceiling[0].up", NULL);
     form_length(form, "Plank width, ripped", "planks.width", NULL);
     form_length(form, "Plank thickness", "planks.thickness", NULL);
     form_length(form, "Reveal between them", "planks.reveal", "none: courses touch");
-    form_length(form, "First course above it", "start", "its lower edge on the level line");
+    form_length(form, "First course, up", "start", "its lower edge on the level line");
     form_length(form, "Boards: length", "stock[0].length", "no boards yet");
     form_field(form, FIELD_COUNT, "Boards: how many", "stock[0].count", "no boards yet");
     form_open(app, form);

@@ -9,7 +9,6 @@
 void lists_findings(App *app); /* faults and cautions; the line in focus is shown on the elevation */
 void lists_openings(App *app); /* of the face shown */
 void lists_stock(App *app);    /* boards at hand, line by line */
-void lists_sheets(App *app);   /* what can be printed, and where to */
 
 /* The first screen: a new wall, the sample, recent files. Lets go of the document first. */
 void lists_first(App *app);

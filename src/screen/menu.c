@@ -2,12 +2,13 @@
 
 #include "base/panic.h"
 #include "base/utf8.h"
+#include "sheet/plain.h"
 
 #include <ctype.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum { TYPED_MOST = 40, HELP_LINES_MOST = ACTION_COUNT + 3 * GROUP_COUNT, MENU_WIDE = 72 };
+enum { TYPED_MOST = 40, HELP_LINES_MOST = 3 * ACTION_COUNT + 3 * GROUP_COUNT, MENU_WIDE = 72 };
 
 typedef struct Menu {
     unsigned places; /* of the layer it was opened from */
@@ -46,11 +47,14 @@ static bool matches(const Menu *menu, const Action *action)
 
 static int matching(const Menu *menu, const Action **out)
 {
+    /* what the hints do not tell comes first */
+    static const ActionGroup order[GROUP_COUNT] = {GROUP_WRITE, GROUP_FILE,  GROUP_OPENINGS, GROUP_LOOK,
+                                                   GROUP_MOVE,  GROUP_LISTS, GROUP_PROGRAM};
     int count = 0;
     for (int group = 0; group < GROUP_COUNT; group++)
         for (int id = 1; id < ACTION_COUNT; id++) {
             const Action *action = action_of((ActionId)id);
-            if ((int)action->group == group && matches(menu, action))
+            if (action->group == order[group] && matches(menu, action))
                 out[count++] = action;
         }
     return count;
@@ -158,22 +162,27 @@ typedef struct Help {
     int top;
 } Help;
 
-/* A line of the help: a heading, an action, or nothing between them. */
+/* A line of the help: a heading, an action, more of its words, or nothing between them. */
 typedef struct HelpLine {
     const char *heading;
     const Action *action;
+    int fold; /* which line of the action's words */
 } HelpLine;
 
-static int help_lines(HelpLine *lines)
+static int help_lines(HelpLine *lines, int wide)
 {
     int count = 0;
     for (int group = 0; group < GROUP_COUNT; group++) {
         if (group > 0)
             lines[count++] = (HelpLine){0};
         lines[count++] = (HelpLine){.heading = action_group_name((ActionGroup)group)};
-        for (int id = 1; id < ACTION_COUNT; id++)
-            if ((int)action_of((ActionId)id)->group == group)
-                lines[count++] = (HelpLine){.action = action_of((ActionId)id)};
+        for (int id = 1; id < ACTION_COUNT; id++) {
+            const Action *action = action_of((ActionId)id);
+            int begin;
+            for (int fold = 0;
+                 (int)action->group == group && fold < 3 && plain_fold(action->help, wide, fold, &begin) >= 0; fold++)
+                lines[count++] = (HelpLine){.action = action, .fold = fold};
+        }
     }
     return count;
 }
@@ -183,13 +192,13 @@ static void help_draw(App *app, Layer *layer, Grid *grid, Rect area)
     (void)app;
     Help *help = layer->state;
     HelpLine lines[HELP_LINES_MOST];
-    int count = help_lines(lines);
     grid_panel(grid, area, "All keys");
     Rect inside = {area.x + 2, area.y + 1, area.columns - 4, area.rows - 2};
+    int keys_wide = inside.columns >= 70 ? 22 : 18;
+    int count = help_lines(lines, inside.columns > keys_wide + 10 ? inside.columns - keys_wide : 10);
     int last = count > inside.rows ? count - inside.rows : 0;
     if (help->top > last)
         help->top = last;
-    int keys_wide = inside.columns >= 70 ? 26 : 20;
     for (int i = 0; i < inside.rows && help->top + i < count; i++) {
         const HelpLine *line = &lines[help->top + i];
         int y = inside.y + i;
@@ -199,8 +208,12 @@ static void help_draw(App *app, Layer *layer, Grid *grid, Rect area)
             continue;
         char keys[80];
         action_key_text(line->action, grid->ascii, true, keys, sizeof keys);
-        grid_text(grid, inside.x + 1, y, keys_wide - 2, STYLE_KEY, keys);
-        grid_text(grid, inside.x + keys_wide, y, inside.columns - keys_wide, STYLE_PLAIN, line->action->help);
+        if (line->fold == 0)
+            grid_text(grid, inside.x + 1, y, keys_wide - 2, STYLE_KEY, keys);
+        int begin = 0;
+        int length = plain_fold(line->action->help, inside.columns - keys_wide, line->fold, &begin);
+        grid_format(grid, inside.x + keys_wide, y, inside.columns - keys_wide, STYLE_PLAIN, "%.*s",
+                    length > 0 ? length : 0, line->action->help + begin);
     }
     grid_cursor(grid, inside.x, inside.y);
     if (last > 0)

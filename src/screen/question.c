@@ -1,7 +1,7 @@
 #include "screen/question.h"
 
 #include "base/panic.h"
-#include "base/utf8.h"
+#include "sheet/plain.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -18,41 +18,13 @@ typedef struct Question {
     Answer *answer;
 } Question;
 
-/* Bytes of `text` that fit one line of `cells`, broken between words where there is a gap. */
-static size_t line_length(const char *text, int cells, size_t *next)
-{
-    size_t fits = utf8_prefix(text, cells);
-    const char *end = memchr(text, '\n', fits);
-    if (end != NULL) {
-        *next = (size_t)(end - text) + 1;
-        return (size_t)(end - text);
-    }
-    if (text[fits] == '\0' || text[fits] == '\n') {
-        *next = fits + (text[fits] == '\n' ? 1 : 0);
-        return fits;
-    }
-    size_t cut = fits;
-    while (cut > 0 && text[cut] != ' ')
-        cut--;
-    if (cut == 0)
-        cut = fits;
-    *next = cut + (text[cut] == ' ' ? 1 : 0);
-    return cut;
-}
-
+/* Folded at spaces; returns how many lines there are. */
 static int text_lines(Grid *grid, Rect area, const char *text, bool draw)
 {
-    int lines = 0;
-    while (*text != '\0' && lines < 100) {
-        size_t next;
-        size_t length = line_length(text, area.columns, &next);
-        if (next == 0)
-            break;
+    int begin, length, lines = 0;
+    for (; (length = plain_fold(text, area.columns, lines, &begin)) >= 0; lines++)
         if (draw)
-            grid_format(grid, area.x, area.y + lines, area.columns, STYLE_PLAIN, "%.*s", (int)length, text);
-        lines++;
-        text += next;
-    }
+            grid_format(grid, area.x, area.y + lines, area.columns, STYLE_PLAIN, "%.*s", length, text + begin);
     return lines;
 }
 
