@@ -1,0 +1,309 @@
+#include "wall/check.h"
+
+#include "base/text.h"
+#include "wall/checking.h"
+#include "wall/species.h"
+
+#include <inttypes.h>
+#include <stdlib.h>
+#include <string.h>
+
+/*
+ * In the order of the file's keys. Each value is held to its own range first; what holds between values (a lap against
+ * its width) is looked at only where both are in range, so that one slip is told once.
+ */
+
+enum { NEAR_MOST = 3 };
+
+static void check_round(Checking *checking)
+{
+    static const Length inch_steps[] = {LENGTH_INCH / 8, LENGTH_INCH / 16, LENGTH_INCH / 32, LENGTH_INCH / 64};
+    static const Length mm_steps[] = {LENGTH_MM, LENGTH_MM / 2, LENGTH_MM / 10};
+    const Wall *wall = checking->wall;
+    const bool inches = wall->units == UNITS_IN;
+    const Length *steps = inches ? inch_steps : mm_steps;
+    const size_t count = inches ? sizeof inch_steps / sizeof *inch_steps : sizeof mm_steps / sizeof *mm_steps;
+    char said[CHECK_VALUE_MOST];
+    for (size_t i = 0; i < count; i++)
+        if (wall->round == steps[i])
+            return;
+    check_note(checking, WHERE(NULL, "round"), "the marking resolution is %s; write %s",
+               check_say(checking, wall->round, said), inches ? "1/8, 1/16, 1/32 or 1/64" : "1, 0.5 or 0.1");
+}
+
+static void check_planks(Checking *checking)
+{
+    const Planks *planks = &checking->wall->planks;
+    const Where *where = WHERE(NULL, "planks");
+    const bool many = planks->widths.count != 1;
+    char said[CHECK_VALUE_MOST];
+    bool widths_hold = true;
+    if (planks->widths.count == 0)
+        check_note(checking, WHERE(where, "width"),
+                   "the planks have no width; write the full width after ripping, like 2 3/4");
+    for (int i = 0; i < planks->widths.count; i++)
+        widths_hold &= check_above(checking, WHERE_ITEM(where, "width", many ? i : -1), "the width of a plank",
+                                   planks->widths.at[i]);
+    check_above(checking, WHERE(where, "thickness"), "the thickness of the planks", planks->thickness);
+    check_not_below(checking, WHERE(where, "reveal"), "the reveal", planks->reveal);
+    if (check_not_below(checking, WHERE(where, "lap"), "the lap", planks->lap) && widths_hold)
+        for (int i = 0; i < planks->widths.count; i++)
+            if (planks->lap >= planks->widths.at[i]) {
+                check_note(checking, WHERE(where, "lap"),
+                           "the lap hides the whole of a plank %s wide; write less than that",
+                           check_say(checking, planks->widths.at[i], said));
+                break;
+            }
+    if (planks->least_given)
+        check_not_below(checking, WHERE(where, "least"), "the narrowest strip worth hanging", planks->least);
+    check_not_below(checking, WHERE(where, "leave"), "the height up to which a course is left away", planks->leave);
+}
+
+/* ---- boards and trim ---- */
+
+static void check_stretches(Checking *checking, const Where *line, const Stock *stock)
+{
+    char from[CHECK_VALUE_MOST];
+    char to[CHECK_VALUE_MOST];
+    for (int i = 0; i < stock->avoid.count; i++) {
+        const Stretch *stretch = &stock->avoid.at[i];
+        const Where *where = WHERE_ITEM(line, "avoid", i);
+        if (stretch->from >= 0 && stretch->from < stretch->to && stretch->to <= stock->length &&
+            (i == 0 || stretch->from >= stretch[-1].to))
+            continue;
+        check_say(checking, stretch->from, from);
+        check_say(checking, stretch->to, to);
+        if (stretch->from >= stretch->to)
+            check_note(
+                checking, where,
+                "the stretch to avoid runs from %s to %s; write first the end that is nearer the board's first end",
+                from, to);
+        else if (stretch->from < 0 || stretch->to > stock->length)
+            check_note(checking, where,
+                       "the stretch to avoid from %s to %s leaves the board; measure both from the board's first end",
+                       from, to);
+        else
+            check_note(checking, where,
+                       "the stretch to avoid from %s to %s does not lie behind the one before; list them in rising "
+                       "order, apart",
+                       from, to);
+        return;
+    }
+}
+
+static void check_count(Checking *checking, const Where *where, const char *what, int count, int64_t *total)
+{
+    if (count < 1)
+        check_note(checking, where, "the count of %s is %d; write 1 or more, or take the line out", what, count);
+    else
+        *total += count;
+}
+
+static void check_total(Checking *checking, const Where *where, const char *what, int64_t total)
+{
+    if (total > WALL_BOARDS_MOST)
+        check_note(checking, where, "there are %" PRId64 " %s, all counts added up; list %d at most", total, what,
+                   WALL_BOARDS_MOST);
+}
+
+static void check_stock(Checking *checking)
+{
+    const Stocks *stocks = &checking->wall->stock;
+    int64_t total = 0;
+    for (int i = 0; i < stocks->count; i++) {
+        const Stock *stock = &stocks->at[i];
+        const Where *where = WHERE_ITEM(NULL, "stock", i);
+        check_text(checking, WHERE(where, "label"), "the label of a board", stock->label, false);
+        const bool length_holds = check_above(checking, WHERE(where, "length"), "the length of a board", stock->length);
+        check_count(checking, WHERE(where, "count"), "boards", stock->count, &total);
+        check_text(checking, WHERE(where, "tone"), "the tone of a board", stock->tone, false);
+        if (stock->width_given)
+            check_above(checking, WHERE(where, "width"), "the width of a board", stock->width);
+        if (length_holds)
+            check_stretches(checking, where, stock);
+    }
+    check_total(checking, WHERE(NULL, "stock"), "boards", total);
+}
+
+static void check_trim(Checking *checking)
+{
+    const Trim *trim = &checking->wall->trim;
+    const Where *where = WHERE(NULL, "trim");
+    int64_t total = 0;
+    if (!trim->given)
+        return;
+    for (int i = 0; i < trim->stock.count; i++) {
+        const Where *line = WHERE_ITEM(where, "stock", i);
+        check_above(checking, WHERE(line, "length"), "the length of a board of trim", trim->stock.at[i].length);
+        check_count(checking, WHERE(line, "count"), "boards of trim", trim->stock.at[i].count, &total);
+    }
+    check_total(checking, WHERE(where, "stock"), "boards of trim", total);
+    total = 0;
+    for (int i = 0; i < trim->pieces.count; i++) {
+        const TrimPiece *piece = &trim->pieces.at[i];
+        const Where *line = WHERE_ITEM(where, "pieces", i);
+        check_text(checking, WHERE(line, "name"), "the name of a piece of trim", piece->name, true);
+        check_above(checking, WHERE(line, "length"), "the length of a piece of trim", piece->length);
+        check_count(checking, WHERE(line, "count"), "pieces of trim", piece->count, &total);
+    }
+    check_total(checking, WHERE(where, "pieces"), "pieces of trim", total);
+}
+
+/* ---- fasteners and wood ---- */
+
+static void check_fasteners(Checking *checking)
+{
+    const Fasteners *fasteners = &checking->wall->fasteners;
+    const Where *where = WHERE(NULL, "fasteners");
+    if (!fasteners->given)
+        return;
+    check_above(checking, WHERE(where, "length"), "the length of the fasteners", fasteners->length);
+    check_not_below(checking, WHERE(where, "wallboard"), "the thickness of the wallboard", fasteners->wallboard);
+}
+
+/* The ranges in which eq. 4-5 of the Wood Handbook is given (datumrow(5), "Seasons"). */
+static void check_air(Checking *checking, const char *key, const Air *air)
+{
+    const Where *where = WHERE(WHERE(NULL, "wood"), key);
+    const int64_t low = air->celsius ? -1000 : 30000;
+    const int64_t high = air->celsius ? 99000 : 210000;
+    if (air->temperature < low || air->temperature > high)
+        check_note(checking, WHERE(where, "temperature"),
+                   "the temperature is outside what the moisture tables cover; write 30 F to 210 F, or -1 C to 99 C");
+    if (air->humidity < 0 || air->humidity > 98000)
+        check_note(checking, WHERE(where, "humidity"),
+                   "the humidity is outside what the moisture tables cover; write 0 to 98, in percent");
+}
+
+static void check_species(Checking *checking, const char *name)
+{
+    const Where *where = WHERE(WHERE(NULL, "wood"), "species");
+    if (!check_text(checking, where, "the species", name, true) || species_named(name) != NULL)
+        return;
+    const Species *near[NEAR_MOST];
+    const int count = species_nearest(name, near, NEAR_MOST);
+    Text names;
+    text_init(&names);
+    for (int i = 0; i < count; i++)
+        text_format(&names, "%s\"%s\"", i == 0 ? "" : i == count - 1 ? " or " : ", ", near[i]->name);
+    check_note(checking, where, "the species \"%.60s\" is not in the table of datumrow(5); the nearest there: %s", name,
+               names.bytes);
+    text_finish(&names);
+}
+
+static void check_wood(Checking *checking)
+{
+    const Wood *wood = &checking->wall->wood;
+    if (!wood->given)
+        return;
+    check_species(checking, wood->species);
+    check_air(checking, "hung", &wood->hung);
+    check_air(checking, "dry", &wood->dry);
+    check_air(checking, "damp", &wood->damp);
+}
+
+/* ---- as built ---- */
+
+static void check_record(Checking *checking, const Where *where, const char *face, int course)
+{
+    if (check_text(checking, WHERE(where, "face"), "the face of a record", face, true) &&
+        wall_face_named(checking->wall, face) < 0)
+        check_note(checking, WHERE(where, "face"), "there is no face \"%.60s\"; write the name of one under `faces`",
+                   face);
+    if (course < -WALL_COURSES_MOST || course > WALL_COURSES_MOST)
+        check_note(checking, WHERE(where, "course"),
+                   "course %d is beyond any wall; write its number, 0 for the reference course", course);
+}
+
+static void check_hung_pieces(Checking *checking)
+{
+    const HungPieces *pieces = &checking->wall->hung_pieces;
+    const Where *hung = WHERE(NULL, "hung");
+    for (int i = 0; i < pieces->count; i++) {
+        const HungPiece *piece = &pieces->at[i];
+        const Where *where = WHERE_ITEM(hung, "pieces", i);
+        check_record(checking, where, piece->face, piece->course);
+        const bool left_holds =
+            check_length(checking, WHERE(where, "left"), "the left end of a hung piece", piece->left);
+        if (check_length(checking, WHERE(where, "right"), "the right end of a hung piece", piece->right) &&
+            left_holds && piece->right <= piece->left)
+            check_note(
+                checking, WHERE(where, "right"),
+                "the right end of a hung piece is not right of its left end; measure both from the face's left end");
+        if (piece->board < 1)
+            check_note(checking, WHERE(where, "board"),
+                       "board %d is none; boards are numbered from 1, in the order of `stock`", piece->board);
+        if (piece->offset_given)
+            check_not_below(checking, WHERE(where, "offset"), "the offset of a hung piece", piece->offset);
+    }
+}
+
+static int compare_edges(const void *a, const void *b)
+{
+    const HungEdge *p = *(const HungEdge *const *)a;
+    const HungEdge *q = *(const HungEdge *const *)b;
+    const int order = strcmp(p->face, q->face);
+    if (order != 0)
+        return order;
+    if (p->course != q->course)
+        return p->course < q->course ? -1 : 1;
+    return p->is_top - q->is_top;
+}
+
+/* The same edge measured twice: told at the later one in the file. */
+static void check_edges_apart(Checking *checking, const HungEdges *edges)
+{
+    if (edges->count < 2)
+        return;
+    const HungEdge **sorted = arena_array(checking->arena, const HungEdge *, edges->count);
+    for (int i = 0; i < edges->count; i++)
+        sorted[i] = &edges->at[i];
+    qsort(sorted, (size_t)edges->count, sizeof *sorted, compare_edges);
+    for (int i = 1; i < edges->count; i++)
+        if (compare_edges(&sorted[i - 1], &sorted[i]) == 0) {
+            const HungEdge *later = sorted[i] > sorted[i - 1] ? sorted[i] : sorted[i - 1];
+            check_note(checking, WHERE_ITEM(WHERE(NULL, "hung"), "edges", (int)(later - edges->at)),
+                       "this edge of course %d on face \"%.60s\" is measured twice; keep one", later->course,
+                       later->face);
+        }
+}
+
+static void check_hung_edges(Checking *checking)
+{
+    const HungEdges *edges = &checking->wall->hung_edges;
+    const Where *hung = WHERE(NULL, "hung");
+    for (int i = 0; i < edges->count; i++) {
+        const HungEdge *edge = &edges->at[i];
+        const Where *where = WHERE_ITEM(hung, "edges", i);
+        const Where *height = WHERE(where, edge->is_top ? "top" : "bottom");
+        check_record(checking, where, edge->face, edge->course);
+        check_length(checking, height, "a measured edge", edge->height);
+        if (edge->is_top && edge->course < 0)
+            check_note(checking, height, "course %d hangs below the reference course; measure its `bottom`",
+                       edge->course);
+        else if (!edge->is_top && edge->course > 0)
+            check_note(checking, height, "course %d hangs above the reference course; measure its `top`", edge->course);
+    }
+    check_edges_apart(checking, edges);
+}
+
+Problems wall_check(Arena *arena, const Wall *wall)
+{
+    Checking checking = {.arena = arena, .wall = wall};
+    check_text(&checking, WHERE(NULL, "title"), "the title", wall->title, false);
+    check_round(&checking);
+    check_planks(&checking);
+    check_length(&checking, WHERE(NULL, "start"), "the start height", wall->start);
+    check_not_below(&checking, WHERE(WHERE(NULL, "joints"), "stagger"), "the stagger", wall->joints.stagger);
+    check_not_below(&checking, WHERE(WHERE(NULL, "joints"), "shortest"), "the shortest piece", wall->joints.shortest);
+    check_not_below(&checking, WHERE(WHERE(NULL, "saw"), "kerf"), "the kerf", wall->saw.kerf);
+    check_not_below(&checking, WHERE(WHERE(NULL, "saw"), "square"), "what squaring an end takes", wall->saw.square);
+    check_faces(&checking);
+    check_stock(&checking);
+    check_fasteners(&checking);
+    check_trim(&checking);
+    check_wood(&checking);
+    check_hung_pieces(&checking);
+    check_hung_edges(&checking);
+    return checking.problems;
+}
