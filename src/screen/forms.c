@@ -8,7 +8,7 @@ static Units units_of(App *app)
     return app_wall(app)->units;
 }
 
-static bool changed(App *app, bool done)
+bool forms_changed(App *app, bool done)
 {
     const char *name = document_undo_name(app->document);
     if (done && name != NULL)
@@ -25,7 +25,7 @@ static void fill_length(Form *form, int field, Length value)
 
 static bool take_start(App *app, const Form *form, Err *err)
 {
-    return changed(app, edit_start(app->document, form_value(form, 0), err));
+    return forms_changed(app, edit_start(app->document, form_value(form, 0), err));
 }
 
 void forms_start(App *app)
@@ -43,14 +43,15 @@ enum { PLANKS_WIDTH, PLANKS_THICKNESS, PLANKS_REVEAL, PLANKS_LAP, PLANKS_LEAST, 
 static bool take_planks(App *app, const Form *form, Err *err)
 {
     Arena *arena = arena_new();
-    Planks planks = {.widths = field_lengths(&form->fields[PLANKS_WIDTH], arena, form->units),
-                     .thickness = form_value(form, PLANKS_THICKNESS),
-                     .reveal = form_value(form, PLANKS_REVEAL),
-                     .lap = form_value(form, PLANKS_LAP),
-                     .least_given = !form_is_empty(form, PLANKS_LEAST),
-                     .least = form_value(form, PLANKS_LEAST),
-                     .leave = form_value(form, PLANKS_LEAVE)};
-    bool done = changed(app, edit_planks(app->document, &planks, err));
+    Planks planks = app_wall(app)->planks; /* what has no field stays as it is */
+    planks.widths = field_lengths(&form->fields[PLANKS_WIDTH], arena, form->units);
+    planks.thickness = form_value(form, PLANKS_THICKNESS);
+    planks.reveal = form_value(form, PLANKS_REVEAL);
+    planks.lap = form_value(form, PLANKS_LAP);
+    planks.least_given = !form_is_empty(form, PLANKS_LEAST);
+    planks.least = form_value(form, PLANKS_LEAST);
+    planks.leave = form_value(form, PLANKS_LEAVE);
+    bool done = forms_changed(app, edit_planks(app->document, &planks, err));
     arena_free(arena);
     return done;
 }
@@ -83,10 +84,11 @@ void forms_planks(App *app)
 
 static bool take_joints(App *app, const Form *form, Err *err)
 {
-    Joints joints = {.land = field_choice(&form->fields[0]) == 1 ? LAND_STUDS : LAND_ANYWHERE,
-                     .stagger = form_value(form, 1),
-                     .shortest = form_value(form, 2)};
-    return changed(app, edit_joints(app->document, &joints, err));
+    Joints joints = app_wall(app)->joints;
+    joints.land = field_choice(&form->fields[0]) == 1 ? LAND_STUDS : LAND_ANYWHERE;
+    joints.stagger = form_value(form, 1);
+    joints.shortest = form_value(form, 2);
+    return forms_changed(app, edit_joints(app->document, &joints, err));
 }
 
 void forms_joints(App *app)
@@ -103,8 +105,10 @@ void forms_joints(App *app)
 
 static bool take_saw(App *app, const Form *form, Err *err)
 {
-    Saw saw = {.kerf = form_value(form, 0), .square = form_value(form, 1)};
-    return changed(app, edit_saw(app->document, &saw, err));
+    Saw saw = app_wall(app)->saw;
+    saw.kerf = form_value(form, 0);
+    saw.square = form_value(form, 1);
+    return forms_changed(app, edit_saw(app->document, &saw, err));
 }
 
 void forms_saw(App *app)
@@ -120,9 +124,11 @@ void forms_saw(App *app)
 
 static bool take_fasteners(App *app, const Form *form, Err *err)
 {
-    Fasteners fasteners = {
-        .given = !form_is_empty(form, 0), .length = form_value(form, 0), .wallboard = form_value(form, 1)};
-    return changed(app, edit_fasteners(app->document, &fasteners, err));
+    Fasteners fasteners = app_wall(app)->fasteners;
+    fasteners.given = !form_is_empty(form, 0);
+    fasteners.length = form_value(form, 0);
+    fasteners.wallboard = form_value(form, 1);
+    return forms_changed(app, edit_fasteners(app->document, &fasteners, err));
 }
 
 void forms_fasteners(App *app)
@@ -145,7 +151,9 @@ enum { TRIM_STOCK, TRIM_PIECES };
 static bool take_trim(App *app, const Form *form, Err *err)
 {
     Arena *arena = arena_new();
-    Trim trim = {0};
+    Trim trim = app_wall(app)->trim;
+    trim.stock = (TrimStocks){0};
+    trim.pieces = (TrimPieces){0};
     for (int line = 0; line < form->groups[TRIM_STOCK].lines; line++)
         if (!form_line_empty(form, TRIM_STOCK, line))
             *arena_push(arena, &trim.stock) =
@@ -160,8 +168,8 @@ static bool take_trim(App *app, const Form *form, Err *err)
                         .length = field_length(form_cell(form, TRIM_PIECES, line, 1), form->units),
                         .count = field_count(form_cell(form, TRIM_PIECES, line, 2))};
     }
-    trim.given = trim.stock.count + trim.pieces.count > 0;
-    bool done = changed(app, edit_trim(app->document, &trim, err));
+    trim.given = trim.stock.count + trim.pieces.count + trim.runs.count > 0;
+    bool done = forms_changed(app, edit_trim(app->document, &trim, err));
     arena_free(arena);
     return done;
 }
@@ -212,7 +220,7 @@ static bool take_wall(App *app, const Form *form, Err *err)
         done = edit_units(app->document, units, round, err);
     if (done && strcmp(form->fields[WALL_TITLE].text, app_wall(app)->title) != 0)
         done = edit_title(app->document, form->fields[WALL_TITLE].text, err);
-    return changed(app, done);
+    return forms_changed(app, done);
 }
 
 void forms_wall(App *app)
@@ -231,33 +239,38 @@ void forms_wall(App *app)
 
 enum { STOCK_COUNT, STOCK_LENGTH, STOCK_WIDTH, STOCK_TONE, STOCK_LABEL, STOCK_AVOID };
 
+static const Stock *stock_of(const Wall *wall, uint32_t id)
+{
+    for (int i = 0; i < wall->stock.count; i++)
+        if (wall->stock.at[i].id == id)
+            return &wall->stock.at[i];
+    return NULL;
+}
+
 static bool take_stock(App *app, const Form *form, Err *err)
 {
     Arena *arena = arena_new();
     char label[FIELD_BYTES], tone[FIELD_BYTES];
     memcpy(label, form->fields[STOCK_LABEL].text, sizeof label);
     memcpy(tone, form->fields[STOCK_TONE].text, sizeof tone);
-    Stock stock = {.id = form->id,
-                   .label = label,
-                   .length = form_value(form, STOCK_LENGTH),
-                   .count = field_count(&form->fields[STOCK_COUNT]),
-                   .tone = tone,
-                   .width_given = !form_is_empty(form, STOCK_WIDTH),
-                   .width = form_value(form, STOCK_WIDTH),
-                   .avoid = field_stretches(&form->fields[STOCK_AVOID], arena, form->units)};
+    const Stock *before = stock_of(app_wall(app), form->id);
+    Stock stock = before != NULL ? *before : (Stock){.id = 0};
+    stock.label = label;
+    stock.length = form_value(form, STOCK_LENGTH);
+    stock.count = field_count(&form->fields[STOCK_COUNT]);
+    stock.tone = tone;
+    stock.width_given = !form_is_empty(form, STOCK_WIDTH);
+    stock.width = form_value(form, STOCK_WIDTH);
+    stock.avoid = field_stretches(&form->fields[STOCK_AVOID], arena, form->units);
     bool done = form->id != 0 ? edit_stock(app->document, &stock, err)
                               : edit_add_stock(app->document, form->after, &stock, NULL, err);
     arena_free(arena);
-    return changed(app, done);
+    return forms_changed(app, done);
 }
 
 void forms_stock(App *app, uint32_t id, uint32_t after)
 {
-    const Wall *wall = app_wall(app);
-    const Stock *stock = NULL;
-    for (int i = 0; i < wall->stock.count; i++)
-        if (wall->stock.at[i].id == id)
-            stock = &wall->stock.at[i];
+    const Stock *stock = stock_of(app_wall(app), id);
     Form *form = form_new(stock != NULL ? "Boards alike" : "More boards, all alike", units_of(app),
                           stock != NULL ? id : 0, take_stock);
     form->after = after;

@@ -7,6 +7,9 @@
 
 #include "screen/form.h"
 
+/* Says what was done, where it was; returns `done`. */
+bool forms_changed(App *app, bool done);
+
 void forms_start(App *app);
 void forms_planks(App *app);
 void forms_joints(App *app);

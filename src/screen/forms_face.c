@@ -64,28 +64,27 @@ static Studs read_studs(const Form *form, Arena *arena)
     return studs;
 }
 
-static const Openings no_openings;
-
 static bool take_face(App *app, const Form *form, Err *err)
 {
     Arena *arena = arena_new();
     char name[FIELD_BYTES];
     memcpy(name, lone(form, FACE_NAME)->text, sizeof name);
-    Face face = {.id = form->id,
-                 .name = name,
-                 .width = lone_length(form, FACE_WIDTH),
-                 .floor = read_marks(form, FACE_FLOOR, arena),
-                 .ceiling = read_marks(form, FACE_CEILING, arena),
-                 .left = read_marks(form, FACE_LEFT, arena),
-                 .right = read_marks(form, FACE_RIGHT, arena),
-                 .margin = {lone_length(form, MARGIN_FLOOR), lone_length(form, MARGIN_CEILING),
-                            lone_length(form, MARGIN_LEFT), lone_length(form, MARGIN_RIGHT)},
-                 .corner = {.kind = (CornerKind)field_choice(lone(form, CORNER_KIND_FIELD)),
-                            .joint = (CornerJoint)field_choice(lone(form, CORNER_JOINT_FIELD)),
-                            .through = (CornerThrough)field_choice(lone(form, CORNER_THROUGH_FIELD))},
-                 .underlay = lone_length(form, FACE_UNDERLAY),
-                 .studs = read_studs(form, arena),
-                 .openings = no_openings};
+    const Wall *wall = app_wall(app);
+    int index = wall_face_index(wall, form->id);
+    Face face = index >= 0 ? wall->faces.at[index] : (Face){.id = 0}; /* what has no field stays as it is */
+    face.name = name;
+    face.width = lone_length(form, FACE_WIDTH);
+    face.floor = read_marks(form, FACE_FLOOR, arena);
+    face.ceiling = read_marks(form, FACE_CEILING, arena);
+    face.left = read_marks(form, FACE_LEFT, arena);
+    face.right = read_marks(form, FACE_RIGHT, arena);
+    face.margin = (Margin){lone_length(form, MARGIN_FLOOR), lone_length(form, MARGIN_CEILING),
+                           lone_length(form, MARGIN_LEFT), lone_length(form, MARGIN_RIGHT)};
+    face.corner.kind = (CornerKind)field_choice(lone(form, CORNER_KIND_FIELD));
+    face.corner.joint = (CornerJoint)field_choice(lone(form, CORNER_JOINT_FIELD));
+    face.corner.through = (CornerThrough)field_choice(lone(form, CORNER_THROUGH_FIELD));
+    face.underlay = lone_length(form, FACE_UNDERLAY);
+    face.studs = read_studs(form, arena);
     uint32_t id = form->id;
     bool done =
         id != 0 ? edit_face(app->document, &face, err) : edit_add_face(app->document, app->face, &face, &id, err);
@@ -94,9 +93,8 @@ static bool take_face(App *app, const Form *form, Err *err)
         if (app->face != id)
             app->opening = 0;
         app->face = id;
-        app_say(app, STYLE_ACCENT, "Done: %s.", document_undo_name(app->document));
     }
-    return done;
+    return forms_changed(app, done);
 }
 
 static void add_marks(Form *form, const char *label, const char *path, const char *at, const char *off,

@@ -25,39 +25,41 @@ static const char *const upward[] = {"height", "top edge"};
 
 static bool take_opening(App *app, const Form *form, Err *err)
 {
+    if (field_choice(&form->fields[OPENING_STANDS]) == 0 && form_is_empty(form, OPENING_BOTTOM)) {
+        err_set(err, ERR_VALUE,
+                "its lower edge is missing; give the height above the level line, or let it stand on the floor");
+        return err_at(err, "bottom", 0, 0);
+    }
     char name[FIELD_BYTES];
     memcpy(name, form->fields[OPENING_NAME].text, sizeof name);
-    Opening opening = {
-        .id = form->id,
-        .name = name,
-        .left = form_value(form, OPENING_LEFT),
-        .to_floor = field_choice(&form->fields[OPENING_STANDS]) == 1,
-        .width = form_value(form, OPENING_WIDTH),
-        .top_given = field_choice(&form->fields[OPENING_UPWARD]) == 1,
-        .clear = form_value(form, OPENING_CLEAR),
-        .plate = {.given = !form_is_empty(form, OPENING_PLATE_WIDTH) || !form_is_empty(form, OPENING_PLATE_HEIGHT),
-                  .width = form_value(form, OPENING_PLATE_WIDTH),
-                  .height = form_value(form, OPENING_PLATE_HEIGHT)},
-        .front_given = !form_is_empty(form, OPENING_FRONT),
-        .front = form_value(form, OPENING_FRONT),
-        .away_given = !form_is_empty(form, OPENING_AWAY),
-        .away = form_value(form, OPENING_AWAY)};
+    const Face *face = &app_wall(app)->faces.at[app_face_index(app)];
+    int index = form->id != 0 ? wall_opening_index(face, form->id) : -1;
+    Opening opening = index >= 0 ? face->openings.at[index] : (Opening){.id = 0}; /* what has no field stays as it is */
+    opening.name = name;
+    opening.left = form_value(form, OPENING_LEFT);
+    opening.width = form_value(form, OPENING_WIDTH);
+    opening.to_floor = field_choice(&form->fields[OPENING_STANDS]) == 1;
+    opening.bottom = opening.to_floor ? 0 : form_value(form, OPENING_BOTTOM);
+    opening.top_given = field_choice(&form->fields[OPENING_UPWARD]) == 1;
+    opening.top = opening.top_given ? form_value(form, OPENING_HEIGHT) : 0;
+    opening.height = opening.top_given ? 0 : form_value(form, OPENING_HEIGHT);
+    opening.clear = form_value(form, OPENING_CLEAR);
+    opening.plate.given = !form_is_empty(form, OPENING_PLATE_WIDTH) || !form_is_empty(form, OPENING_PLATE_HEIGHT);
+    opening.plate.width = form_value(form, OPENING_PLATE_WIDTH);
+    opening.plate.height = form_value(form, OPENING_PLATE_HEIGHT);
+    opening.front_given = !form_is_empty(form, OPENING_FRONT);
+    opening.front = form_value(form, OPENING_FRONT);
+    opening.away_given = !form_is_empty(form, OPENING_AWAY);
+    opening.away = form_value(form, OPENING_AWAY);
     opening_kind_from(form->fields[OPENING_KIND_FIELD].text, &opening.kind);
-    if (!opening.to_floor)
-        opening.bottom = form_value(form, OPENING_BOTTOM);
-    if (opening.top_given)
-        opening.top = form_value(form, OPENING_HEIGHT);
-    else
-        opening.height = form_value(form, OPENING_HEIGHT);
     uint32_t id = form->id;
     bool done = id != 0 ? edit_opening(app->document, &opening, err)
                         : edit_add_opening(app->document, app->face, &opening, &id, err);
     if (done) {
         app->opening = id;
         app->sight.away = false;
-        app_say(app, STYLE_ACCENT, "Done: %s.", document_undo_name(app->document));
     }
-    return done;
+    return forms_changed(app, done);
 }
 
 /* A name that no opening of the face has yet. */

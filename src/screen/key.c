@@ -37,6 +37,8 @@ void key_label(Key key, bool ascii, char *out, size_t size)
         snprintf(word, sizeof word, "%s", (const char *[]){"\u2191", "\u2193", "\u2190", "\u2192"}[base - PRESS_UP]);
     else if (base >= PRESS_UP && base <= PRESS_ESCAPE)
         snprintf(word, sizeof word, "%s", names[base - PRESS_UP]);
+    else if (base == PRESS_PASTE)
+        snprintf(word, sizeof word, "Paste");
     else if (base == ' ')
         snprintf(word, sizeof word, "Space");
     else {
@@ -309,7 +311,7 @@ Key decoder_settle(Decoder *decoder)
         return PRESS_NONE;
     if (count == 1)
         return PRESS_ESCAPE;
-    return count == 2 ? PRESS_ALT | (Key)decoder->waiting[1] : PRESS_NONE;
+    return count == 2 && decoder->waiting[1] < 0x7f ? PRESS_ALT | (Key)decoder->waiting[1] : PRESS_NONE;
 }
 
 const char *decoder_pasted(const Decoder *decoder)
