@@ -6,6 +6,7 @@
 #include "sheet/measures.h"
 #include "sheet/places.h"
 #include "sheet/words.h"
+#include "trade/corner.h"
 
 /*
  * The row sheet: a section for each face, a card for each course. A card is never split:
@@ -22,10 +23,10 @@
 enum {
     TICK = 0,
     NAME = 4,
-    LOWER = 19,
-    UPPER = 46,
+    LOWER = 18,
+    UPPER = 48,
     MARK_WORD = 6,
-    MARK = 19,
+    MARK = 21,
     RIP = 4,
     MEASURED = 55,
     PIECE_TICK = 4,
@@ -135,6 +136,12 @@ static void add_piece(Rows *rows, SheetLines *lines, const Course *course, const
     add_detail(rows, lines, measures_breaks(arena, wall, &plank));
     add_detail(rows, lines, measures_laps(arena, wall, &plank));
     add_detail(rows, lines, measures_ends(arena, wall, &plank));
+    PieceEnd left, right;
+    corner_piece_ends(arena, rows->job->layout, piece, &left, &right);
+    if (left.cut == END_MITRE)
+        add_detail(rows, lines, words(arena, "left end: %s", left.text));
+    if (right.cut == END_MITRE)
+        add_detail(rows, lines, words(arena, "right end: %s", right.text));
     for (int i = 0; i < plank.cut_count; i++)
         add_detail(rows, lines, measures_cut(arena, wall, face, &plank, &plank.cuts[i]));
     record_piece(rows, course, segment, piece, &plank);
@@ -262,7 +269,7 @@ static const char *stud_list(Rows *rows, const LengthList *studs)
     return list;
 }
 
-static void add_introduction(Rows *rows, int face_index, int turn)
+static void add_introduction(Rows *rows, int face_index, const char *turn)
 {
     Arena *arena = rows->arena;
     const FaceLayout *face = &rows->job->layout->faces[face_index];
@@ -270,8 +277,7 @@ static void add_introduction(Rows *rows, int face_index, int turn)
     SheetLines *lines = &group->lines;
     group->with_next = true;
     if (rows->wall->faces.count > 1)
-        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
-                    words(arena, "This face is number %d of %d to hang.", turn, rows->wall->faces.count));
+        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, words(arena, "Turn of this face: %s.", turn));
     sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
                 "Marks are from the level line. Measure each one from it, never from the row before. "
                 "\"Ends at\" is from the left end of the row's stretch.");
@@ -291,17 +297,16 @@ Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
     rows.sheet = sheet_of_job(arena, job, "Row sheet", date);
     rows.places = places_of_plan(arena, job->layout, job->plan);
     sheet_records(rows.sheet, field_names, FIELD_COUNT);
-    int *order = arena_array(arena, int, job->wall->faces.count);
-    wall_face_order(job->wall, order);
+    const CornerTurn *turns = corner_turns(arena, job->wall);
     for (int i = 0; i < job->wall->faces.count; i++) {
-        const FaceLayout *face = &job->layout->faces[order[i]];
+        const FaceLayout *face = &job->layout->faces[turns[i].face];
         rows.section = sheet_section(
-            rows.sheet, words(arena, "Face %s", words_name(arena, job->wall->faces.at[order[i]].name)), true);
+            rows.sheet, words(arena, "Face %s", words_name(arena, job->wall->faces.at[turns[i].face].name)), true);
         add_heads(&rows);
-        add_introduction(&rows, order[i], i + 1);
+        add_introduction(&rows, turns[i].face, turns[i].text);
         const int *courses = places_course_order(arena, face);
         for (int k = 0; k < face->course_count; k++)
-            add_course(&rows, order[i], courses[k]);
+            add_course(&rows, turns[i].face, courses[k]);
     }
     sheet_add_findings(rows.sheet, job);
     return rows.sheet;

@@ -1,0 +1,98 @@
+#include "command/table.h"
+
+#include <string.h>
+
+#include "base/nearest.h"
+
+/* In the order in which the job is done; --help, completions and the manual page keep it. */
+static const Command commands[] = {
+    {"new", "ask the few sizes of a new wall, write FILE, open the editor", 0, NULL},
+    {"rows", "row sheet: every course in hanging order, marks, rips, pieces, cutouts", FORMATS_ALL, sheet_rows},
+    {"cuts", "cut sheet: every board, what is cut from it, in which order", FORMATS_ALL, sheet_cuts},
+    {"pole", "story pole: every mark from the level line", FORMATS_ALL, sheet_pole},
+    {"draw", "elevation, drawn", FORMATS_ALL, sheet_draw},
+    {"check", "faults and cautions only", FORMATS_ALL, sheet_check},
+    {"plan", "the plan as data (YAML, nanometres)", 0, NULL},
+};
+
+static const Option options[] = {
+    {OPTION_AS, 0, "as", "FORMAT", "text, pdf, svg or csv; else as OUT ends, else text"},
+    {OPTION_OUTPUT, 'o', "output", "OUT", "write to the file OUT, not to standard output"},
+    {OPTION_PRINT, 0, "print", NULL, "hand the sheet to the printer, unscaled (lp)"},
+    {OPTION_HELP, 'h', "help", NULL, "show this"},
+    {OPTION_VERSION, 'V', "version", NULL, "show the version"},
+};
+
+enum { COMMAND_COUNT = sizeof commands / sizeof *commands, OPTION_COUNT = sizeof options / sizeof *options };
+
+static const struct {
+    Format format;
+    const char *word, *ending;
+} formats[] = {{FORMAT_TEXT, "text", ".txt"},
+               {FORMAT_PDF, "pdf", ".pdf"},
+               {FORMAT_SVG, "svg", ".svg"},
+               {FORMAT_CSV, "csv", ".csv"}};
+
+int table_command_count(void)
+{
+    return COMMAND_COUNT;
+}
+
+const Command *table_command(int index)
+{
+    return &commands[index];
+}
+
+const Command *table_command_named(const char *name)
+{
+    for (int i = 0; i < COMMAND_COUNT; i++)
+        if (strcmp(commands[i].name, name) == 0)
+            return &commands[i];
+    return NULL;
+}
+
+const Command *table_command_near(const char *name)
+{
+    const char *names[COMMAND_COUNT];
+    for (int i = 0; i < COMMAND_COUNT; i++)
+        names[i] = commands[i].name;
+    int index = nearest_word(name, names, COMMAND_COUNT);
+    return index < 0 ? NULL : &commands[index];
+}
+
+int table_option_count(void)
+{
+    return OPTION_COUNT;
+}
+
+const Option *table_option(int index)
+{
+    return &options[index];
+}
+
+Format table_format(const char *word)
+{
+    for (size_t i = 0; i < sizeof formats / sizeof *formats; i++)
+        if (strcmp(formats[i].word, word) == 0)
+            return formats[i].format;
+    return FORMAT_NONE;
+}
+
+const char *table_format_word(Format format)
+{
+    for (size_t i = 0; i < sizeof formats / sizeof *formats; i++)
+        if (formats[i].format == format)
+            return formats[i].word;
+    return "";
+}
+
+Format table_format_of_file(const char *path)
+{
+    size_t length = strlen(path);
+    for (size_t i = 0; i < sizeof formats / sizeof *formats; i++) {
+        size_t ending = strlen(formats[i].ending);
+        if (length > ending && strcmp(path + length - ending, formats[i].ending) == 0)
+            return formats[i].format;
+    }
+    return FORMAT_NONE;
+}
