@@ -13,7 +13,7 @@
 #include "base/file.h"
 #include "base/hash.h"
 #include "base/utf8.h"
-#include "command/print.h"
+#include "sheet/print.h"
 #include "config.h"
 #include "sheet/csv.h"
 #include "sheet/pdf.h"

@@ -1,8 +1,8 @@
 /*
- * The system's printer command, run without a shell.
+ * The system's printer command, run without a shell and in silence: what is said about it is said by who called.
  */
-#ifndef COMMAND_PRINT_H
-#define COMMAND_PRINT_H
+#ifndef SHEET_PRINT_H
+#define SHEET_PRINT_H
 
 #include "base/err.h"
 

@@ -1,6 +1,7 @@
-#include "command/print.h"
+#include "sheet/print.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <limits.h>
 #include <spawn.h>
 #include <stdio.h>
@@ -29,8 +30,14 @@ bool print_file(const char *path, const char *title, Err *err)
     snprintf(name, sizeof name, "%s", title);
     char lp[] = "lp", option[] = "-o", scaling[] = "print-scaling=none", called[] = "-t";
     char *words[] = {lp, option, scaling, called, name, file, NULL};
+    posix_spawn_file_actions_t silence;
+    posix_spawn_file_actions_init(&silence);
+    posix_spawn_file_actions_addopen(&silence, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
+    posix_spawn_file_actions_addopen(&silence, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
+    posix_spawn_file_actions_addopen(&silence, STDERR_FILENO, "/dev/null", O_WRONLY, 0);
     pid_t process;
-    int failed = posix_spawnp(&process, lp, NULL, NULL, words, environ);
+    int failed = posix_spawnp(&process, lp, &silence, NULL, words, environ);
+    posix_spawn_file_actions_destroy(&silence);
     if (failed != 0)
         return err_system(err, failed, "there is no printer command (lp) here");
     int status;
