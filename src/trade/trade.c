@@ -4,11 +4,13 @@
 #include "trade/care.h"
 #include "trade/caution.h"
 #include "trade/season.h"
+#include "trade/trim_runs.h"
 
 void trade_findings(Arena *arena, const Wall *wall, const Layout *layout, const Plan *plan, Findings *findings)
 {
     BUG_UNLESS(layout->wall == wall);
     caution_findings(arena, layout, plan, findings);
     season_findings(arena, layout, findings);
+    trim_strips(arena, layout, findings);
     care_findings(arena, layout, findings);
 }

@@ -29,6 +29,7 @@ static const struct {
     [RULE_REFERENCE] = {"reference", GRADE_CAUTION},
     [RULE_LEAVE] = {"leave", GRADE_CAUTION},
     [RULE_ANCHOR] = {"anchor", GRADE_CAUTION},
+    [RULE_TRIM] = {"trim", GRADE_CAUTION},
     [RULE_CARE] = {"care", GRADE_CAUTION},
 };
 

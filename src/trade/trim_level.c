@@ -1,0 +1,322 @@
+#include "trade/trim_level.h"
+
+#include "trade/say.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/*
+ * A limit is taken apart where an opening reaches it, at steps, and at rakes (steeper than 1 in 12):
+ *
+ *          rake  /-------- gentle --------\     opening     /--- gentle
+ *               /                          |               |
+ *
+ * Over each gentle part one strip runs with its free edge level, if the limit is out of level there by no more than
+ * half the strip's width; else it follows the straight line between its ends. A rake gets a strip of its own along its
+ * slope.
+ */
+
+static Length marks_at(const Marks *marks, Length t)
+{
+    if (t < marks->at[0].at)
+        return marks->at[0].off;
+    int i = 0;
+    while (i + 1 < marks->count && marks->at[i + 1].at <= t)
+        i++;
+    const Mark *from = &marks->at[i];
+    if (i + 1 == marks->count || from->at == t)
+        return from->off;
+    const Mark *to = &marks->at[i + 1];
+    return from->off + wide_narrow(wide_divide((Wide)(to->off - from->off) * (t - from->at), to->at - from->at));
+}
+
+Length bare_floor(const Face *face, Length x)
+{
+    return -marks_at(&face->floor, x);
+}
+
+Length bare_ceiling(const Face *face, Length x)
+{
+    return marks_at(&face->ceiling, x);
+}
+
+Length bare_left(const Face *face, Length y)
+{
+    return face->left.count > 0 ? marks_at(&face->left, y) : 0;
+}
+
+Length bare_right(const Face *face, Length y)
+{
+    return face->width - (face->right.count > 0 ? marks_at(&face->right, y) : 0);
+}
+
+Length run_thickness(const Wall *wall, int run)
+{
+    const TrimRun *of = &wall->trim.runs.at[run];
+    return of->thickness_given ? of->thickness : wall->planks.thickness;
+}
+
+Length stack_out(const Wall *wall, int face)
+{
+    return wall->faces.at[face].underlay + wall->planks.thickness;
+}
+
+Length slanted(Length along, Length up)
+{
+    Wide square = (Wide)along * along + (Wide)up * up;
+    Length low = (Length)llabs(along) > (Length)llabs(up) ? (Length)llabs(along) : (Length)llabs(up);
+    Length high = (Length)(llabs(along) + llabs(up));
+    while (low < high) { /* the largest whole root */
+        Length middle = low + (high - low + 1) / 2;
+        if ((Wide)middle * middle <= square)
+            low = middle;
+        else
+            high = middle - 1;
+    }
+    return square - (Wide)low * low > low ? low + 1 : low;
+}
+
+/* A part of a limit that one strip covers. */
+typedef struct Reach {
+    Length left, right;
+    Length y_left, y_right;   /* the limit at its ends */
+    Length low, high;         /* over all of it */
+    Length off_low, off_high; /* how far it leaves the straight line between its ends, below and above */
+    bool rake;
+} Reach;
+
+typedef struct Reaches {
+    Reach *at;
+    int count;
+    int room;
+} Reaches;
+
+static Length line_between(const Reach *reach, Length x)
+{
+    return reach->y_left + wide_narrow(wide_divide((Wide)(reach->y_right - reach->y_left) * (x - reach->left),
+                                                   reach->right - reach->left));
+}
+
+static bool is_rake(const Point *from, const Point *to)
+{
+    return llabs(to->y - from->y) * 12 > to->x - from->x;
+}
+
+/* Points first..last of the limit as one part. */
+static Reach reach_of(const Point *points, int first, int last)
+{
+    Reach reach = {.left = points[first].x,
+                   .right = points[last].x,
+                   .y_left = points[first].y,
+                   .y_right = points[last].y,
+                   .low = points[first].y,
+                   .high = points[first].y,
+                   .rake = is_rake(&points[first], &points[first + 1])};
+    for (int i = first; i <= last; i++) {
+        Length off = points[i].y - line_between(&reach, points[i].x);
+        reach.low = points[i].y < reach.low ? points[i].y : reach.low;
+        reach.high = points[i].y > reach.high ? points[i].y : reach.high;
+        reach.off_low = off < reach.off_low ? off : reach.off_low;
+        reach.off_high = off > reach.off_high ? off : reach.off_high;
+    }
+    return reach;
+}
+
+/* The parts of a limit between left and right. */
+static void take_apart(Arena *arena, const Face *face, bool upper, Length left, Length right, Reaches *reaches)
+{
+    const Marks *marks = upper ? &face->ceiling : &face->floor;
+    Points points = {0};
+    *arena_push(arena, &points) = (Point){left, upper ? bare_ceiling(face, left) : bare_floor(face, left)};
+    for (int i = 0; i < marks->count; i++)
+        if (marks->at[i].at > left && marks->at[i].at < right)
+            *arena_push(arena, &points) = (Point){marks->at[i].at, upper ? marks->at[i].off : -marks->at[i].off};
+    *arena_push(arena, &points) = (Point){right, upper ? bare_ceiling(face, right) : bare_floor(face, right)};
+    for (int i = 0; i + 1 < points.count;) {
+        if (points.at[i].x == points.at[i + 1].x) { /* a step */
+            i++;
+            continue;
+        }
+        int last = i + 1;
+        if (!is_rake(&points.at[i], &points.at[i + 1]))
+            while (last + 1 < points.count && points.at[last].x < points.at[last + 1].x &&
+                   !is_rake(&points.at[last], &points.at[last + 1]))
+                last++;
+        *arena_push(arena, reaches) = reach_of(points.at, i, last);
+        i = last;
+    }
+}
+
+bool run_cases(const TrimRun *run, const Opening *opening)
+{
+    if (run->along != ALONG_OPENINGS)
+        return false;
+    if (run->opening && run->opening[0])
+        return strcmp(run->opening, opening->name) == 0;
+    return opening->kind == OPENING_WINDOW || opening->kind == OPENING_DOOR;
+}
+
+/* Width of the casing that is to go round the opening; 0 where none is. */
+static Length casing_width(const Wall *wall, const Opening *opening)
+{
+    for (int i = 0; i < wall->trim.runs.count; i++)
+        if (run_cases(&wall->trim.runs.at[i], opening))
+            return wall->trim.runs.at[i].width;
+    return 0;
+}
+
+/* Where an opening, with its casing if there is to be one, takes the limit away. */
+static bool opening_takes(const Layout *layout, int face, int index, bool upper, Length *left, Length *right)
+{
+    const Wall *wall = layout->wall;
+    const Opening *opening = &wall->faces.at[face].openings.at[index];
+    if (opening->kind == OPENING_STOVE)
+        return false;
+    Box box = layout->faces[face].openings[index];
+    Length casing = casing_width(wall, opening);
+    Length more = casing > 0 ? casing - opening->clear : 0;
+    *left = box.left - more;
+    *right = box.right + more;
+    Length middle = box.left + (box.right - box.left) / 2;
+    return upper ? box.top >= bare_ceiling(&wall->faces.at[face], middle)
+                 : box.bottom <= bare_floor(&wall->faces.at[face], middle);
+}
+
+/* Where the strips of a face begin and end at its sides, and how. */
+static void at_side(const Wall *wall, int run, int face, bool is_left, Length y, Length *x, StripEnd *end)
+{
+    bool through;
+    int count = wall->faces.count;
+    Corner corner = is_left ? wall_corner_left(wall, face, &through) : wall_corner_right(wall, face, &through);
+    int other = (face + (is_left ? count - 1 : 1)) % count;
+    Length inward = 0;
+    *end = STRIP_SQUARE;
+    if (corner.kind == CORNER_INSIDE) { /* one strip runs to the planks, the other to that strip */
+        inward = stack_out(wall, other) + (through ? 0 : run_thickness(wall, run));
+    } else if (corner.kind == CORNER_OUTSIDE) {
+        inward = -stack_out(wall, other) - run_thickness(wall, run);
+        *end = STRIP_BEVEL;
+    }
+    *x = is_left ? bare_left(&wall->faces.at[face], y) + inward : bare_right(&wall->faces.at[face], y) - inward;
+}
+
+static void put_strip(Arena *arena, const Layout *layout, int run, int face, bool upper, const Reach *reach,
+                      StripEnd start, StripEnd end, TrimStrips *strips)
+{
+    const Wall *wall = layout->wall;
+    Length width = wall->trim.runs.at[run].width;
+    TrimStrip strip = {.run = run,
+                       .face = face,
+                       .other = -1,
+                       .opening = -1,
+                       .thickness = run_thickness(wall, run),
+                       .least = width,
+                       .most = width,
+                       .start = start,
+                       .end = end,
+                       .long_point = reach->right - reach->left,
+                       .from = reach->left,
+                       .to = reach->right};
+    Length out_of_level = reach->high - reach->low;
+    Length crooked = reach->off_high - reach->off_low;
+    Length seen = wall->round / 2; /* less cannot be marked */
+    Length inward = upper ? -width : width;
+    if (!reach->rake && out_of_level * 2 <= width) {
+        strip.edge_from = strip.edge_to = (upper ? reach->low : reach->high) + inward;
+        if (out_of_level > seen) {
+            strip.shape = crooked > seen ? STRIP_SCRIBE : STRIP_TAPER;
+            strip.most += out_of_level;
+        }
+    } else {
+        Length off = upper ? reach->off_low : reach->off_high;
+        strip.edge_from = reach->y_left + off + inward;
+        strip.edge_to = reach->y_right + off + inward;
+        strip.long_point = slanted(reach->right - reach->left, reach->y_right - reach->y_left);
+        if (crooked > seen) {
+            strip.shape = STRIP_SCRIBE;
+            strip.most += crooked;
+        }
+    }
+    int bevels = (start == STRIP_BEVEL) + (end == STRIP_BEVEL);
+    strip.short_point = strip.long_point - bevels * strip.thickness;
+    strip.name = say(arena, "%s %s", wall->faces.at[face].name, upper ? "ceiling" : "floor");
+    *arena_push(arena, strips) = strip;
+}
+
+static int compare_reach(const void *left, const void *right)
+{
+    const Reach *a = left;
+    const Reach *b = right;
+    return (a->left > b->left) - (a->left < b->left);
+}
+
+void level_strips(Arena *arena, const Layout *layout, int run, int face, TrimStrips *strips)
+{
+    const Wall *wall = layout->wall;
+    const Face *of = &wall->faces.at[face];
+    bool upper = wall->trim.runs.at[run].along == ALONG_CEILING;
+    Length left, right;
+    StripEnd start, end;
+    at_side(wall, run, face, true, upper ? bare_ceiling(of, 0) : bare_floor(of, 0), &left, &start);
+    at_side(wall, run, face, false, upper ? bare_ceiling(of, of->width) : bare_floor(of, of->width), &right, &end);
+
+    Reaches taken = {0}; /* stretches that openings take, left to right */
+    for (int i = 0; i < of->openings.count; i++) {
+        Reach *gap = arena_push(arena, &taken);
+        if (!opening_takes(layout, face, i, upper, &gap->left, &gap->right))
+            taken.count--;
+    }
+    if (taken.count > 1)
+        qsort(taken.at, (size_t)taken.count, sizeof *taken.at, compare_reach);
+    Length from = left;
+    for (int i = 0; i <= taken.count; i++) {
+        Length to = i < taken.count ? taken.at[i].left : right;
+        to = to < right ? to : right;
+        Reaches reaches = {0};
+        if (to > from)
+            take_apart(arena, of, upper, from, to, &reaches);
+        for (int j = 0; j < reaches.count; j++)
+            put_strip(arena, layout, run, face, upper, &reaches.at[j],
+                      j > 0          ? STRIP_FIT
+                      : from == left ? start
+                                     : STRIP_SQUARE,
+                      j + 1 < reaches.count ? STRIP_FIT
+                      : to == right         ? end
+                                            : STRIP_SQUARE,
+                      strips);
+        if (i < taken.count && taken.at[i].right > from)
+            from = taken.at[i].right;
+    }
+}
+
+static Length free_edge(const Layout *layout, const TrimStrips *strips, int face, bool upper, Length x)
+{
+    const Wall *wall = layout->wall;
+    const TrimStrip *nearest = NULL;
+    Length least = 0;
+    for (int i = 0; i < strips->count; i++) {
+        const TrimStrip *strip = &strips->at[i];
+        if (strip->face != face || wall->trim.runs.at[strip->run].along != (upper ? ALONG_CEILING : ALONG_FLOOR))
+            continue;
+        Length away = x < strip->from ? strip->from - x : x > strip->to ? x - strip->to : 0;
+        if (!nearest || away < least) {
+            nearest = strip;
+            least = away;
+        }
+    }
+    if (!nearest)
+        return upper ? bare_ceiling(&wall->faces.at[face], x) : bare_floor(&wall->faces.at[face], x);
+    return nearest->edge_from +
+           wide_narrow(wide_divide((Wide)(nearest->edge_to - nearest->edge_from) * (x - nearest->from),
+                                   nearest->to - nearest->from));
+}
+
+Length over_floor_trim(const Layout *layout, const TrimStrips *strips, int face, Length x)
+{
+    return free_edge(layout, strips, face, false, x);
+}
+
+Length under_ceiling_trim(const Layout *layout, const TrimStrips *strips, int face, Length x)
+{
+    return free_edge(layout, strips, face, true, x);
+}

@@ -1,0 +1,265 @@
+/*
+ * Trim worked out from walls simple enough to be worked by hand: lengths at the long and the short point, tapers,
+ * scribes, casings. An outside corner covered by two strips, each bevelled to 45 degrees along one edge, its width told
+ * to the long point: common practice.
+ */
+#include "check.h"
+
+#include "plain.h"
+#include "trade/trim_level.h"
+#include "trade/trim_runs.h"
+
+#include <string.h>
+
+static void add_mark(Bench *bench, Marks *marks, Length at, Length off)
+{
+    *arena_push(bench->arena, marks) = (Mark){at, off};
+}
+
+/* One face 100 in wide, floor 40 in below and ceiling 53 in above the level line, planks 1/2 in thick. */
+static Bench wall_new_plain(void)
+{
+    Bench bench = bench_new(INCHES(100), -INCHES(40), INCHES(53), INCHES(2.75), SIXTEENTH);
+    bench.wall->planks.thickness = INCHES(0.5);
+    add_mark(&bench, &bench.wall->faces.at[0].floor, 0, INCHES(40));
+    add_mark(&bench, &bench.wall->faces.at[0].ceiling, 0, INCHES(53));
+    return bench;
+}
+
+/* A second face like the first, round the corner. */
+static void add_east(Bench *bench, Corner corner)
+{
+    Faces *faces = &bench->wall->faces;
+    Face *east = arena_push(bench->arena, faces);
+    *east = faces->at[0];
+    east->name = arena_text(bench->arena, "east", 4);
+    faces->at[0].corner = corner;
+    FaceLayout *laid = arena_array(bench->arena, FaceLayout, 2);
+    laid[0] = laid[1] = bench->layout->faces[0];
+    bench->layout->faces = laid;
+}
+
+static void add_run(Bench *bench, TrimAlong along, Length width)
+{
+    *arena_push(bench->arena, &bench->wall->trim.runs) = (TrimRun){.along = along, .width = width};
+}
+
+static TrimStrips strips_of(Bench *bench, Findings *findings)
+{
+    return trim_strips(bench->arena, bench->layout, findings);
+}
+
+/* Out of level by 1/2 in: tapered from 1 1/2 to 2 in, its free edge level; a third mark off the line makes it a scribe.
+ * A strip that stands ends at the free edge. */
+static void ceiling_out_of_level(void **state)
+{
+    (void)state;
+    Bench bench = wall_new_plain();
+    Marks *ceiling = &bench.wall->faces.at[0].ceiling;
+    add_mark(&bench, ceiling, INCHES(100), INCHES(53.5));
+    add_run(&bench, ALONG_EDGES, INCHES(0.75));
+    add_run(&bench, ALONG_CEILING, INCHES(1.5));
+    TrimStrips strips = strips_of(&bench, NULL);
+    assert_int_equal(strips.count, 3);
+    assert_int_equal(strips.at[0].run, 0); /* in the order of the runs */
+    assert_int_equal(strips.at[0].long_point, INCHES(91.5));
+    assert_int_equal(strips.at[1].long_point, INCHES(91.5));
+    const TrimStrip *strip = &strips.at[2];
+    assert_int_equal(strip->shape, STRIP_TAPER);
+    assert_int_equal(strip->least, INCHES(1.5));
+    assert_int_equal(strip->most, INCHES(2));
+    assert_int_equal(strip->long_point, INCHES(100));
+    assert_int_equal(strip->edge_from, INCHES(51.5));
+    assert_int_equal(strip->edge_to, INCHES(51.5));
+    assert_string_equal(strip->text, "rip 1 1/2 in to 2 in (taper); left end square, right end square");
+    ceiling->at[1] = (Mark){INCHES(50), INCHES(53.25)};
+    add_mark(&bench, ceiling, INCHES(100), INCHES(53));
+    strips = strips_of(&bench, NULL);
+    strip = &strips.at[2];
+    assert_int_equal(strip->shape, STRIP_SCRIBE);
+    assert_int_equal(strip->most, INCHES(1.75));
+    ceiling->at[1].off = INCHES(53) + SIXTEENTH / 2; /* cannot be marked */
+    strips = strips_of(&bench, NULL);
+    assert_int_equal(strips.at[2].shape, STRIP_STRAIGHT);
+    arena_free(bench.arena);
+}
+
+/* More out of level than half its width, it follows the slope: 40 along and 3 up; a rake is a strip of its own: 3,
+ * 4, 5. */
+static void slopes(void **state)
+{
+    (void)state;
+    Bench bench = wall_new_plain();
+    Marks *ceiling = &bench.wall->faces.at[0].ceiling;
+    add_mark(&bench, ceiling, INCHES(40), INCHES(56));
+    add_mark(&bench, ceiling, INCHES(80), INCHES(86));
+    add_run(&bench, ALONG_CEILING, INCHES(1.5));
+    TrimStrips strips = strips_of(&bench, NULL);
+    assert_int_equal(strips.count, 3);
+    assert_int_equal(strips.at[0].shape, STRIP_STRAIGHT);
+    assert_int_equal(strips.at[0].long_point, slanted(INCHES(40), INCHES(3)));
+    assert_int_equal(strips.at[0].end, STRIP_FIT);
+    assert_int_equal(strips.at[1].long_point, INCHES(50));
+    assert_int_equal(strips.at[1].start, STRIP_FIT);
+    assert_int_equal(strips.at[2].long_point, INCHES(20));
+    assert_int_equal(strips.at[2].end, STRIP_SQUARE);
+    assert_int_equal(slanted(3, 4), 5);
+    assert_int_equal(slanted(1, 1), 1);
+    assert_int_equal(slanted(2, 2), 3); /* 2.83 */
+    assert_int_equal(slanted(LENGTH_MOST, 0), LENGTH_MOST);
+    arena_free(bench.arena);
+}
+
+/* Inside: the one runs to the planks of the other face, the other to the face of that strip. Planks 1/2 in, underlay
+ * 1/4 in on the second face. */
+static void inside_corner(void **state)
+{
+    (void)state;
+    Bench bench = wall_new_plain();
+    add_east(&bench, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT});
+    bench.wall->faces.at[1].underlay = INCHES(0.25);
+    add_run(&bench, ALONG_FLOOR, INCHES(3));
+    add_run(&bench, ALONG_INSIDE, INCHES(0.75));
+    bench.wall->trim.runs.at[0].thickness_given = true;
+    bench.wall->trim.runs.at[0].thickness = INCHES(0.625);
+    TrimStrips strips = strips_of(&bench, NULL);
+    assert_int_equal(strips.count, 3);
+    assert_int_equal(strips.at[0].long_point, INCHES(99.25));
+    assert_int_equal(strips.at[1].long_point, INCHES(100) - INCHES(0.5) - INCHES(0.625));
+    assert_int_equal(strips.at[2].long_point, INCHES(90)); /* 40 + 53 less the strip along the floor */
+    assert_string_equal(strips.at[2].name, "inside corner north and east");
+    assert_false(strips.at[2].bevelled);
+    arena_free(bench.arena);
+}
+
+/* Outside: strips along the wall meet in front of the strips of the other face: 100 + 1/2 (planks) + 1/2 (strip) to the
+ * long point. */
+static void outside_corner(void **state)
+{
+    (void)state;
+    Bench bench = wall_new_plain();
+    Findings findings = {0};
+    add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT});
+    add_run(&bench, ALONG_CEILING, INCHES(2));
+    add_run(&bench, ALONG_OUTSIDE, INCHES(1.25));
+    TrimStrips strips = strips_of(&bench, &findings);
+    assert_int_equal(strips.count, 4);
+    for (int i = 0; i < 2; i++) {
+        assert_int_equal(strips.at[i].long_point, INCHES(101));
+        assert_int_equal(strips.at[i].short_point, INCHES(100.5));
+        assert_int_equal(i == 0 ? strips.at[i].end : strips.at[i].start, STRIP_BEVEL);
+        assert_int_equal(i == 0 ? strips.at[i].start : strips.at[i].end, STRIP_SQUARE);
+        const TrimStrip *upright = &strips.at[2 + i];
+        assert_true(upright->bevelled);
+        assert_int_equal(upright->most, INCHES(1.25));
+        assert_int_equal(upright->long_point, INCHES(91));
+        assert_holds(upright->text, "rip 1 1/4 in to the long point, that edge bevelled 45 degrees; lower end square");
+    }
+    assert_int_equal(findings.count, 0);
+    bench.wall->trim.runs.at[1].width = INCHES(1); /* as much as planks and strip stand out */
+    strips_of(&bench, &findings);
+    assert_int_equal(findings.count, 2);
+    assert_int_equal(findings.at[0].rule, RULE_TRIM);
+    assert_holds(findings.at[0].text, "does not reach the planks");
+    arena_free(bench.arena);
+}
+
+static Opening *add_measured(Bench *bench, const char *name, OpeningKind kind, Box box, Length clear)
+{
+    add_opening(bench, name,
+                (Box){box.left - clear, box.right + clear, box.bottom - clear, box.top + clear}); /* grown */
+    Opening *opening = &bench->wall->faces.at[0].openings.at[bench->wall->faces.at[0].openings.count - 1];
+    opening->kind = kind;
+    opening->clear = clear;
+    return opening;
+}
+
+static void casings(void **state)
+{
+    (void)state;
+    Bench bench = wall_new_plain();
+    Findings findings = {0};
+    add_measured(&bench, "loft window", OPENING_WINDOW, (Box){INCHES(60), INCHES(90), 0, INCHES(20)}, INCHES(0.125));
+    Opening *door =
+        add_measured(&bench, "dock door", OPENING_DOOR, (Box){INCHES(10), INCHES(40), -INCHES(4000), INCHES(38)}, 0);
+    add_measured(&bench, "outlet", OPENING_BOX, (Box){INCHES(50), INCHES(52), 0, INCHES(4)}, 0);
+    add_run(&bench, ALONG_OPENINGS, INCHES(2));
+    add_run(&bench, ALONG_FLOOR, INCHES(3));
+    TrimStrips strips = strips_of(&bench, &findings);
+    assert_int_equal(findings.count, 0);
+    assert_int_equal(strips.count, 4 + 3 + 2);
+    static const struct {
+        const char *name;
+        Length inner, outer;
+    } rows[] = {{"loft window head", INCHES(30), INCHES(34)},      {"loft window left leg", INCHES(20), INCHES(24)},
+                {"loft window right leg", INCHES(20), INCHES(24)}, {"loft window sill", INCHES(30), INCHES(34)},
+                {"dock door head", INCHES(30), INCHES(34)},        {"dock door left leg", INCHES(78), INCHES(80)},
+                {"dock door right leg", INCHES(78), INCHES(80)}};
+    for (int i = 0; i < 7; i++) {
+        assert_string_equal(strips.at[i].name, rows[i].name);
+        assert_int_equal(strips.at[i].short_point, rows[i].inner);
+        assert_int_equal(strips.at[i].long_point, rows[i].outer);
+    }
+    assert_holds(strips.at[5].text, "lower end square, upper end mitred 45 degrees");
+    /* the floor strips stop at the door's casing: 0 to 8, 42 to 100 */
+    assert_int_equal(strips.at[7].long_point, INCHES(8));
+    assert_int_equal(strips.at[8].long_point, INCHES(58));
+    door->left = 0;
+    bench.layout->faces[0].openings[1].left = INCHES(1); /* 1 in from the side */
+    bench.wall->trim.runs.at[0].opening = arena_text(bench.arena, "dock door", 9);
+    strips = strips_of(&bench, &findings);
+    assert_int_equal(strips.count, 1); /* along the floor from 42 on */
+    assert_int_equal(findings.count, 1);
+    assert_holds(findings.at[0].text, "does not fit round dock door: the side of the face is in the way");
+    bench.wall->trim.runs.at[0].opening = arena_text(bench.arena, "hatch", 5);
+    findings.count = 0;
+    strips_of(&bench, &findings);
+    assert_int_equal(findings.count, 1);
+    assert_holds(findings.at[0].text, "no opening has that name");
+    arena_free(bench.arena);
+}
+
+static void pieces_to_cut(void **state)
+{
+    (void)state;
+    Bench bench = wall_new_plain();
+    *arena_push(bench.arena, &bench.wall->trim.pieces) =
+        (TrimPiece){.name = arena_text(bench.arena, "shelf lip", 9), .length = INCHES(30), .count = 2};
+    add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT});
+    add_run(&bench, ALONG_OUTSIDE, INCHES(2));
+    TrimPieces pieces = trim_pieces(bench.arena, bench.layout);
+    assert_int_equal(pieces.count, 2);
+    assert_string_equal(pieces.at[0].name, "shelf lip");
+    assert_int_equal(pieces.at[0].count, 2);
+    assert_string_equal(pieces.at[1].name, "outside corner north and east");
+    assert_int_equal(pieces.at[1].count, 2); /* two strips, alike */
+    assert_int_equal(pieces.at[1].length, INCHES(93));
+    arena_free(bench.arena);
+}
+
+/* A side with a belly of 1/4 in: the strip along it is scribed by as much. */
+static void crooked_side(void **state)
+{
+    (void)state;
+    Bench bench = wall_new_plain();
+    Marks *left = &bench.wall->faces.at[0].left;
+    add_mark(&bench, left, -INCHES(40), 0);
+    add_mark(&bench, left, 0, INCHES(0.25));
+    add_mark(&bench, left, INCHES(40), 0);
+    add_run(&bench, ALONG_EDGES, INCHES(0.75));
+    TrimStrips strips = strips_of(&bench, NULL);
+    assert_int_equal(strips.at[0].shape, STRIP_SCRIBE);
+    assert_int_equal(strips.at[0].most, INCHES(1));
+    assert_int_equal(strips.at[1].shape, STRIP_STRAIGHT);
+    arena_free(bench.arena);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(ceiling_out_of_level), cmocka_unit_test(slopes),  cmocka_unit_test(inside_corner),
+        cmocka_unit_test(outside_corner),       cmocka_unit_test(casings), cmocka_unit_test(pieces_to_cut),
+        cmocka_unit_test(crooked_side),
+    };
+    return RUN(tests);
+}
