@@ -1,6 +1,6 @@
 /*
- * The rules of a plan, checked from the outside: whatever made it, is it one? Used by the fill itself before it hands a plan out, by every test and by the
- * recount of breaks. It trusts nothing that the plan says of itself.
+ * The rules of a plan, checked from the outside: whatever made it, is it one? Used by the fill itself before it hands a
+ * plan out, by every test and by the recount of breaks. It trusts nothing that the plan says of itself.
  */
 #ifndef FILL_RULES_H
 #define FILL_RULES_H
@@ -21,8 +21,10 @@ int cost_compare(const Cost *a, const Cost *b);
 /* Recounts the plan's cost from its pieces and bare stretches alone. */
 Cost rules_cost(const Layout *layout, const Plan *plan);
 
-/* False, with the first thing wrong in `err`, where the plan breaks what may never be broken: pieces that overlap or leave their segment, stretches neither covered nor told bare, joints
- * off the grid, pieces that do not hang together, boards too short or too narrow, cuts nearer than a kerf, wood taken from an avoided stretch or a squared end, a board used twice in one place. */
+/* False, with the first thing wrong in `err`, where the plan breaks what may never be broken: pieces that overlap or
+ * leave their segment, stretches neither covered nor told bare, joints off the grid, pieces that do not hang together,
+ * boards too short or too narrow, cuts nearer than a kerf, wood taken from an avoided stretch or a squared end, a board
+ * used twice in one place. */
 bool rules_hold(const Layout *layout, const Plan *plan, Err *err);
 
 #endif

@@ -1,0 +1,132 @@
+/*
+ *     course k+1   |========|=========|
+ *                           at                at - other < stagger: a break
+ *     course k     |==========|=======|
+ *                             other
+ */
+#include "fill/breaks.h"
+
+typedef struct Joint {
+    Length x;
+    int piece;
+    bool hung;
+} Joint;
+
+typedef struct CourseJoints {
+    Joint *at;
+    int count, room;
+} CourseJoints;
+
+static void put_joint(Arena *arena, CourseJoints *joints, Length x, const Piece *piece)
+{
+    Joint *last = joints->count > 0 ? &joints->at[joints->count - 1] : NULL;
+    if (last != NULL && last->x == x)
+        last->hung = last->hung || piece->hung;
+    else
+        *arena_push(arena, joints) = (Joint){x, piece->number, piece->hung};
+}
+
+/* The joints of the course that `*next` begins; `*next` moves behind its pieces. */
+static void read_course(Arena *arena, const Layout *layout, const Plan *plan, int *next, CourseJoints *joints)
+{
+    joints->count = 0;
+    const Piece *first = &plan->pieces[*next];
+    const Course *course = &layout->faces[first->face].courses[first->course];
+    for (; *next < plan->piece_count; (*next)++) {
+        const Piece *piece = &plan->pieces[*next];
+        if (piece->face != first->face || piece->course != first->course)
+            break;
+        const Segment *segment = &course->segments[piece->segment];
+        if (piece->left != segment->left)
+            put_joint(arena, joints, piece->left, piece);
+        if (piece->right != segment->right)
+            put_joint(arena, joints, piece->right, piece);
+    }
+}
+
+static bool at_stud(const LengthList *studs, Length x)
+{
+    int low = 0, high = studs->count;
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (studs->at[middle] < x)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low < studs->count && studs->at[low] == x;
+}
+
+static void find_pairs(Arena *arena, const CourseJoints *low, const CourseJoints *high, Length stagger, Break like,
+                       Breaks *out)
+{
+    int first = 0;
+    for (int i = 0; i < high->count; i++) {
+        while (first < low->count && low->at[first].x <= high->at[i].x - stagger)
+            first++;
+        for (int j = first; j < low->count && low->at[j].x < high->at[i].x + stagger; j++) {
+            if (low->at[j].hung && high->at[i].hung)
+                continue;
+            Break found = like;
+            found.at = high->at[i].x;
+            found.other = low->at[j].x;
+            found.piece = high->at[i].piece;
+            *arena_push(arena, out) = found;
+        }
+    }
+}
+
+static void find_in_pieces(Arena *arena, const Layout *layout, const Plan *plan, Breaks *out)
+{
+    Length shortest = layout->wall->joints.shortest;
+    for (int i = 0; i < plan->piece_count; i++) {
+        const Piece *piece = &plan->pieces[i];
+        const Segment *segment = &layout->faces[piece->face].courses[piece->course].segments[piece->segment];
+        Length length = piece->right - piece->left;
+        if (!piece->hung && length < shortest && segment->right - segment->left >= shortest)
+            *arena_push(arena, out) =
+                (Break){RULE_SHORTEST, piece->face, piece->course, piece->left, length, piece->number};
+    }
+}
+
+static void find_off_studs(Arena *arena, const LengthList *studs, const CourseJoints *joints, Break like, Breaks *out)
+{
+    for (int i = 0; i < joints->count; i++) {
+        if (joints->at[i].hung || at_stud(studs, joints->at[i].x))
+            continue;
+        like.at = joints->at[i].x;
+        like.piece = joints->at[i].piece;
+        *arena_push(arena, out) = like;
+    }
+}
+
+Breaks breaks_find(Arena *arena, const Layout *layout, const Plan *plan)
+{
+    Breaks breaks = {0};
+    const CourseJoints unused = {0};
+    int most = 0;
+    for (int face = 0; face < layout->wall->faces.count; face++)
+        most = layout->faces[face].course_count > most ? layout->faces[face].course_count : most;
+    CourseJoints *courses = arena_array(arena, CourseJoints, most);
+    Length stagger = layout->wall->joints.stagger;
+    find_in_pieces(arena, layout, plan, &breaks);
+    for (int next = 0; next < plan->piece_count;) {
+        int face = plan->pieces[next].face;
+        const FaceLayout *on = &layout->faces[face];
+        for (int i = 0; i < on->course_count; i++)
+            courses[i] = unused;
+        while (next < plan->piece_count && plan->pieces[next].face == face) {
+            int course = plan->pieces[next].course;
+            read_course(arena, layout, plan, &next, &courses[course]);
+            Break like = {.rule = RULE_STUD, .face = face, .course = course};
+            if (layout->wall->joints.land == LAND_STUDS)
+                find_off_studs(arena, &on->studs, &courses[course], like, &breaks);
+        }
+        for (int i = 1; i < on->course_count; i++) {
+            Break like = {.rule = RULE_STAGGER, .face = face, .course = i};
+            if (on->courses[i].number == on->courses[i - 1].number + 1)
+                find_pairs(arena, &courses[i - 1], &courses[i], stagger, like, &breaks);
+        }
+    }
+    return breaks;
+}

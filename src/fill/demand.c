@@ -1,0 +1,341 @@
+/*
+ *     segment   |=========hung=========|                              |==hung==|               |
+ *               origin                 run.left             run.right          run.left        run.right
+ *               |----|----|----|----|--   marks: origin + k round   --|
+ *
+ * Invariants: rows stand face by face, bottom to top; runs row by row, left to right, each longer than 0; a run ends at
+ * its segment's end or at a hung piece; the two rows of a pair of neighbours name each other.
+ */
+#include "fill/demand.h"
+
+#include "base/panic.h"
+#include "base/wide.h"
+
+#include <string.h>
+
+/* ---- hung pieces ---- */
+
+typedef struct HungList {
+    int *at; /* records, rising by left end (of a row) or offset (of a board) */
+    int count, room;
+} HungList;
+
+static Length distance(Length a, Length b)
+{
+    return a < b ? b - a : a - b;
+}
+
+/* The segment that the piece lies on for the greatest length, or -1. */
+static int segment_under(const Course *course, Length left, Length right)
+{
+    int best = -1;
+    Length most = 0;
+    for (int i = 0; i < course->segment_count; i++) {
+        Length from = left > course->segments[i].left ? left : course->segments[i].left;
+        Length to = right < course->segments[i].right ? right : course->segments[i].right;
+        if (to - from > most) {
+            most = to - from;
+            best = i;
+        }
+    }
+    return best;
+}
+
+static HungFault place_on_wall(const Layout *layout, const HungPiece *record, Hung *hung)
+{
+    hung->face = wall_face_named(layout->wall, record->face);
+    if (hung->face < 0 || record->right <= record->left)
+        return HUNG_NO_PLACE;
+    const FaceLayout *face = &layout->faces[hung->face];
+    hung->course = layout_course_index(face, record->course);
+    if (hung->course < 0)
+        return HUNG_NO_PLACE;
+    const Course *course = &face->courses[hung->course];
+    hung->segment = segment_under(course, record->left, record->right);
+    if (hung->segment < 0)
+        return HUNG_NO_PLACE;
+    const Segment *segment = &course->segments[hung->segment];
+    if (distance(hung->left, segment->left) <= HUNG_NEAR)
+        hung->left = segment->left;
+    if (distance(hung->right, segment->right) <= HUNG_NEAR)
+        hung->right = segment->right;
+    if (hung->left < segment->left || hung->right > segment->right || hung->right <= hung->left)
+        return HUNG_LEAVES;
+    return HUNG_FITS;
+}
+
+/* Puts record `index` into a list that rises by `key` unless it overlaps one that is there. */
+static bool put_apart(Arena *arena, HungList *list, const Hung *hung, int index, bool on_board)
+{
+    Length from = on_board ? hung[index].offset : hung[index].left;
+    Length to = from + (hung[index].right - hung[index].left);
+    int at = 0;
+    for (int i = 0; i < list->count; i++) {
+        const Hung *other = &hung[list->at[i]];
+        Length other_from = on_board ? other->offset : other->left;
+        Length other_to = other_from + (other->right - other->left);
+        if (from < other_to && other_from < to)
+            return false;
+        if (other_from < from)
+            at = i + 1;
+    }
+    *arena_push(arena, list) = 0;
+    memmove(list->at + at + 1, list->at + at, (size_t)(list->count - 1 - at) * sizeof *list->at);
+    list->at[at] = index;
+    return true;
+}
+
+static void drop(HungList *list, int index)
+{
+    int kept = 0;
+    for (int i = 0; i < list->count; i++)
+        if (list->at[i] != index)
+            list->at[kept++] = list->at[i];
+    list->count = kept;
+}
+
+/* Reads every record; `by_row` gets those that fit. */
+static void read_hung(Arena *arena, Demand *demand, HungList *by_row, const int *row_first)
+{
+    const Wall *wall = demand->wall;
+    int board_count = wall_board_count(wall);
+    demand->hung_count = wall->hung_pieces.count;
+    demand->hung = arena_array(arena, Hung, demand->hung_count);
+    if (demand->hung_count == 0)
+        return;
+    Length *next_offset = arena_array(arena, Length, board_count + 1);
+    HungList *by_board = arena_array(arena, HungList, board_count + 1);
+    for (int i = 0; i <= board_count; i++)
+        next_offset[i] = wall->saw.square;
+    for (int i = 0; i < demand->hung_count; i++) {
+        const HungPiece *record = &wall->hung_pieces.at[i];
+        Hung *hung = &demand->hung[i];
+        *hung = (Hung){.face = -1, .course = -1, .segment = -1, .board = record->board};
+        hung->left = record->left;
+        hung->right = record->right;
+        hung->fault = place_on_wall(demand->layout, record, hung);
+        if (record->board < 1 || record->board > board_count) {
+            hung->fault = HUNG_NO_BOARD;
+            continue;
+        }
+        hung->offset = record->offset_given ? record->offset : next_offset[record->board];
+        next_offset[record->board] = hung->offset + (hung->right - hung->left) + wall->saw.kerf;
+        if (hung->fault != HUNG_FITS)
+            continue;
+        if (hung->offset < 0 ||
+            hung->offset + (record->right - record->left) > wall_board(wall, record->board)->length) {
+            hung->fault = HUNG_TOO_SHORT;
+            continue;
+        }
+        int row = row_first[hung->face] + hung->course;
+        if (!put_apart(arena, &by_row[row], demand->hung, i, false)) {
+            hung->fault = HUNG_OVERLAPS;
+        } else if (!put_apart(arena, &by_board[record->board], demand->hung, i, true)) {
+            hung->fault = HUNG_TWICE;
+            drop(&by_row[row], i);
+        }
+    }
+}
+
+/* ---- runs ---- */
+
+typedef struct Runs {
+    Run *at;
+    int count, room;
+} Runs;
+
+static void add_joint(Arena *arena, LengthList *joints, Length x)
+{
+    if (joints->count == 0 || joints->at[joints->count - 1] != x)
+        *arena_push(arena, joints) = x;
+}
+
+/* Stretches of the segment where some slab has more than one part, joined where they touch. */
+static Reaches find_forks(Arena *arena, const Course *course, const Segment *segment)
+{
+    Reaches forks = {0};
+    for (int i = segment->slab_first; i < segment->slab_first + segment->slab_count; i++) {
+        const Slab *slab = &course->slabs[i];
+        if (slab->part_count < 2)
+            continue;
+        if (forks.count > 0 && forks.at[forks.count - 1].right == slab->left)
+            forks.at[forks.count - 1].right = slab->right;
+        else
+            *arena_push(arena, &forks) = (Reach){slab->left, slab->right};
+    }
+    return forks;
+}
+
+static void add_run(Arena *arena, Demand *demand, Runs *runs, const Run *like, Length left, Length right)
+{
+    if (right <= left)
+        return;
+    Run run = *like;
+    const Course *course = demand_course(demand, &run);
+    const LengthList *studs = demand_studs(demand, &run);
+    run.left = left;
+    run.right = right;
+    run.need = layout_need(demand->wall, course, left, right);
+    run.varies = course->rip.shape != RIP_FULL || run.need < course->width;
+    while (run.stud_first < studs->count && studs->at[run.stud_first] <= left)
+        run.stud_first++;
+    while (run.stud_first + run.stud_count < studs->count && studs->at[run.stud_first + run.stud_count] < right)
+        run.stud_count++;
+    *arena_push(arena, runs) = run;
+    demand->total += right - left;
+    if (right - left > demand->longest)
+        demand->longest = right - left;
+}
+
+static void add_segment(Arena *arena, Demand *demand, Runs *runs, int row_index, int segment_index,
+                        const HungList *hung)
+{
+    Row *row = &demand->rows[row_index];
+    const Course *course = &demand->layout->faces[row->face].courses[row->course];
+    const Segment *segment = &course->segments[segment_index];
+    Length shortest = demand->wall->joints.shortest;
+    Run like = {.row = row_index, .face = row->face, .course = row->course, .segment = segment_index};
+    like.origin = segment->left;
+    like.shortest = segment->right - segment->left < shortest ? 0 : shortest;
+    like.forks = find_forks(arena, course, segment);
+    Length from = segment->left;
+    for (int i = 0; i < hung->count; i++) {
+        const Hung *piece = &demand->hung[hung->at[i]];
+        if (piece->segment != segment_index)
+            continue;
+        add_run(arena, demand, runs, &like, from, piece->left);
+        if (piece->left > segment->left)
+            add_joint(arena, &row->joints, piece->left);
+        if (piece->right < segment->right)
+            add_joint(arena, &row->joints, piece->right);
+        from = piece->right;
+    }
+    add_run(arena, demand, runs, &like, from, segment->right);
+}
+
+/* Rows whose course numbers differ by one are neighbours. */
+static void join_rows(Demand *demand)
+{
+    for (int i = 0; i < demand->row_count; i++)
+        demand->rows[i].below = demand->rows[i].above = -1;
+    for (int i = 1; i < demand->row_count; i++) {
+        Row *low = &demand->rows[i - 1];
+        Row *high = &demand->rows[i];
+        if (low->face != high->face)
+            continue;
+        const Course *courses = demand->layout->faces[low->face].courses;
+        if (courses[high->course].number == courses[low->course].number + 1) {
+            low->above = i;
+            high->below = i - 1;
+        }
+    }
+}
+
+static void find_sizes(Demand *demand)
+{
+    Length shortest = demand->wall->joints.shortest;
+    demand->least = shortest;
+    for (int i = 0; i < demand->run_count; i++) {
+        const Run *run = &demand->runs[i];
+        Length length = run->right - run->left;
+        if (run->shortest == 0 && length < demand->least)
+            demand->least = length;
+    }
+    demand->smallest = demand->least < BREAK_COST ? demand->least : BREAK_COST;
+    if (demand->smallest < 1)
+        demand->smallest = 1;
+    Length little = 2 * LENGTH_INCH; /* shorter scraps are not worth a joint, where no rule says so */
+    if (demand->least < little)
+        demand->least = demand->longest < little ? demand->longest : little;
+}
+
+Demand *demand_new(Arena *arena, const Layout *layout)
+{
+    Demand *demand = arena_one(arena, Demand);
+    const Wall *wall = layout->wall;
+    demand->layout = layout;
+    demand->wall = wall;
+    demand->on_studs = wall->joints.land == LAND_STUDS;
+    demand->round = wall->round;
+    demand->stagger = wall->joints.stagger;
+    demand->kerf = wall->saw.kerf;
+    int *row_first = arena_array(arena, int, wall->faces.count + 1);
+    for (int i = 0; i < wall->faces.count; i++)
+        row_first[i + 1] = row_first[i] + layout->faces[i].course_count;
+    demand->row_count = row_first[wall->faces.count];
+    demand->rows = arena_array(arena, Row, demand->row_count);
+    HungList *hung = arena_array(arena, HungList, demand->row_count);
+    read_hung(arena, demand, hung, row_first);
+    Runs runs = {0};
+    for (int face = 0; face < wall->faces.count; face++) {
+        for (int course = 0; course < layout->faces[face].course_count; course++) {
+            int index = row_first[face] + course;
+            Row *row = &demand->rows[index];
+            *row = (Row){.face = face, .course = course, .run_first = runs.count};
+            for (int i = 0; i < layout->faces[face].courses[course].segment_count; i++)
+                add_segment(arena, demand, &runs, index, i, &hung[index]);
+            row->run_count = runs.count - row->run_first;
+        }
+    }
+    demand->runs = runs.at;
+    demand->run_count = runs.count;
+    join_rows(demand);
+    find_sizes(demand);
+    return demand;
+}
+
+/* ---- questions ---- */
+
+Length demand_mark_down(const Demand *demand, const Run *run, Length x)
+{
+    return run->origin + length_round_down(x - run->origin, demand->round);
+}
+
+Length demand_mark_up(const Demand *demand, const Run *run, Length x)
+{
+    return run->origin + length_round_up(x - run->origin, demand->round);
+}
+
+/* Index of the first of rising lengths that is not below x. */
+static int first_from(const LengthList *list, Length x)
+{
+    int low = 0, high = list->count;
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (list->at[middle] < x)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+bool demand_at_stud(const Demand *demand, const Run *run, Length x)
+{
+    const LengthList *studs = demand_studs(demand, run);
+    int index = first_from(studs, x);
+    return index < studs->count && studs->at[index] == x;
+}
+
+bool demand_whole(const Demand *demand, const Run *run, Length left, Length right)
+{
+    for (int i = 0; i < run->forks.count; i++)
+        if (left < run->forks.at[i].right && right > run->forks.at[i].left)
+            return layout_whole(demand_course(demand, run), left, right);
+    return true;
+}
+
+Length demand_need(const Demand *demand, const Run *run, Length left, Length right)
+{
+    if (!run->varies || (left == run->left && right == run->right))
+        return run->need;
+    return layout_need(demand->wall, demand_course(demand, run), left, right);
+}
+
+int demand_near(const LengthList *joints, Length x, Length stagger)
+{
+    int near = 0;
+    for (int i = first_from(joints, x - stagger + 1); i < joints->count && joints->at[i] < x + stagger; i++)
+        near++;
+    return near;
+}

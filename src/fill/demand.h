@@ -1,0 +1,112 @@
+/*
+ * What a wall asks of its boards: rows (courses as they stand on a face), in them runs (stretches of segments that no
+ * hung piece covers), and where in a run a joint may stand. Hung pieces are read here and held against the layout:
+ * those that fit are fixed, those that do not are told and left out. It knows nothing of boards beyond their lengths,
+ * nor of what is best.
+ */
+#ifndef FILL_DEMAND_H
+#define FILL_DEMAND_H
+
+#include "base/arena.h"
+#include "layout/layout.h"
+
+#define BREAK_COST (300 * LENGTH_MM) /* one rule broken weighs as much as so much wall left bare */
+#define HUNG_NEAR (LENGTH_INCH / 8)  /* an end of a hung piece this near to its segment's end is taken as that end */
+
+/* A stretch of x. */
+typedef struct Reach {
+    Length left, right;
+} Reach;
+
+typedef struct Reaches {
+    Reach *at;
+    int count;
+    int room;
+} Reaches;
+
+/* A stretch of a segment to be covered: between its ends, or between hung pieces. */
+typedef struct Run {
+    int row;
+    int face, course, segment; /* indices */
+    Length left, right;
+    Length origin;              /* the segment's left end, where the marks begin */
+    Length shortest;            /* of its pieces; 0 where its segment is shorter */
+    Length need;                /* no piece of it needs a wider board */
+    bool varies;                /* some of its pieces may need less than `need` */
+    Reaches forks;              /* where wood is left in two or more parts over one another */
+    int stud_first, stud_count; /* of the face's studs, those strictly inside */
+} Run;
+
+/* One course on one face. */
+typedef struct Row {
+    int face, course;
+    int run_first, run_count;
+    int below, above;  /* the rows whose joints must keep their stagger to these; -1 where there is none */
+    LengthList joints; /* ends of hung pieces that are no end of their segment; rising, each once */
+} Row;
+
+typedef enum HungFault {
+    HUNG_FITS,
+    HUNG_NO_PLACE, /* no such course there, or nothing of it where the piece is said to be */
+    HUNG_LEAVES,   /* reaches beyond its segment */
+    HUNG_OVERLAPS, /* over another hung piece */
+    HUNG_NO_BOARD,
+    HUNG_TOO_SHORT, /* the board is */
+    HUNG_TWICE      /* the board's wood at that place is in another hung piece */
+} HungFault;
+
+/* A record of what is hung, held against the layout. */
+typedef struct Hung {
+    HungFault fault;
+    int face, course, segment; /* indices; -1 where not found */
+    Length left, right;        /* ends near the segment's are moved to it */
+    int board;                 /* number */
+    Length offset;
+} Hung;
+
+typedef struct Demand {
+    const Layout *layout;
+    const Wall *wall;
+    bool on_studs;
+    Length round, stagger, kerf;
+    Row *rows; /* face by face, bottom to top */
+    int row_count;
+    Run *runs; /* row by row, left to right */
+    int run_count;
+    Hung *hung; /* one for each record of the file, in its order */
+    int hung_count;
+    Length total;    /* length of all runs */
+    Length longest;  /* run */
+    Length least;    /* no piece shorter than this is worth keeping wood for */
+    Length smallest; /* no piece shorter than this can be of use at all; at least 1 */
+} Demand;
+
+Demand *demand_new(Arena *arena, const Layout *layout);
+
+static inline const Course *demand_course(const Demand *demand, const Run *run)
+{
+    return &demand->layout->faces[run->face].courses[run->course];
+}
+
+static inline const LengthList *demand_studs(const Demand *demand, const Run *run)
+{
+    return &demand->layout->faces[run->face].studs;
+}
+
+/* The last mark of the run's segment at or before x; the first at or behind it. */
+Length demand_mark_down(const Demand *demand, const Run *run, Length x);
+Length demand_mark_up(const Demand *demand, const Run *run, Length x);
+
+/* Whether a stud's centre is exactly at x. */
+bool demand_at_stud(const Demand *demand, const Run *run, Length x);
+
+/* Whether a piece between the two ends hangs together. */
+bool demand_whole(const Demand *demand, const Run *run, Length left, Length right);
+
+/* Width of board that a piece between the two ends needs. */
+Length demand_need(const Demand *demand, const Run *run, Length left, Length right);
+
+/* How many of the rising `joints` are nearer to x than `stagger`. */
+int demand_near(const LengthList *joints, Length x, Length stagger);
+
+#endif

@@ -1,0 +1,128 @@
+/*
+ *     begin: hand method | first plan      the better one is laid
+ *     steps: prices (joints on studs) -> search -> looks -> done
+ *
+ * Invariants: what a step does depends on the layout and on the steps before it, never on when the plan was asked for;
+ * telling a plan changes nothing that the search reads.
+ */
+#include "fill/fill.h"
+
+#include "base/panic.h"
+#include "fill/hand.h"
+#include "fill/search.h"
+#include "fill/tell.h"
+
+/* The budget of a wall in units of work (one piece looked at, some hundredths of a microsecond). */
+enum { BUDGET_LEAST = 400000, BUDGET_PER_RUN = 12000, BUDGET_MOST = 24000000, WORK_PER_STEP = 32, BEAM_FIRST = 6 };
+
+struct Fill {
+    Arena *arena;
+    const Layout *layout;
+    const Demand *demand;
+    Pile *pile;
+    Laid *laid;
+    Weave *weave;
+    Search *search;
+    int64_t budget, used;
+    Arena *told; /* holds the plan */
+    Plan *plan;  /* NULL where it was not told since the last step */
+};
+
+/* Covers every run in hanging order. */
+static void lay_first(Arena *arena, Laid *laid, Weave *weave)
+{
+    const Demand *demand = laid->demand;
+    const int *order = tell_row_order(arena, demand);
+    for (int i = 0; i < demand->row_count; i++)
+        for (int j = 0; j < demand->rows[order[i]].run_count; j++)
+            weave_run(weave, demand->rows[order[i]].run_first + j, BEAM_FIRST, NULL);
+}
+
+static void price_by_length(Fill *fill)
+{
+    const Demand *demand = fill->demand;
+    Sizes *sizes = NULL;
+    int64_t *best = NULL;
+    if (demand->on_studs) {
+        sizes = worth_sizes(fill->arena, demand, fill->pile->longest, 2048);
+        int64_t *prices = arena_array(fill->arena, int64_t, sizes->count);
+        for (int i = 0; i < sizes->count; i++)
+            prices[i] = sizes->cells[i] * sizes->width;
+        best = arena_array(fill->arena, int64_t, sizes->cell_count);
+        worth_best(sizes, prices, best);
+    }
+    pile_price(fill->pile, worth_table(fill->arena, demand, fill->pile->longest, sizes, best));
+}
+
+Fill *fill_begin(const Layout *layout)
+{
+    Arena *arena = arena_new();
+    Fill *fill = arena_one(arena, Fill);
+    fill->arena = arena;
+    fill->told = arena_new();
+    fill->layout = layout;
+    fill->demand = demand_new(arena, layout);
+    fill->pile = pile_new(arena, fill->demand);
+    fill->laid = laid_new(arena, fill->demand, fill->pile);
+    fill->weave = weave_new(arena, fill->laid);
+    price_by_length(fill);
+    hand_lay(arena, fill->laid);
+    fill->search = search_new(arena, fill->laid, fill->weave);
+    search_begin_again(fill->search);
+    lay_first(arena, fill->laid, fill->weave);
+    search_take_better(fill->search);
+    int64_t budget = BUDGET_LEAST + (int64_t)fill->demand->run_count * BUDGET_PER_RUN;
+    fill->budget = budget < BUDGET_MOST ? budget : BUDGET_MOST;
+    return fill;
+}
+
+void fill_free(Fill *fill)
+{
+    if (fill == NULL)
+        return;
+    arena_free(fill->told);
+    arena_free(fill->arena);
+}
+
+bool fill_step(Fill *fill, int steps)
+{
+    int64_t until = fill->used + (int64_t)(steps > 0 ? steps : 0) * WORK_PER_STEP;
+    if (fill->plan != NULL) {
+        arena_reset(fill->told);
+        fill->plan = NULL;
+    }
+    while (fill->used < until && fill->used < fill->budget)
+        fill->used += search_once(fill->search);
+    return fill->used >= fill->budget;
+}
+
+const Plan *fill_plan(const Fill *fill)
+{
+    if (fill->plan != NULL)
+        return fill->plan;
+    Fill *own = (Fill *)(uintptr_t)fill; /* the plan is told when it is first asked for; the search does not see that */
+    own->plan = tell_plan(own->told, own->demand, own->pile, search_covers(own->told, own->search));
+    return own->plan;
+}
+
+Plan *fill_wall(Arena *arena, const Layout *layout)
+{
+    Fill *fill = fill_begin(layout);
+    while (!fill_step(fill, 1 << 20))
+        continue;
+    Plan *plan = tell_plan(arena, fill->demand, fill->pile, search_covers(fill->told, fill->search));
+    fill_free(fill);
+    return plan;
+}
+
+Plan *fill_by_hand(Arena *arena, const Layout *layout)
+{
+    Arena *work = arena_new();
+    const Demand *demand = demand_new(work, layout);
+    Pile *pile = pile_new(work, demand);
+    Laid *laid = laid_new(work, demand, pile);
+    hand_lay(work, laid);
+    Plan *plan = tell_plan(arena, demand, pile, laid->covers);
+    arena_free(work);
+    return plan;
+}

@@ -1,0 +1,99 @@
+/*
+ * The boards at hand while a plan is made: spans of usable wood, how much of each is left, which boards are opened.
+ * Where on a span a piece lies is left open until the plan is told: pieces are cut from its first end on, a kerf apart,
+ * in any order, so only what is left counts. It knows nothing of walls.
+ */
+#ifndef FILL_PILE_H
+#define FILL_PILE_H
+
+#include "fill/demand.h"
+#include "fill/rack.h"
+
+/* What the rest of a span is worth to the plan that is being made: a table over its length. */
+typedef struct Worth {
+    Length width; /* of a cell */
+    int count;
+    int64_t *at; /* rising */
+} Worth;
+
+static inline int64_t worth_of(const Worth *worth, Length left)
+{
+    if (left <= 0)
+        return 0;
+    Length cell = left / worth->width;
+    return worth->at[cell < worth->count ? cell : worth->count - 1];
+}
+
+/* A stretch of a board clear of squared ends, avoided wood and hung pieces. */
+typedef struct Span {
+    int board;
+    Length from, to;
+    Length left; /* length of the longest piece that can still be cut; below 0 where nothing is left at all */
+    int cuts;
+    int *runs; /* that its pieces are in, one for each cut; in no order */
+    int room;
+} Span;
+
+typedef struct PileBoard {
+    int kind; /* -1: a hung piece is cut from it */
+    int span_first, span_count;
+    int cuts;
+    int next, prev; /* in its kind's list of boards not opened; -1 at the ends */
+} PileBoard;
+
+/* Boards of one length, width and avoided stretches are alike. */
+typedef struct Kind {
+    Length length, width;
+    int count, unopened;
+    int first;      /* board not opened, -1 where none is left */
+    int slot_first; /* its spans on the rack of boards not opened */
+    int span_count;
+} Kind;
+
+/* A span of a kind, for a board that is not opened yet. */
+typedef struct Slot {
+    int kind, span; /* `span`th of the board */
+    Length left;
+    int64_t price; /* of opening the board, less what its other spans are worth */
+} Slot;
+
+typedef struct Pile {
+    const Wall *wall;
+    Length kerf, smallest;
+    Length *widths; /* of each board */
+    PileBoard *boards;
+    int board_count;
+    Span *spans;
+    int span_count;
+    Kind *kinds;
+    int kind_count;
+    Slot *slots;
+    int slot_count;
+    Rack open;      /* spans of opened boards with something left */
+    Rack unopened;  /* slots */
+    Length longest; /* span of all */
+    bool narrow;    /* some board is narrower than the widest plank */
+    const Worth *worth;
+
+    Length length_opened;
+    int boards_opened;
+    int64_t kept; /* sum of the worth of what is left on opened boards */
+    Arena *arena;
+} Pile;
+
+/* Boards as the wall file has them, hung pieces cut. `worth` may be NULL for now. */
+Pile *pile_new(Arena *arena, const Demand *demand);
+
+/* Prices by another table, from here on. */
+void pile_price(Pile *pile, const Worth *worth);
+
+/* Opens a board of the kind that is not opened; its index. */
+int pile_open(Pile *pile, int kind);
+
+/* Cuts a piece; a board that is not opened is opened. */
+void pile_cut(Pile *pile, int span, Length length, int run);
+
+/* Takes the cut back; a board with no cut left is closed again. */
+void pile_mend(Pile *pile, int span, Length length, int run);
+
+#endif

@@ -1,0 +1,261 @@
+/*
+ *     board  |square|==piece==|kerf|==piece==|avoid|==piece==|   |square|
+ *            0      offset                                              length
+ */
+#include "fill/rules.h"
+
+#include "fill/breaks.h"
+#include "fill/demand.h"
+#include "fill/tell.h"
+
+int cost_compare(const Cost *a, const Cost *b)
+{
+    if (a->shortfall != b->shortfall)
+        return a->shortfall < b->shortfall ? -1 : 1;
+    if (a->length_opened != b->length_opened)
+        return a->length_opened < b->length_opened ? -1 : 1;
+    if (a->boards_opened != b->boards_opened)
+        return a->boards_opened < b->boards_opened ? -1 : 1;
+    return (a->pieces > b->pieces) - (a->pieces < b->pieces);
+}
+
+Cost rules_cost(const Layout *layout, const Plan *plan)
+{
+    Arena *arena = arena_new();
+    Cost cost = {0};
+    for (int i = 0; i < plan->bare_count; i++)
+        cost.shortfall += plan->bare[i].right - plan->bare[i].left;
+    cost.shortfall += breaks_find(arena, layout, plan).count * BREAK_COST;
+    bool *opened = arena_array(arena, bool, wall_board_count(layout->wall) + 1);
+    for (int i = 0; i < plan->piece_count; i++) {
+        int board = plan->pieces[i].board;
+        if (!plan->pieces[i].hung)
+            cost.pieces++;
+        if (opened[board])
+            continue;
+        opened[board] = true;
+        cost.length_opened += wall_board(layout->wall, board)->length;
+        cost.boards_opened++;
+    }
+    arena_free(arena);
+    return cost;
+}
+
+/* ---- on the wall ---- */
+
+static bool wrong(Err *err, const Piece *piece, const char *what)
+{
+    return err_set(err, ERR_VALUE, "piece %d %s", piece->number, what);
+}
+
+static const Segment *segment_of(const Layout *layout, int face, int course, int segment)
+{
+    if (face < 0 || face >= layout->wall->faces.count)
+        return NULL;
+    if (course < 0 || course >= layout->faces[face].course_count)
+        return NULL;
+    const Course *on = &layout->faces[face].courses[course];
+    return segment >= 0 && segment < on->segment_count ? &on->segments[segment] : NULL;
+}
+
+/* Whether the end of a piece at x, no end of its segment, is where a joint may stand (one off a stud is a break, not
+ * wrong). */
+static bool on_mark(const Layout *layout, const Piece *piece, const Segment *segment, Length x)
+{
+    if ((x - segment->left) % layout->wall->round == 0)
+        return true;
+    if (layout->wall->joints.land != LAND_STUDS)
+        return false;
+    const LengthList *studs = &layout->faces[piece->face].studs;
+    for (int i = 0; i < studs->count; i++)
+        if (studs->at[i] == x)
+            return true;
+    return false;
+}
+
+static bool joint_holds(const Layout *layout, const Plan *plan, int index, Length x)
+{
+    const Piece *piece = &plan->pieces[index];
+    const Segment *segment = segment_of(layout, piece->face, piece->course, piece->segment);
+    if (x == segment->left || x == segment->right || on_mark(layout, piece, segment, x))
+        return true;
+    for (int i = index - 1; i <= index + 1; i += 2) { /* the joint of a hung neighbour */
+        if (i < 0 || i >= plan->piece_count)
+            continue;
+        const Piece *other = &plan->pieces[i];
+        if (other->hung && other->face == piece->face && other->course == piece->course &&
+            other->segment == piece->segment && (other->left == x || other->right == x))
+            return true;
+    }
+    return false;
+}
+
+static bool piece_holds(const Layout *layout, const Plan *plan, int index, Err *err)
+{
+    const Piece *piece = &plan->pieces[index];
+    const Segment *segment = segment_of(layout, piece->face, piece->course, piece->segment);
+    if (piece->number != index + 1)
+        return err_set(err, ERR_VALUE, "piece %d is numbered %d", index + 1, piece->number);
+    if (segment == NULL)
+        return wrong(err, piece, "is on no segment");
+    if (piece->left >= piece->right || piece->left < segment->left || piece->right > segment->right)
+        return wrong(err, piece, "leaves its segment");
+    if (piece->hung)
+        return true;
+    if (!joint_holds(layout, plan, index, piece->left) || !joint_holds(layout, plan, index, piece->right))
+        return wrong(err, piece, "ends between two marks");
+    const Course *course = &layout->faces[piece->face].courses[piece->course];
+    if (!layout_whole(course, piece->left, piece->right))
+        return wrong(err, piece, "does not hang together");
+    const Stock *stock = wall_board(layout->wall, piece->board);
+    if (stock == NULL)
+        return wrong(err, piece, "is from a board that is not there");
+    Length width = stock->width_given ? stock->width : wall_widest(layout->wall);
+    if (layout_need(layout->wall, course, piece->left, piece->right) > width)
+        return wrong(err, piece, "is from a board too narrow");
+    return true;
+}
+
+/* Pieces and bare stretches must tile every segment, in hanging order. */
+static bool tiles(const Layout *layout, const Demand *demand, const int *order, const Plan *plan, Err *err)
+{
+    int piece = 0, bare = 0;
+    for (int i = 0; i < demand->row_count; i++) {
+        const Row *row = &demand->rows[order[i]];
+        const Course *course = &layout->faces[row->face].courses[row->course];
+        for (int j = 0; j < course->segment_count; j++) {
+            Length x = course->segments[j].left;
+            while (x < course->segments[j].right) {
+                const Piece *next = piece < plan->piece_count ? &plan->pieces[piece] : NULL;
+                const Bare *gap = bare < plan->bare_count ? &plan->bare[bare] : NULL;
+                if (next != NULL && next->face == row->face && next->course == row->course && next->segment == j &&
+                    next->left == x) {
+                    x = next->right;
+                    piece++;
+                } else if (gap != NULL && gap->face == row->face && gap->course == row->course && gap->segment == j &&
+                           gap->left == x && gap->right > x) {
+                    x = gap->right;
+                    bare++;
+                } else {
+                    return err_set(err, ERR_VALUE,
+                                   "face %d, course %lld, segment %d: at %lld nm neither a piece nor told bare",
+                                   row->face, (long long)course->number, j, (long long)x);
+                }
+            }
+            if (x != course->segments[j].right)
+                return err_set(err, ERR_VALUE, "face %d, course %lld, segment %d is left", row->face,
+                               (long long)course->number, j);
+        }
+    }
+    if (piece != plan->piece_count || bare != plan->bare_count)
+        return err_set(err, ERR_VALUE, "a piece or a bare stretch is out of order");
+    return true;
+}
+
+static bool hung_holds(const Demand *demand, const Plan *plan, Err *err)
+{
+    int fit = 0, told = 0;
+    for (int i = 0; i < demand->hung_count; i++)
+        fit += demand->hung[i].fault == HUNG_FITS;
+    for (int i = 0; i < plan->piece_count; i++)
+        told += plan->pieces[i].hung;
+    if (fit != told)
+        return err_set(err, ERR_VALUE, "%d hung pieces fit, the plan has %d", fit, told);
+    for (int i = 0; i < demand->hung_count; i++) {
+        const Hung *hung = &demand->hung[i];
+        bool found = hung->fault != HUNG_FITS;
+        for (int j = 0; j < plan->piece_count && !found; j++) {
+            const Piece *piece = &plan->pieces[j];
+            found = piece->hung && piece->face == hung->face && piece->course == hung->course &&
+                    piece->left == hung->left && piece->right == hung->right && piece->board == hung->board &&
+                    piece->offset == hung->offset;
+        }
+        if (!found)
+            return err_set(err, ERR_VALUE, "hung piece %d was moved", i + 1);
+    }
+    return true;
+}
+
+/* ---- on the boards ---- */
+
+static bool cut_holds(const Wall *wall, const Piece *piece, Err *err)
+{
+    const Stock *stock = wall_board(wall, piece->board);
+    Length to = piece->offset + (piece->right - piece->left);
+    if (piece->hung)
+        return true;
+    if (piece->offset < wall->saw.square || to > stock->length - wall->saw.square)
+        return wrong(err, piece, "takes wood of a squared end");
+    for (int i = 0; i < stock->avoid.count; i++)
+        if (piece->offset < stock->avoid.at[i].to && to > stock->avoid.at[i].from)
+            return wrong(err, piece, "takes wood that is to be avoided");
+    return true;
+}
+
+static bool boards_hold(const Layout *layout, const Plan *plan, Err *err)
+{
+    const Wall *wall = layout->wall;
+    if (plan->board_count != wall_board_count(wall))
+        return err_set(err, ERR_VALUE, "%d boards are told of", plan->board_count);
+    int listed = 0;
+    for (int board = 1; board <= plan->board_count; board++) {
+        const BoardUse *use = &plan->boards[board - 1];
+        if (use->count < 0 || (use->count > 0 && (use->first < 0 || use->first + use->count > plan->piece_count)))
+            return err_set(err, ERR_VALUE, "board %d lists pieces that are not there", board);
+        const Piece *before = NULL;
+        for (int i = use->first; i < use->first + use->count; i++) {
+            const Piece *piece = &plan->pieces[plan->by_board[i]];
+            if (piece->board != board)
+                return wrong(err, piece, "is listed under another board");
+            if (!cut_holds(wall, piece, err))
+                return false;
+            Length apart = before == NULL ? 0 : piece->offset - before->offset - (before->right - before->left);
+            if (before != NULL && apart < wall->saw.kerf && !(piece->hung && before->hung))
+                return wrong(err, piece, "is nearer than a kerf to the one before on its board");
+            before = piece;
+            listed++;
+        }
+        if (use->left_over !=
+            tell_left_over(wall, wall_board(wall, board), plan, plan->by_board + use->first, use->count))
+            return err_set(err, ERR_VALUE, "board %d has another left-over", board);
+    }
+    if (listed != plan->piece_count)
+        return err_set(err, ERR_VALUE, "%d pieces are listed under boards, of %d", listed, plan->piece_count);
+    return true;
+}
+
+static bool sums_hold(const Layout *layout, const Plan *plan, Err *err)
+{
+    Cost cost = rules_cost(layout, plan);
+    Length used = 0;
+    int joints = 0;
+    for (int i = 0; i < plan->piece_count; i++) {
+        const Piece *piece = &plan->pieces[i];
+        used += piece->right - piece->left;
+        joints += i > 0 && piece[-1].face == piece->face && piece[-1].course == piece->course &&
+                  piece[-1].segment == piece->segment && piece[-1].right == piece->left;
+    }
+    if (cost.shortfall != plan->shortfall || plan->bare_length + plan->breaks * BREAK_COST != plan->shortfall)
+        return err_set(err, ERR_VALUE, "the shortfall is %lld nm", (long long)cost.shortfall);
+    if (cost.length_opened != plan->length_opened || cost.boards_opened != plan->boards_opened)
+        return err_set(err, ERR_VALUE, "%d boards are opened", cost.boards_opened);
+    if (used != plan->length_used || joints != plan->joints)
+        return err_set(err, ERR_VALUE, "%lld nm are used, %d joints", (long long)used, joints);
+    if (plan->bound_known && (plan->length_bound > plan->length_opened || plan->boards_bound > plan->boards_opened))
+        return err_set(err, ERR_VALUE, "the bound is above what is opened");
+    return true;
+}
+
+bool rules_hold(const Layout *layout, const Plan *plan, Err *err)
+{
+    for (int i = 0; i < plan->piece_count; i++)
+        if (!piece_holds(layout, plan, i, err))
+            return false;
+    Arena *arena = arena_new();
+    const Demand *demand = demand_new(arena, layout);
+    const int *order = tell_row_order(arena, demand);
+    bool hold = tiles(layout, demand, order, plan, err) && hung_holds(demand, plan, err) &&
+                boards_hold(layout, plan, err) && sums_hold(layout, plan, err);
+    arena_free(arena);
+    return hold;
+}

@@ -1,0 +1,80 @@
+#include "fill/worth.h"
+
+#include "base/wide.h"
+
+enum { WORTH_CELLS = 4096 };
+
+static Length cell_width(const Demand *demand, Length longest, int most)
+{
+    Length width = demand->round;
+    while ((longest + demand->kerf) / width >= most - 1)
+        width *= 2;
+    return width;
+}
+
+/* Marks the sizes of pieces between the places of one run. */
+static void mark_run(const Demand *demand, const Run *run, Length longest, Sizes *sizes)
+{
+    const LengthList *studs = demand_studs(demand, run);
+    int places = run->stud_count + 2;
+    for (int i = 0; i < places - 1; i++) {
+        Length from = i == 0 ? run->left : studs->at[run->stud_first + i - 1];
+        for (int j = i + 1; j < places; j++) {
+            Length to = j == places - 1 ? run->right : studs->at[run->stud_first + j - 1];
+            if (to - from > longest)
+                break;
+            if (to - from >= run->shortest)
+                sizes->index[(to - from + demand->kerf) / sizes->width] = 1;
+        }
+    }
+}
+
+Sizes *worth_sizes(Arena *arena, const Demand *demand, Length longest, int most)
+{
+    Sizes *sizes = arena_one(arena, Sizes);
+    sizes->width = cell_width(demand, longest, most);
+    sizes->cell_count = (int)((longest + demand->kerf) / sizes->width) + 1;
+    sizes->index = arena_array(arena, int, sizes->cell_count);
+    for (int i = 0; i < demand->run_count; i++)
+        mark_run(demand, &demand->runs[i], longest, sizes);
+    sizes->cells = arena_array(arena, int, sizes->cell_count);
+    for (int i = 0; i < sizes->cell_count; i++) {
+        bool met = sizes->index[i] != 0;
+        sizes->index[i] = met ? sizes->count : -1;
+        if (met)
+            sizes->cells[sizes->count++] = i;
+    }
+    return sizes;
+}
+
+void worth_best(const Sizes *sizes, const int64_t *prices, int64_t *best)
+{
+    for (int capacity = 0; capacity < sizes->cell_count; capacity++) {
+        int64_t most = capacity > 0 ? best[capacity - 1] : 0;
+        for (int i = 0; i < sizes->count && sizes->cells[i] <= capacity; i++) {
+            if (sizes->cells[i] == 0)
+                continue;
+            int64_t value = prices[i] + best[capacity - sizes->cells[i]];
+            if (value > most)
+                most = value;
+        }
+        best[capacity] = most;
+    }
+}
+
+Worth *worth_table(Arena *arena, const Demand *demand, Length longest, const Sizes *sizes, const int64_t *best)
+{
+    Worth *worth = arena_one(arena, Worth);
+    worth->width = sizes != NULL ? sizes->width : cell_width(demand, longest, WORTH_CELLS);
+    worth->count = (int)(longest / worth->width) + 1;
+    worth->at = arena_array(arena, int64_t, worth->count);
+    Length most = longest + demand->kerf;
+    for (int i = 0; i < worth->count; i++) {
+        Length left = i * worth->width;
+        int64_t plain = left < demand->least ? 0 : left + demand->kerf;
+        if (sizes != NULL)
+            plain = best[(left + demand->kerf) / sizes->width];
+        worth->at[i] = (int64_t)wide_floor((Wide)plain * (30 * (Wide)most + plain), 32 * (Wide)most);
+    }
+    return worth;
+}

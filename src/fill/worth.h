@@ -1,0 +1,32 @@
+/*
+ * What wood is worth to a wall. With joints anywhere every bit of a span that is long enough for a piece can be used,
+ * so its worth is its length. With joints on studs only some lengths of piece exist, and the rest of a span is worth
+ * the best that can be cut from it: an unbounded knapsack over those lengths (Gilmore, Gomory, 1961) by their prices,
+ * which are the lengths themselves at first and the duals of the relaxation later. It knows nothing of boards.
+ */
+#ifndef FILL_WORTH_H
+#define FILL_WORTH_H
+
+#include "fill/pile.h"
+
+/* The lengths a piece can have, joints on studs: by cells of equal width, rounded down with the kerf counted in, so
+ * that pieces which fit together also fit by their cells. */
+typedef struct Sizes {
+    Length width;   /* of a cell */
+    int cell_count; /* one more than the longest span, a kerf counted in, fills */
+    int *cells;     /* rising: cells that some piece between two studs, or a stud and an end, has */
+    int count;
+    int *index; /* of each cell, -1 where no piece has it */
+} Sizes;
+
+/* The sizes for spans up to `longest`, in at most `most` cells. */
+Sizes *worth_sizes(Arena *arena, const Demand *demand, Length longest, int most);
+
+/* The best that can be cut from each capacity of whole cells by the prices of the sizes: best[0 .. cell_count). */
+void worth_best(const Sizes *sizes, const int64_t *prices, int64_t *best);
+
+/* The table for joints anywhere, or, with `best`, for joints on studs. Long leftovers are worth a little more than two
+ * half as long, any leftover a little less than the wood on the wall: that gathers what is left on few boards. */
+Worth *worth_table(Arena *arena, const Demand *demand, Length longest, const Sizes *sizes, const int64_t *best);
+
+#endif
