@@ -1,0 +1,351 @@
+#include "layout/layout.h"
+
+#include "base/panic.h"
+#include "layout/rip.h"
+#include "layout/rows.h"
+#include "layout/strips.h"
+#include "layout/tell.h"
+#include "layout/tiles.h"
+
+/*
+ *                upper(x): ceiling less margin
+ *              ________________________-------
+ *             /                               |
+ *      left(y)/  top     ------------------   | right(y): width less side, margin and corner
+ *            /             course k           |
+ *           /    bottom  ------------------   |
+ *           `-----._______                    |
+ *                         `-------------------+
+ *                lower(x): floor plus margin
+ *
+ * A course's region is its band cut by the four limits. Where the sides are plumb within the band its tiles are its
+ * slabs. Where they lean, tiles with the sides in them tell its extent, its segments and its area; the slabs then tile
+ * that extent by floor, ceiling and openings alone.
+ *
+ * Invariants: courses rise by number; slabs and segments stand left to right; every slab has height; left < right.
+ */
+
+/* A course of less than 0.001 mm2 does not exist. */
+#define AREA_LEAST ((Wide)1000000000)
+
+typedef struct Bench {
+    Arena *arena;   /* of the result */
+    Arena *scratch; /* of one course */
+    Layout *layout;
+    bool texts;
+    Length start;
+} Bench;
+
+typedef struct CourseList {
+    Course *at;
+    int count;
+    int room;
+} CourseList;
+
+/* ---- a face's limits ---- */
+
+static Points limit_of(Arena *arena, const Marks *marks, bool up, Length margin)
+{
+    Points points = {.at = arena_array(arena, Point, marks->count), .count = marks->count, .room = marks->count};
+    for (int i = 0; i < marks->count; i++) {
+        const Mark *mark = &marks->at[i];
+        points.at[i] = (Point){mark->at, up ? mark->off - margin : margin - mark->off};
+    }
+    return points;
+}
+
+/* A side without marks is plumb. */
+static Points side_of(Arena *arena, const Marks *marks, Length plumb, int sign)
+{
+    const int count = marks->count > 0 ? marks->count : 1;
+    Points points = {.at = arena_array(arena, Point, count), .count = count, .room = count};
+    points.at[0] = (Point){plumb, 0};
+    for (int i = 0; i < marks->count; i++)
+        points.at[i] = (Point){plumb + sign * marks->at[i].off, marks->at[i].at};
+    return points;
+}
+
+/* The opening grown by `clear`; heights from the floor are measured where its left edge stands. */
+static Box box_of(const FaceLayout *laid, const Face *face, const Opening *opening)
+{
+    Box box = {.left = opening->left - opening->clear,
+               .right = opening->left + opening->width + opening->clear,
+               .bottom = opening->bottom - opening->clear};
+    if (opening->top_given)
+        box.top = opening->top;
+    else if (opening->to_floor)
+        box.top = limit_at(&laid->lower, opening->left) - face->margin.floor + opening->height;
+    else
+        box.top = opening->bottom + opening->height;
+    box.top += opening->clear;
+    if (opening->to_floor || opening->kind == OPENING_DOOR)
+        box.bottom = -LAYOUT_FAR;
+    return box;
+}
+
+static void lay_limits(Bench *bench, int index)
+{
+    const Wall *wall = bench->layout->wall;
+    const Face *face = &wall->faces.at[index];
+    FaceLayout *laid = &bench->layout->faces[index];
+    laid->lower = limit_of(bench->arena, &face->floor, false, face->margin.floor);
+    laid->upper = limit_of(bench->arena, &face->ceiling, true, face->margin.ceiling);
+    laid->left = side_of(bench->arena, &face->left, face->margin.left + wall_corner_loss_left(wall, index), 1);
+    laid->right =
+        side_of(bench->arena, &face->right, face->width - face->margin.right - wall_corner_loss_right(wall, index), -1);
+    laid->openings = arena_array(bench->arena, Box, face->openings.count);
+    for (int i = 0; i < face->openings.count; i++)
+        laid->openings[i] = box_of(laid, face, &face->openings.at[i]);
+    laid->studs = wall_studs(bench->arena, face);
+}
+
+/* ---- one course ---- */
+
+static Slab slab_of(Arena *arena, const Tile *tile)
+{
+    Slab slab = {.left = tile->left.x,
+                 .right = tile->right.x,
+                 .lower_left = tile->lower_left,
+                 .lower_right = tile->lower_right,
+                 .upper_left = tile->upper_left,
+                 .upper_right = tile->upper_right,
+                 .lower_edge = tile->lower->edge,
+                 .upper_edge = tile->upper->edge,
+                 .parts = arena_array(arena, Part, tile->part_count),
+                 .part_count = tile->part_count};
+    for (int i = 0; i < tile->part_count; i++) {
+        const TilePart *part = &tile->parts[i];
+        slab.parts[i] = (Part){.bottom_left = part->bottom_left,
+                               .bottom_right = part->bottom_right,
+                               .top_left = part->top_left,
+                               .top_right = part->top_right,
+                               .bottom_edge = part->bottom->edge,
+                               .top_edge = part->top->edge,
+                               .bottom_opening = part->bottom->opening,
+                               .top_opening = part->top->opening};
+    }
+    return slab;
+}
+
+static void lay_slabs(Arena *arena, Course *course, const Tiles *tiles)
+{
+    course->slabs = arena_array(arena, Slab, tiles->count);
+    course->slab_count = tiles->count;
+    for (int i = 0; i < tiles->count; i++)
+        course->slabs[i] = slab_of(arena, &tiles->at[i]);
+}
+
+typedef struct SegmentList {
+    Segment *at;
+    int count;
+    int room;
+} SegmentList;
+
+static void lay_segments(Arena *arena, Course *course, const Tiles *wood)
+{
+    SegmentList segments = {0};
+    for (int i = 0; i < wood->count; i++) {
+        const Tile *tile = &wood->at[i];
+        if (tile->part_count == 0)
+            continue;
+        if (i > 0 && segments.count > 0 && tiles_joined(&wood->at[i - 1], tile))
+            segments.at[segments.count - 1].right = tile->right.x;
+        else
+            *arena_push(arena, &segments) = (Segment){.left = tile->left.x, .right = tile->right.x};
+    }
+    int first = 0;
+    for (int i = 0; i < segments.count; i++) {
+        Segment *segment = &segments.at[i];
+        while (first < course->slab_count && course->slabs[first].right <= segment->left)
+            first++;
+        int end = first;
+        while (end < course->slab_count && course->slabs[end].left < segment->right)
+            end++;
+        segment->slab_first = first;
+        segment->slab_count = end - first;
+    }
+    course->segments = segments.at;
+    course->segment_count = segments.count;
+}
+
+typedef struct CutList {
+    Cut *at;
+    int count;
+    int room;
+} CutList;
+
+static CutList cuts_of(Bench *bench, int index, const Field *field, const Tiles *region)
+{
+    const Face *face = &bench->layout->wall->faces.at[index];
+    CutList cuts = {0};
+    for (int i = 0; i < face->openings.count; i++) {
+        const Box *box = &field->face->openings[i];
+        if (face->openings.at[i].kind != OPENING_STOVE && box->bottom < field->top && box->top > field->bottom &&
+            tiles_meet(region, box))
+            *arena_push(bench->arena, &cuts) = (Cut){.opening = i, .box = *box};
+    }
+    return cuts;
+}
+
+static Length greatest_height(const Tiles *tiles)
+{
+    Length most = 0;
+    for (int i = 0; i < tiles->count; i++) {
+        const Tile *tile = &tiles->at[i];
+        const Length left = tile->upper_left - tile->lower_left;
+        const Length right = tile->upper_right - tile->lower_right;
+        most = left > most ? left : most;
+        most = right > most ? right : most;
+    }
+    return most;
+}
+
+/* Leaves out tiles at either end of which nothing but what lies beyond the sides was. */
+static Tiles trim_ends(Tiles tiles)
+{
+    while (tiles.count > 0 && tiles.at[0].part_count == 0) {
+        tiles.at++;
+        tiles.count--;
+    }
+    while (tiles.count > 0 && tiles.at[tiles.count - 1].part_count == 0)
+        tiles.count--;
+    return tiles;
+}
+
+/* False where the face has no such course. Adds to `area` twice what its wood covers. */
+static bool lay_course(Bench *bench, int index, const Row *row, Course *course, Wide *area)
+{
+    const Wall *wall = bench->layout->wall;
+    const FaceLayout *face = &bench->layout->faces[index];
+    Length left, left_inner, right_inner, right;
+    limit_range(&face->left, true, row->bottom, row->top, &left, &left_inner);
+    limit_range(&face->right, true, row->bottom, row->top, &right_inner, &right);
+    if (left >= right)
+        return false;
+    Field field = {.face = face,
+                   .bottom = row->bottom,
+                   .top = row->top,
+                   .from = place_at(left),
+                   .to = place_at(right),
+                   .sides = left != left_inner || right != right_inner};
+    const Tiles region = trim_ends(tiles_of(bench->scratch, &field));
+    if (region.count == 0 || tiles_area(&region) < 2 * AREA_LEAST)
+        return false;
+    const Length height = greatest_height(&region);
+    if (height <= wall->planks.leave) {
+        if (bench->texts)
+            tell_left_away(bench->arena, bench->layout, index, row->number, height);
+        return false;
+    }
+    const CutList cuts = cuts_of(bench, index, &field, &region);
+    *course = (Course){.number = row->number,
+                       .bottom = row->bottom,
+                       .top = row->top,
+                       .width = wall_course_width(wall, row->number),
+                       .left = region.at[0].left.x,
+                       .right = region.at[region.count - 1].right.x,
+                       .cuts = cuts.at,
+                       .cut_count = cuts.count};
+    Field cut = field;
+    cut.cuts = cuts.at;
+    cut.cut_count = cuts.count;
+    const Tiles wood = cuts.count > 0 ? tiles_of(bench->scratch, &cut) : region;
+    Tiles slabs = wood;
+    if (field.sides) {
+        cut.sides = false;
+        cut.from = region.at[0].left;
+        cut.to = region.at[region.count - 1].right;
+        slabs = tiles_of(bench->scratch, &cut);
+    }
+    course->rip = rip_of(bench->arena, &slabs, row->top - row->bottom);
+    lay_slabs(bench->arena, course, &slabs);
+    lay_segments(bench->arena, course, &wood);
+    *area += tiles_area(&wood);
+    return true;
+}
+
+/* ---- the faces ---- */
+
+static bool too_many(Err *err)
+{
+    return err_set(err, ERR_LIMIT, "more than %d courses; write wider planks or a smaller wall", WALL_COURSES_MOST);
+}
+
+static bool lay_face(Bench *bench, int index, Err *err)
+{
+    Layout *layout = bench->layout;
+    FaceLayout *face = &layout->faces[index];
+    lay_limits(bench, index);
+    Length left, right, unused, lowest, highest;
+    limit_range(&face->left, true, -LAYOUT_FAR, LAYOUT_FAR, &left, &unused);
+    limit_range(&face->right, true, -LAYOUT_FAR, LAYOUT_FAR, &unused, &right);
+    if (left >= right)
+        return true;
+    limit_range(&face->lower, false, left, right, &lowest, &unused);
+    limit_range(&face->upper, false, left, right, &unused, &highest);
+    arena_reset(bench->scratch);
+    Rows rows;
+    Arena *own = arena_new();
+    bool fits = rows_of_face(own, layout->wall, index, bench->start, lowest, highest,
+                             WALL_COURSES_MOST - layout->course_total, &rows);
+    CourseList courses = {0};
+    Wide area = 0;
+    for (int i = 0; fits && i < rows.count; i++) {
+        Course course;
+        arena_reset(bench->scratch);
+        if (lay_course(bench, index, &rows.at[i], &course, &area))
+            *arena_push(bench->arena, &courses) = course;
+    }
+    arena_free(own);
+    face->courses = courses.at;
+    face->course_count = courses.count;
+    face->area = wide_divide(area, 2);
+    layout->course_total += courses.count;
+    return fits || too_many(err);
+}
+
+static Layout *lay_wall(Arena *arena, const Wall *wall, Length start, bool texts, Err *err)
+{
+    BUG_UNLESS(wall->planks.widths.count > 0);
+    Bench bench = {.arena = arena, .scratch = arena_new(), .texts = texts, .start = start};
+    Layout *layout = arena_one(arena, Layout);
+    bench.layout = layout;
+    layout->wall = wall;
+    layout->faces = arena_array(arena, FaceLayout, wall->faces.count);
+    bool done = true;
+    for (int i = 0; done && i < wall->faces.count; i++) {
+        done = lay_face(&bench, i, err);
+        for (int j = 0; j < layout->faces[i].course_count; j++) {
+            strips_weigh(layout, i, &layout->faces[i].courses[j]);
+            if (texts)
+                tell_slivers(arena, layout, i, &layout->faces[i].courses[j]);
+        }
+    }
+    if (done && texts)
+        tell_wall(arena, layout);
+    arena_free(bench.scratch);
+    return done ? layout : NULL;
+}
+
+Layout *layout_wall(Arena *arena, const Wall *wall, Err *err)
+{
+    return lay_wall(arena, wall, wall->start, true, err);
+}
+
+Layout *layout_wall_at(Arena *arena, const Wall *wall, Length start, Err *err)
+{
+    return lay_wall(arena, wall, start, false, err);
+}
+
+int layout_course_index(const FaceLayout *face, int64_t number)
+{
+    int low = 0, high = face->course_count;
+    while (low < high) {
+        const int middle = low + (high - low) / 2;
+        if (face->courses[middle].number < number)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low < face->course_count && face->courses[low].number == number ? low : -1;
+}

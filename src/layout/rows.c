@@ -1,0 +1,179 @@
+#include "layout/rows.h"
+
+#include "base/wide.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/*
+ *      foot(2)  -------------          Nominal feet stand from course 0 in runs of the list of widths:
+ *      foot(1)  -------------          foot(k) = run * (k div n) + before[k mod n].
+ *      foot(0)  -------------  0
+ *      foot(-1) -------------          An edge measured at course m is an anchor: from there outwards courses keep
+ *                                      their distances from each other, but start one reveal from the measured edge.
+ *
+ * Invariant: anchors upwards rise in number, the first is course 0 at its foot; downwards they fall, the first is
+ * course -1 under the reveal below course 0. A measured row's other edge stays where it was.
+ */
+
+typedef struct Anchor {
+    int64_t number; /* the first course that stands on it (upwards) or hangs from it (downwards) */
+    Length edge;    /* its bottom (upwards) or top (downwards) */
+} Anchor;
+
+typedef struct Anchors {
+    Anchor *at;
+    int count;
+    int room;
+} Anchors;
+
+typedef struct Stack {
+    const Wall *wall;
+    int count;      /* of the list of widths */
+    Length *before; /* foot of each within the run */
+    Length run;
+} Stack;
+
+static Length foot(const Stack *stack, int64_t number)
+{
+    int64_t place = number % stack->count;
+    if (place < 0)
+        place += stack->count;
+    return wide_narrow((Wide)stack->run * ((number - place) / stack->count)) + stack->before[place];
+}
+
+static int compare_up(const void *left, const void *right)
+{
+    const HungEdge *a = left;
+    const HungEdge *b = right;
+    return (a->course > b->course) - (a->course < b->course);
+}
+
+/* Edges measured on the face: tops of courses from 0 up, or bottoms from 0 down; rising in number. */
+static HungEdges measured(Arena *arena, const Wall *wall, const Face *face, bool tops)
+{
+    HungEdges edges = {0};
+    for (int i = 0; i < wall->hung_edges.count; i++) {
+        const HungEdge *edge = &wall->hung_edges.at[i];
+        const bool outward = edge->is_top ? edge->course >= 0 : edge->course <= 0;
+        if (outward && edge->is_top == tops && strcmp(edge->face, face->name) == 0)
+            *arena_push(arena, &edges) = *edge;
+    }
+    if (edges.count > 1)
+        qsort(edges.at, (size_t)edges.count, sizeof *edges.at, compare_up);
+    return edges;
+}
+
+static const HungEdge *measured_at(const HungEdges *edges, int64_t number)
+{
+    int low = 0, high = edges->count;
+    while (low < high) {
+        const int middle = (low + high) / 2;
+        if (edges->at[middle].course < number)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low < edges->count && edges->at[low].course == number ? &edges->at[low] : NULL;
+}
+
+typedef struct Reach {
+    Length lowest, highest;
+    int most;
+} Reach;
+
+/* How many whole runs lie between the edge and the height: those courses need not be looked at. */
+static int64_t runs_between(const Stack *stack, Length from, Length to)
+{
+    if (to <= from)
+        return 0;
+    const Wide runs = wide_floor((Wide)to - from, stack->run) - 1;
+    return runs > 0 ? wide_narrow(runs) : 0;
+}
+
+static bool rows_up(Arena *arena, const Stack *stack, const HungEdges *tops, const HungEdges *bottoms, Length start,
+                    const Reach *reach, Rows *rows)
+{
+    Anchors anchors = {0};
+    *arena_push(arena, &anchors) = (Anchor){0, start};
+    for (int i = 0; i < tops->count; i++)
+        *arena_push(arena, &anchors) =
+            (Anchor){(int64_t)tops->at[i].course + 1, tops->at[i].height + stack->wall->planks.reveal};
+    for (int i = 0; i < anchors.count; i++) {
+        const Anchor *anchor = &anchors.at[i];
+        const int64_t last = i + 1 < anchors.count ? anchors.at[i + 1].number - 1 : INT64_MAX;
+        if (last < anchor->number)
+            continue;
+        int64_t number = anchor->number + runs_between(stack, anchor->edge, reach->lowest) * stack->count;
+        if (number > last)
+            number = last;
+        for (; number <= last; number++) {
+            Row row = {.number = number, .bottom = anchor->edge + foot(stack, number) - foot(stack, anchor->number)};
+            const HungEdge *top = measured_at(tops, number);
+            row.top = top != NULL ? top->height : row.bottom + wall_course_face(stack->wall, number);
+            if (row.bottom >= reach->highest)
+                break;
+            if (number == 0 && bottoms->count > 0 && measured_at(bottoms, 0) != NULL)
+                row.bottom = measured_at(bottoms, 0)->height;
+            if (row.top <= reach->lowest || row.top <= row.bottom)
+                continue;
+            if (rows->count >= reach->most)
+                return false;
+            *arena_push(arena, rows) = row;
+        }
+    }
+    return true;
+}
+
+/* From the topmost down; the caller turns them round. */
+static bool rows_down(Arena *arena, const Stack *stack, const HungEdges *bottoms, Length start, const Reach *reach,
+                      Rows *rows)
+{
+    const Length reveal = stack->wall->planks.reveal;
+    Anchors anchors = {0};
+    *arena_push(arena, &anchors) = (Anchor){-1, start - reveal};
+    for (int i = bottoms->count - 1; i >= 0; i--)
+        *arena_push(arena, &anchors) = (Anchor){(int64_t)bottoms->at[i].course - 1, bottoms->at[i].height - reveal};
+    for (int i = 0; i < anchors.count; i++) {
+        const Anchor *anchor = &anchors.at[i];
+        const int64_t last = i + 1 < anchors.count ? anchors.at[i + 1].number + 1 : INT64_MIN;
+        if (last > anchor->number)
+            continue;
+        int64_t number = anchor->number - runs_between(stack, reach->highest, anchor->edge) * stack->count;
+        if (number < last)
+            number = last;
+        for (; number >= last; number--) {
+            Row row = {.number = number,
+                       .top = anchor->edge - (foot(stack, anchor->number + 1) - foot(stack, number + 1))};
+            const HungEdge *bottom = measured_at(bottoms, number);
+            row.bottom = bottom != NULL ? bottom->height : row.top - wall_course_face(stack->wall, number);
+            if (row.top <= reach->lowest)
+                break;
+            if (row.bottom >= reach->highest || row.top <= row.bottom)
+                continue;
+            if (rows->count >= reach->most)
+                return false;
+            *arena_push(arena, rows) = row;
+        }
+    }
+    return true;
+}
+
+bool rows_of_face(Arena *arena, const Wall *wall, int face, Length start, Length lowest, Length highest, int most,
+                  Rows *rows)
+{
+    Stack stack = {.wall = wall, .count = wall->planks.widths.count, .run = wall_run(wall)};
+    stack.before = arena_array(arena, Length, stack.count);
+    for (int i = 1; i < stack.count; i++)
+        stack.before[i] = stack.before[i - 1] + wall_course_face(wall, i - 1) + wall->planks.reveal;
+    const HungEdges tops = measured(arena, wall, &wall->faces.at[face], true);
+    const HungEdges bottoms = measured(arena, wall, &wall->faces.at[face], false);
+    const Reach reach = {lowest, highest, most};
+    Rows below = {0};
+    if (!rows_down(arena, &stack, &bottoms, start, &reach, &below))
+        return false;
+    *rows = (Rows){0};
+    for (int i = below.count - 1; i >= 0; i--)
+        *arena_push(arena, rows) = below.at[i];
+    return rows_up(arena, &stack, &tops, &bottoms, start, &reach, rows);
+}

@@ -1,0 +1,221 @@
+#include "layout/tell.h"
+
+#include "base/utf8.h"
+#include "layout/limits.h"
+
+#include <inttypes.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { NAME_MAX = 4 * WALL_NAME_MOST, SENTENCE_MAX = 4 * NAME_MAX };
+
+static void safe_name(char name[NAME_MAX], const char *text)
+{
+    utf8_safe(name, NAME_MAX, text, WALL_NAME_MOST, false);
+}
+
+static void show(const Wall *wall, Length length, char out[LENGTH_TEXT_MAX])
+{
+    length_show_unit(length, wall->units, wall->round, out);
+}
+
+__attribute__((format(printf, 4, 5))) static void tell(Arena *arena, Layout *layout, Finding finding,
+                                                       const char *format, ...)
+{
+    char text[SENTENCE_MAX];
+    va_list list;
+    va_start(list, format);
+    vsnprintf(text, sizeof text, format, list);
+    va_end(list);
+    finding.text = arena_text(arena, text, strlen(text));
+    *arena_push(arena, &layout->findings) = finding;
+}
+
+/* ---- slivers ---- */
+
+/* "under desk outlet", "at the floor", "between desk outlet and the ceiling". */
+static void where_words(const Face *face, const Sliver *sliver, char *out, size_t size)
+{
+    char below[NAME_MAX] = "the floor";
+    char above[NAME_MAX] = "the ceiling";
+    if (sliver->bottom_opening >= 0)
+        safe_name(below, face->openings.at[sliver->bottom_opening].name);
+    if (sliver->top_opening >= 0)
+        safe_name(above, face->openings.at[sliver->top_opening].name);
+    if (sliver->bottom_edge != EDGE_BAND && sliver->top_edge != EDGE_BAND)
+        snprintf(out, size, "between %s and %s", below, above);
+    else if (sliver->bottom_edge == EDGE_OPENING)
+        snprintf(out, size, "above %s", below);
+    else if (sliver->top_edge == EDGE_OPENING)
+        snprintf(out, size, "under %s", above);
+    else
+        snprintf(out, size, "at %s", sliver->bottom_edge != EDGE_BAND ? below : above);
+}
+
+/* "only 7/16 in of plank is", finer than the marks where it would else look wide enough. */
+static void width_words(const Wall *wall, Length width, char *out, size_t size)
+{
+    if (width == 0) {
+        snprintf(out, size, "nothing of the plank is");
+        return;
+    }
+    char shown[LENGTH_TEXT_MAX];
+    Length step = wall->round;
+    if (length_round(width, step) == 0 || length_round(width, step) >= length_round(wall_least(wall), step))
+        step = wall->units == UNITS_IN ? LENGTH_INCH / 64 : LENGTH_MM / 10;
+    if (length_round(width, step) == 0)
+        snprintf(shown, sizeof shown, "a hair");
+    else
+        length_show_unit(width, wall->units, step, shown);
+    snprintf(out, size, "only %s of plank is", shown);
+}
+
+void tell_slivers(Arena *arena, Layout *layout, int face, const Course *course)
+{
+    const Wall *wall = layout->wall;
+    const Slivers slivers = strips_thin(arena, course, wall_least(wall));
+    for (int i = 0; i < slivers.count; i++) {
+        const Sliver *sliver = &slivers.at[i];
+        char where[2 * NAME_MAX + 32], width[LENGTH_TEXT_MAX + 32];
+        char from[LENGTH_TEXT_MAX], to[LENGTH_TEXT_MAX];
+        where_words(&wall->faces.at[face], sliver, where, sizeof where);
+        width_words(wall, sliver->least, width, sizeof width);
+        length_show(sliver->left, wall->units, wall->round, from);
+        show(wall, sliver->right, to);
+        Finding finding = finding_of(RULE_SLIVER);
+        finding.face = face;
+        finding.has_course = true;
+        finding.course = course->number;
+        finding.has_at = true;
+        finding.at = sliver->left;
+        finding.opening = sliver->bottom_opening >= 0 ? sliver->bottom_opening : sliver->top_opening;
+        tell(arena, layout, finding, "Course %" PRId64 ": %s left %s, from %s to %s.", course->number, width, where,
+             from, to);
+    }
+}
+
+void tell_left_away(Arena *arena, Layout *layout, int face, int64_t number, Length height)
+{
+    const Wall *wall = layout->wall;
+    char shown[LENGTH_TEXT_MAX];
+    length_show_unit(height, wall->units, wall->units == UNITS_IN ? LENGTH_INCH / 64 : LENGTH_MM / 10, shown);
+    Finding finding = finding_of(RULE_LEAVE);
+    finding.face = face;
+    finding.has_course = true;
+    finding.course = number;
+    tell(arena, layout, finding,
+         "Course %" PRId64
+         " is left away: it is nowhere higher than %s here. Close the gap with trim or a wider plank.",
+         number, shown);
+}
+
+/* ---- openings ---- */
+
+/* Where an opening's own size, `clear` not counted, passes the face it is in. */
+static const char *way_out(const FaceLayout *laid, const Face *face, const Opening *opening, const Box *grown)
+{
+    const Length left = opening->left;
+    const Length right = opening->left + opening->width;
+    const Length top = grown->top - opening->clear;
+    Length lowest, highest;
+    if (left < 0)
+        return "past the left end of the face";
+    if (right > face->width)
+        return "past the right end of the face";
+    if (left >= right)
+        return NULL;
+    limit_range(&laid->upper, false, left, right, &lowest, &highest);
+    if (top > lowest + face->margin.ceiling)
+        return "above the ceiling";
+    limit_range(&laid->lower, false, left, right, &lowest, &highest);
+    return top <= lowest - face->margin.floor ? "below the floor" : NULL;
+}
+
+static bool overlap(const Box *a, const Box *b)
+{
+    return a->left < b->right && b->left < a->right && a->bottom < b->top && b->bottom < a->top;
+}
+
+static void tell_openings(Arena *arena, Layout *layout, int index)
+{
+    const Face *face = &layout->wall->faces.at[index];
+    const FaceLayout *laid = &layout->faces[index];
+    for (int i = 0; i < face->openings.count; i++) {
+        const Opening *opening = &face->openings.at[i];
+        if (opening->kind == OPENING_STOVE)
+            continue;
+        char name[NAME_MAX];
+        safe_name(name, opening->name);
+        Finding finding = finding_of(RULE_CROSSING);
+        finding.face = index;
+        finding.has_at = true;
+        finding.at = laid->openings[i].left;
+        finding.opening = i;
+        const char *out = way_out(laid, face, opening, &laid->openings[i]);
+        if (out != NULL)
+            tell(arena, layout, finding, "%s reaches %s: measure it again.", name, out);
+        for (int j = i + 1; j < face->openings.count; j++) {
+            if (face->openings.at[j].kind == OPENING_STOVE || !overlap(&laid->openings[i], &laid->openings[j]))
+                continue;
+            char other[NAME_MAX];
+            safe_name(other, face->openings.at[j].name);
+            tell(arena, layout, finding, "%s and %s overlap: measure both again, `clear` counted.", name, other);
+        }
+    }
+}
+
+/* ---- corners ---- */
+
+static void tell_corner(Arena *arena, Layout *layout, int index)
+{
+    const Wall *wall = layout->wall;
+    const int next = (index + 1) % wall->faces.count;
+    bool through;
+    if (next == index || wall_corner_right(wall, index, &through).kind == CORNER_NONE)
+        return;
+    const FaceLayout *here = &layout->faces[index];
+    const FaceLayout *there = &layout->faces[next];
+    for (int i = 0, j = 0; i < here->course_count && j < there->course_count;) {
+        const Course *a = &here->courses[i];
+        const Course *b = &there->courses[j];
+        if (a->number != b->number) {
+            i += a->number < b->number;
+            j += b->number < a->number;
+            continue;
+        }
+        if (a->bottom != b->bottom || a->top != b->top) {
+            char name[NAME_MAX], other[NAME_MAX], y[LENGTH_TEXT_MAX], z[LENGTH_TEXT_MAX];
+            const bool top = a->top != b->top;
+            safe_name(name, wall->faces.at[index].name);
+            safe_name(other, wall->faces.at[next].name);
+            length_show_unit(top ? a->top : a->bottom, wall->units, wall->round, y);
+            length_show_unit(top ? b->top : b->bottom, wall->units, wall->round, z);
+            Finding finding = finding_of(RULE_CORNER);
+            finding.face = index;
+            finding.has_course = true;
+            finding.course = a->number;
+            tell(arena, layout, finding,
+                 "Course %" PRId64
+                 " does not meet round the corner: its %s edge is at %s on %s and at %s on %s. Ease the "
+                 "reveals on one of them before the corner.",
+                 a->number, top ? "upper" : "lower", y, name, z, other);
+            return;
+        }
+        i++;
+        j++;
+    }
+}
+
+void tell_wall(Arena *arena, Layout *layout)
+{
+    bool reference = false;
+    for (int i = 0; i < layout->wall->faces.count; i++) {
+        tell_openings(arena, layout, i);
+        tell_corner(arena, layout, i);
+        reference |= layout_course_index(&layout->faces[i], 0) >= 0;
+    }
+    if (!reference)
+        tell(arena, layout, finding_of(RULE_REFERENCE),
+             "The reference course is nowhere on the wall; courses are still counted from it. Move the start nearer.");
+}

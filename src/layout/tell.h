@@ -1,0 +1,19 @@
+/*
+ * What layout finds to tell, in whole sentences. For layout.c alone; knows nothing of how courses are worked out.
+ */
+#ifndef LAYOUT_TELL_H
+#define LAYOUT_TELL_H
+
+#include "layout/strips.h"
+
+/* Slivers of one course. */
+void tell_slivers(Arena *arena, Layout *layout, int face, const Course *course);
+
+/* A course left away because it is nowhere higher than planks.leave; `height` is its greatest. */
+void tell_left_away(Arena *arena, Layout *layout, int face, int64_t number, Length height);
+
+/* Of the whole wall: openings that overlap or leave their face, courses that cannot meet round a corner, a reference
+ * course that is nowhere. */
+void tell_wall(Arena *arena, Layout *layout);
+
+#endif
