@@ -30,6 +30,11 @@ const char *say_length(Arena *arena, const Wall *wall, Length length)
     return say_to(arena, wall, length, wall->round);
 }
 
+const char *say_fine(Arena *arena, const Wall *wall, Length length)
+{
+    return say_to(arena, wall, length, wall->units == UNITS_IN ? LENGTH_INCH / 64 : LENGTH_MM / 10);
+}
+
 const char *say_thin(Arena *arena, Length length)
 {
     char shown[LENGTH_TEXT_MAX];

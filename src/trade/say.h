@@ -15,6 +15,9 @@ const char *say(Arena *arena, const char *format, ...) __attribute__((format(pri
 /* "40 1/2 in": rounded to the wall's marks; what is not 0 never reads 0, but "under 1/16 in". */
 const char *say_length(Arena *arena, const Wall *wall, Length length);
 
+/* To 1/64 in or 0.1 mm: reveals and their changes. */
+const char *say_fine(Arena *arena, const Wall *wall, Length length);
+
 /* To a step of the caller's. */
 const char *say_to(Arena *arena, const Wall *wall, Length length, Length step);
 

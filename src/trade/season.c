@@ -139,8 +139,8 @@ static void tell_closing(Arena *arena, const Wall *wall, const Season *season, c
         say(arena,
             "in the %s season the widest plank grows %s, more than the reveal of %s: the courses press on one "
             "another and may lift; a reveal of %s keeps them apart, %s do",
-            when, say_to(arena, wall, season->change, fine), say_to(arena, wall, wall->planks.reveal, fine),
-            say_to(arena, wall, length_round_up(needed, fine), fine), would);
+            when, say_fine(arena, wall, season->change), say_fine(arena, wall, wall->planks.reveal),
+            say_fine(arena, wall, length_round_up(needed, fine)), would);
     *arena_push(arena, findings) = finding;
 }
 

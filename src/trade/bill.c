@@ -1,0 +1,244 @@
+#include "trade/bill.h"
+
+#include "base/panic.h"
+#include "trade/assume.h"
+#include "trade/bill_parts.h"
+#include "trade/say.h"
+#include "trade/trim_runs.h"
+
+#include <inttypes.h>
+
+/*
+ * Counts are whole; everything else is carried in millionths of its unit and rounded when it is shown. Products of
+ * areas and lengths go through two words.
+ */
+
+#define SQUARE_FOOT ((Wide)LENGTH_FOOT * LENGTH_FOOT)
+#define SQUARE_METRE ((Wide)LENGTH_METRE * LENGTH_METRE)
+#define CUBIC_INCH ((Wide)LENGTH_INCH * LENGTH_INCH * LENGTH_INCH)
+#define CUBIC_MM ((Wide)LENGTH_MM * LENGTH_MM * LENGTH_MM)
+
+int64_t bill_board_feet(Length thickness, Length width, Length length)
+{
+    Wide across = wide_divide((Wide)thickness * width * ASSUME_ONE, (Wide)LENGTH_INCH * LENGTH_INCH);
+    return wide_narrow(wide_divide(across * length, (Wide)144 * LENGTH_INCH));
+}
+
+/* A cubic metre is 10^27 nm3. */
+int64_t bill_cubic_metres(Length thickness, Length width, Length length)
+{
+    Wide across = wide_divide((Wide)thickness * width, LENGTH_MM);
+    return wide_narrow(wide_divide(across * length, (Wide)LENGTH_MM * LENGTH_METRE));
+}
+
+int64_t bill_running_factor(Length face)
+{
+    return wide_narrow(wide_divide((Wide)LENGTH_FOOT * ASSUME_ONE, face));
+}
+
+/* A gallon is 231 cubic inches and 128 fluid ounces; 355/113 stands for pi, off by less than one in ten million. */
+Length bill_bead_length(int64_t volume, bool fluid_ounces, Length diameter)
+{
+    Wide across = (Wide)355 * diameter * diameter; /* x 4 x 113: the bead's section */
+    Wide cubic = fluid_ounces ? CUBIC_INCH * 231 / 128 : CUBIC_MM * 1000;
+    Wide whole = wide_divide(cubic / 1000 * volume, ASSUME_ONE / 1000);
+    return wide_narrow(wide_divide(whole * 452, across));
+}
+
+const char *bill_group_words(BillGroup group)
+{
+    static const char *const words[BILL_GROUPS] = {"Wall",   "Planks",      "Trim",   "Fastening",
+                                                   "Finish", "Behind them", "Spacers"};
+    BUG_UNLESS(group < BILL_GROUPS);
+    return words[group];
+}
+
+const char *bill_amount(Arena *arena, const BillLine *line)
+{
+    int64_t step = ASSUME_ONE;
+    int64_t unit = 1;
+    for (int i = 0; i < line->decimals; i++) {
+        step /= 10;
+        unit *= 10;
+    }
+    int64_t shown = wide_narrow(wide_divide(line->amount, step));
+    if (line->decimals == 0)
+        return say(arena, "%" PRId64, shown);
+    return say(arena, "%" PRId64 ".%0*" PRId64, shown / unit, line->decimals, shown % unit);
+}
+
+/* ---- lines ---- */
+
+BillLine *bill_put(Bills *bills, BillGroup group, int64_t amount, int decimals, const char *unit, const char *what)
+{
+    BillLine *line = arena_push(bills->arena, &bills->lines);
+    *line = (BillLine){group, what, amount, decimals, unit, "", ""};
+    return line;
+}
+
+void bill_assumes(Bills *bills, BillLine *line, Assumed which, const char *words)
+{
+    Assumption assumption = assume(bills->wall, which);
+    const char *key = assumption.key[0] ? say(bills->arena, " (%s)", assumption.key) : "";
+    line->assumes = say(bills->arena, "%s%s%s%s", line->assumes, line->assumes[0] ? ", " : "", words, key);
+    if (!line->source[0])
+        line->source = assumption.source;
+}
+
+const char *bill_number(Arena *arena, int64_t millionths)
+{
+    BillLine line = {.amount = millionths, .decimals = 6};
+    for (int64_t rest = millionths; line.decimals > 0 && rest % 10 == 0; rest /= 10)
+        line.decimals--;
+    return bill_amount(arena, &line);
+}
+
+void bill_spare(Bills *bills, BillLine *line)
+{
+    bill_assumes(bills, line, ASSUME_SPARE,
+                 say(bills->arena, "%s %% spare", bill_number(bills->arena, assume(bills->wall, ASSUME_SPARE).value)));
+}
+
+int64_t bill_running(const Bills *bills, Length length)
+{
+    return wide_narrow(
+        wide_divide((Wide)length * ASSUME_ONE, bills->wall->units == UNITS_IN ? LENGTH_FOOT : LENGTH_METRE));
+}
+
+int64_t bill_area(const Bills *bills, Wide area)
+{
+    return wide_narrow(wide_divide(area * ASSUME_ONE, bills->wall->units == UNITS_IN ? SQUARE_FOOT : SQUARE_METRE));
+}
+
+/* ---- wall and planks ---- */
+
+static Wide whole_area(const Layout *layout)
+{
+    Wide area = 0;
+    for (int i = 0; i < layout->wall->faces.count; i++)
+        area += layout->faces[i].area;
+    return area;
+}
+
+static void put_wall(Bills *bills)
+{
+    const Layout *layout = bills->layout;
+    bill_put(bills, BILL_WALL, bill_area(bills, whole_area(layout)), 1, bills->square, "net area, openings taken out");
+    bill_put(bills, BILL_WALL, layout->course_total * ASSUME_ONE, 0, "courses", "courses on all faces");
+}
+
+/* Boards of one line of stock that the plan opens, and spare ones like them. */
+static void put_boards(Bills *bills)
+{
+    const Wall *wall = bills->wall;
+    int64_t spare = assume(wall, ASSUME_SPARE).value;
+    int board = 0;
+    for (int i = 0; i < wall->stock.count; i++) {
+        const Stock *stock = &wall->stock.at[i];
+        int opened = 0;
+        for (int j = 0; j < stock->count; j++, board++)
+            opened += board < bills->plan->board_count && bills->plan->boards[board].count > 0;
+        if (opened == 0)
+            continue;
+        Length width = stock->width_given ? stock->width : wall_widest(wall);
+        int64_t with_spare = wide_narrow(wide_ceiling(assume_more(opened * ASSUME_ONE, spare), ASSUME_ONE));
+        BillLine *line = bill_put(bills, BILL_PLANKS, with_spare * ASSUME_ONE, 0, "boards",
+                                  say(bills->arena, "boards %s long, %s wide: %d cut, %d at hand",
+                                      say_length(bills->arena, wall, stock->length),
+                                      say_length(bills->arena, wall, width), opened, stock->count));
+        bill_spare(bills, line);
+    }
+}
+
+/* Board feet, or cubic metres in millimetre files, of the boards that the plan opens. */
+static int64_t volume_opened(const Bills *bills, Length thickness)
+{
+    const Wall *wall = bills->wall;
+    int64_t volume = 0;
+    for (int i = 0; i < bills->plan->board_count; i++) {
+        if (bills->plan->boards[i].count == 0)
+            continue;
+        const Stock *stock = wall_board(wall, i + 1);
+        Length width = stock->width_given ? stock->width : wall_widest(wall);
+        if (wall->units == UNITS_IN)
+            volume += bill_board_feet(thickness, width, stock->length);
+        else
+            volume += bill_cubic_metres(thickness, width, stock->length);
+    }
+    return volume;
+}
+
+static void put_planks(Bills *bills)
+{
+    const Wall *wall = bills->wall;
+    Arena *arena = bills->arena;
+    int64_t spare = assume(wall, ASSUME_SPARE).value;
+    put_boards(bills);
+    BillLine *line = bill_put(bills, BILL_PLANKS, assume_more(bill_running(bills, bills->plan->length_used), spare), 1,
+                              bills->running, "running length of the pieces");
+    bill_spare(bills, line);
+
+    Length narrowest = LENGTH_MOST;
+    for (int i = 0; i < wall->planks.widths.count; i++)
+        if (wall_course_face(wall, i) < narrowest)
+            narrowest = wall_course_face(wall, i);
+    if (wall->units == UNITS_IN && wall->planks.widths.count == 1) {
+        int64_t factor = bill_running_factor(narrowest);
+        Wide feet = wide_divide((Wide)bill_area(bills, whole_area(bills->layout)) * factor, ASSUME_ONE);
+        line = bill_put(bills, BILL_PLANKS, assume_more(wide_narrow(feet), spare), 1, bills->running,
+                        "the same by area and coverage factor, for comparison");
+        const BillLine shown = {.amount = factor, .decimals = 2};
+        line->assumes = say(arena, "%s ft for each sq ft", bill_amount(arena, &shown));
+        line->source = "WWPA, Coverage Estimator: 12 / exposed face";
+        bill_spare(bills, line);
+    }
+    Length thickness = wall->units == UNITS_IN ? assume(wall, ASSUME_NOMINAL).value : wall->planks.thickness;
+    line = bill_put(bills, BILL_PLANKS, assume_more(volume_opened(bills, thickness), spare),
+                    wall->units == UNITS_IN ? 1 : 3, wall->units == UNITS_IN ? "board feet" : "m3",
+                    "boards opened, as volume");
+    if (wall->units == UNITS_IN)
+        bill_assumes(bills, line, ASSUME_NOMINAL,
+                     say(arena, "%s thick for the count", say_length(arena, wall, thickness)));
+    bill_spare(bills, line);
+}
+
+static void put_trim(Bills *bills)
+{
+    const Wall *wall = bills->wall;
+    TrimPieces pieces = trim_pieces(bills->arena, bills->layout);
+    if (pieces.count == 0)
+        return;
+    Length length = 0;
+    int64_t count = 0;
+    for (int i = 0; i < pieces.count; i++) {
+        length += pieces.at[i].length * pieces.at[i].count;
+        count += pieces.at[i].count;
+    }
+    BillLine *line =
+        bill_put(bills, BILL_TRIM, assume_more(bill_running(bills, length), assume(wall, ASSUME_SPARE).value), 1,
+                 bills->running, say(bills->arena, "trim in %" PRId64 " pieces, to the long points", count));
+    bill_spare(bills, line);
+    Length at_hand = 0;
+    for (int i = 0; i < wall->trim.stock.count; i++)
+        at_hand += wall->trim.stock.at[i].length * wall->trim.stock.at[i].count;
+    bill_put(bills, BILL_TRIM, bill_running(bills, at_hand), 1, bills->running, "trim stock at hand");
+}
+
+BillLines bill_lines(Arena *arena, const Layout *layout, const Plan *plan)
+{
+    bool inch = layout->wall->units == UNITS_IN;
+    Bills bills = {.arena = arena,
+                   .wall = layout->wall,
+                   .layout = layout,
+                   .plan = plan,
+                   .square = inch ? "sq ft" : "m2",
+                   .running = inch ? "ft" : "m"};
+    put_wall(&bills);
+    put_planks(&bills);
+    put_trim(&bills);
+    bill_put_fastening(&bills);
+    bill_put_finish(&bills, whole_area(layout));
+    bill_put_behind(&bills);
+    bill_put_spacers(&bills);
+    return bills.lines;
+}

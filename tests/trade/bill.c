@@ -1,0 +1,228 @@
+/*
+ * The bill's arithmetic against published examples: Navy Engineering Aid manual 6-3, Army EN5155 p. 1-28, NAVEDTRA
+ * 14044 (board feet); WWPA, Coverage Estimator (coverage factors); bead lengths are worked from 231 cubic inches a
+ * gallon.
+ */
+#include "check.h"
+
+#include "plain.h"
+#include "trade/bill.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#define FEET(n) ((Length)(n)*LENGTH_FOOT)
+
+static void assert_near(int64_t value, int64_t expected, int64_t within)
+{
+    if (llabs(value - expected) > within)
+        fail_msg("%lld is not within %lld of %lld", (long long)value, (long long)within, (long long)expected);
+}
+
+static void board_feet(void **state)
+{
+    (void)state;
+    assert_near(bill_board_feet(INCHES(2), INCHES(4), FEET(14)), 9333333, 1);      /* 9 1/3 */
+    assert_near(bill_board_feet(INCHES(1), INCHES(4), FEET(14)) * 8, 37333333, 8); /* 37 1/3 */
+    assert_near(bill_board_feet(INCHES(1), INCHES(10), FEET(10)), 8333333, 1);     /* 8 4/12 */
+    assert_near(bill_board_feet(INCHES(1), INCHES(7), FEET(33)), 19250000, 1);     /* 3 x 6 5/12 */
+    assert_near(bill_board_feet(INCHES(1), INCHES(12), FEET(1)), 1000000, 0);
+    assert_int_equal(bill_cubic_metres(LENGTH_METRE, LENGTH_METRE, LENGTH_METRE), 1000000);
+    assert_int_equal(bill_cubic_metres(20 * LENGTH_MM, 100 * LENGTH_MM, 3 * LENGTH_METRE), 6000);
+    bill_board_feet(LENGTH_MOST / 1000, LENGTH_MOST / 1000, LENGTH_MOST); /* does not run over */
+}
+
+/* LF for each sq ft as printed, to two decimals, half up. */
+static void coverage_factors(void **state)
+{
+    (void)state;
+    static const struct {
+        Length face;
+        int hundredths;
+    } rows[] = {{INCHES(2.5), 480},   {INCHES(4.5), 267},    {INCHES(6.25), 192},  {INCHES(8.25), 145},
+                {INCHES(3), 400},     {INCHES(5), 240},      {INCHES(6.75), 178},  {INCHES(8.75), 137},
+                {INCHES(10.75), 112}, {INCHES(3.125), 384},  {INCHES(5.125), 234}, {INCHES(6.875), 175},
+                {INCHES(8.875), 135}, {INCHES(4.9375), 243}, {INCHES(6.625), 181}, {INCHES(8.625), 139}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+        assert_int_equal((bill_running_factor(rows[i].face) + 5000) / 10000, rows[i].hundredths);
+}
+
+/* Feet of round bead, worked: 10 fl oz at 1/8, 3/16, 1/4, 3/8, 1/2 in; 28 fl oz at 1/4 and 3/8 in. */
+static void beads(void **state)
+{
+    (void)state;
+    static const struct {
+        int64_t ounces;
+        Length bead;
+        double feet;
+    } rows[] = {{10000000, INCHES(0.125), 122.5}, {10000000, INCHES(0.1875), 54.5}, {10000000, INCHES(0.25), 30.6},
+                {10000000, INCHES(0.375), 13.6},  {10000000, INCHES(0.5), 7.7},     {28000000, INCHES(0.25), 85.8},
+                {28000000, INCHES(0.375), 38.1},  {10100000, INCHES(0.25), 30.9},   {29000000, INCHES(0.25), 88.8}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+        assert_near(bill_bead_length(rows[i].ounces, true, rows[i].bead), (Length)(rows[i].feet * LENGTH_FOOT),
+                    LENGTH_FOOT / 18);
+    /* 300 ml at 6 mm: 300 / (0.2827 cm2) = 1061 cm */
+    assert_near(bill_bead_length(300000000, false, 6 * LENGTH_MM), 10610 * LENGTH_MM, LENGTH_MM);
+}
+
+/* One face of 10 ft by 10 ft, net, ten planks opened out of twelve; a stud every 16 in. */
+static Bench bill_bench(Plan *plan)
+{
+    Bench bench = bench_new(FEET(10), 0, FEET(10), INCHES(2.75), SIXTEENTH);
+    Wall *wall = bench.wall;
+    FaceLayout *face = &bench.layout->faces[0];
+    wall->planks.thickness = INCHES(0.5);
+    wall->faces.at[0].studs.given = true;
+    face->area = (Wide)FEET(10) * FEET(10);
+    bench.layout->course_total = 5;
+    for (int i = 1; i <= 6; i++)
+        *arena_push(bench.arena, &face->studs) = INCHES(16) * i;
+    *arena_push(bench.arena, &wall->stock) = (Stock){.length = FEET(5), .count = 12};
+    face->course_count = 5;
+    face->courses = arena_array(bench.arena, Course, 5);
+    *plan = (Plan){.board_count = 12, .piece_count = 10, .length_used = FEET(50)};
+    plan->boards = arena_array(bench.arena, BoardUse, 12);
+    plan->pieces = arena_array(bench.arena, Piece, 10);
+    for (int i = 0; i < 5; i++)
+        face->courses[i].rip.most = INCHES(2.75);
+    for (int i = 0; i < 10; i++) {
+        plan->boards[i].count = 1;
+        plan->pieces[i] = (Piece){.course = i / 2, .left = i % 2 ? FEET(5) : 0, .right = i % 2 ? FEET(10) : FEET(5)};
+    }
+    return bench;
+}
+
+static const BillLine *line_with(const BillLines *lines, const char *words)
+{
+    for (int i = 0; i < lines->count; i++)
+        if (strstr(lines->at[i].what, words))
+            return &lines->at[i];
+    return NULL;
+}
+
+static int64_t amount_of(const BillLines *lines, const char *words)
+{
+    const BillLine *line = line_with(lines, words);
+    if (!line)
+        fail_msg("no line says \"%s\"", words);
+    return line->amount;
+}
+
+static void whole_bill(void **state)
+{
+    (void)state;
+    Plan plan;
+    Bench bench = bill_bench(&plan);
+    BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_int_equal(amount_of(&lines, "net area"), 100000000);
+    assert_int_equal(amount_of(&lines, "courses"), 5000000);
+    assert_int_equal(amount_of(&lines, "boards 60 in long"), 11000000); /* 10 and one to spare */
+    assert_holds(line_with(&lines, "boards 60 in long")->what, "10 cut, 12 at hand");
+    assert_int_equal(amount_of(&lines, "running length"), 55000000);
+    assert_near(amount_of(&lines, "coverage factor"), 480000000, 100); /* 100 x 12 / 2 3/4 x 1.1 */
+    assert_near(amount_of(&lines, "as volume"), 12604167, 10);         /* 10 x 1 x 2 3/4 x 60 / 144 x 1.1 */
+    /* 60 in cross studs at 16, 32, 48; the other half those at 64, 80, 96: 3 each, 30 in all and 10 % */
+    assert_int_equal(amount_of(&lines, "fasteners"), 33000000);
+    assert_int_equal(amount_of(&lines, "adhesive bead"), 50000000);
+    assert_int_equal(amount_of(&lines, "cartridges"), 2000000); /* 50 ft at 30.6 ft each */
+    assert_int_equal(amount_of(&lines, "finish"), 500000);      /* 100 sq ft twice at 400 a gallon */
+    assert_int_equal(amount_of(&lines, "spacers"), 4000000);
+    assert_null(line_with(&lines, "underlay"));
+    assert_null(line_with(&lines, "thinner"));
+    for (int i = 0; i < lines.count; i++) {
+        assert_true(i == 0 || lines.at[i].group >= lines.at[i - 1].group);
+        assert_true(lines.at[i].assumes[0] == '\0' || lines.at[i].source[0] != '\0');
+    }
+    arena_free(bench.arena);
+}
+
+/* Every assumption can be changed in the file. Magazine example (common practice): 1,800 sq ft at 450 sq ft a gallon
+ * take 4 gallons, at 500 3.6. */
+static void changed_assumptions(void **state)
+{
+    (void)state;
+    Plan plan;
+    Bench bench = bill_bench(&plan);
+    Wall *wall = bench.wall;
+    bench.layout->faces[0].area = (Wide)FEET(40) * FEET(45);
+    wall->bill = (Bill){.given = true,
+                        .spare = {true, 0},
+                        .fasteners = {true, 2000000},
+                        .glue_given = true,
+                        .glue = GLUE_STUDS,
+                        .bead = {true, INCHES(0.375)},
+                        .cartridge = {true, 28000000},
+                        .coats = {true, 1000000},
+                        .coverage = {true, 450000000},
+                        .thinning = {true, 10000000},
+                        .nominal = {true, INCHES(2)},
+                        .sheet_width = {true, FEET(5)},
+                        .sheet_length = {true, FEET(5)}};
+    wall->faces.at[0].underlay = INCHES(0.25);
+    BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_int_equal(amount_of(&lines, "boards 60 in long"), 10000000);
+    assert_int_equal(amount_of(&lines, "fasteners"), 60000000);
+    assert_int_equal(amount_of(&lines, "adhesive bead"), 6875000);
+    assert_int_equal(amount_of(&lines, "finish"), 4000000);
+    assert_int_equal(amount_of(&lines, "thinner"), 400000);
+    assert_near(amount_of(&lines, "as volume"), 22916667, 10);
+    assert_int_equal(amount_of(&lines, "underlay"), 72000000);
+    assert_string_equal(line_with(&lines, "finish")->source, "the wall file");
+    wall->bill.coverage.millionths = 500000000;
+    wall->bill.glue = GLUE_NONE;
+    lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_int_equal(amount_of(&lines, "finish"), 3600000);
+    assert_null(line_with(&lines, "adhesive"));
+    wall->bill.coats.millionths = 0;
+    lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_null(line_with(&lines, "finish"));
+    arena_free(bench.arena);
+}
+
+static void box_extenders(void **state)
+{
+    (void)state;
+    Plan plan;
+    Bench bench = bill_bench(&plan);
+    for (int i = 0; i < 4; i++)
+        add_opening(&bench, "box", (Box){INCHES(10 * i), INCHES(10 * i + 2), 0, INCHES(4)});
+    Openings *openings = &bench.wall->faces.at[0].openings;
+    for (int i = 0; i < 4; i++)
+        openings->at[i].kind = OPENING_BOX;
+    openings->at[1].front = INCHES(0.25);
+    openings->at[3].front = INCHES(0.5); /* flush */
+    Course *course = &bench.layout->faces[0].courses[0];
+    course->cuts = arena_array(bench.arena, Cut, 4);
+    for (int i = 0; i < 4; i++)
+        course->cuts[course->cut_count++].opening = i;
+    BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_int_equal(amount_of(&lines, "box extenders, 1/2 in"), 2000000);
+    assert_int_equal(amount_of(&lines, "box extenders, 1/4 in"), 1000000);
+    arena_free(bench.arena);
+}
+
+static void assert_shown(int64_t amount, int decimals, const char *expected)
+{
+    Arena *arena = arena_new();
+    assert_string_equal(bill_amount(arena, &(BillLine){.amount = amount, .decimals = decimals}), expected);
+    arena_free(arena);
+}
+
+static void shown(void **state)
+{
+    (void)state;
+    assert_shown(37333333, 1, "37.3");
+    assert_shown(1950000, 1, "2.0");
+    assert_shown(12000000, 0, "12");
+    assert_shown(4100, 3, "0.004");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(board_feet),          cmocka_unit_test(coverage_factors), cmocka_unit_test(beads),
+        cmocka_unit_test(whole_bill),          cmocka_unit_test(box_extenders),    cmocka_unit_test(shown),
+        cmocka_unit_test(changed_assumptions),
+    };
+    return RUN(tests);
+}
