@@ -1,0 +1,376 @@
+/* Keys fed to the real loop: what a person presses, and what is then to be seen. */
+#include "check.h"
+
+#include "rig.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define assert_shows(rig, words)                                                      \
+    do {                                                                              \
+        if (!rig_shows(rig, words))                                                   \
+            fail_msg("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
+    } while (0)
+#define assert_hides(rig, words)                                                        \
+    do {                                                                                \
+        if (rig_shows(rig, words))                                                      \
+            fail_msg("\"%s\" is still to be seen:\n%s", (words), (rig)->picture.bytes); \
+    } while (0)
+
+static void up_nudges_at_once(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    assert_shows(rig, "Start 2 1/4");
+    char before[400];
+    snprintf(before, sizeof before, "%.390s", rig->picture.bytes);
+    rig_key(rig, PRESS_UP);
+    assert_shows(rig, "Start 2 5/16");
+    assert_int_not_equal(strncmp(before, rig->picture.bytes, strlen(before)), 0);
+    rig_key(rig, PRESS_SHIFT | PRESS_UP);
+    assert_shows(rig, "Start 2 13/16");
+    rig_type(rig, "[[");
+    assert_shows(rig, "Start 1 13/16");
+    rig_key(rig, PRESS_DOWN);
+    assert_shows(rig, "Start 1 3/4");
+    rig_free(rig);
+}
+
+static void a_run_of_nudges_is_one_step_back(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_keys(rig, PRESS_UP, 9);
+    assert_shows(rig, "Start 2 13/16");
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_shows(rig, "Start 2 1/4");
+    assert_shows(rig, "Undone: ");
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_shows(rig, "Nothing to undo.");
+    rig_key(rig, PRESS_CTRL | 'y');
+    assert_shows(rig, "Start 2 13/16");
+    assert_shows(rig, "Done again: ");
+    rig_free(rig);
+}
+
+static void keys_that_wait_are_taken_before_the_picture(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    int before = memory_pictures(rig->term);
+    rig_keys(rig, PRESS_UP, 200);
+    assert_in_range(memory_pictures(rig->term) - before, 1, 3);
+    rig_free(rig);
+}
+
+static void one_key_swaps_the_views(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    assert_shows(rig, "\u2580\u2580\u2580");
+    rig_type(rig, "v");
+    assert_shows(rig, "rip, left to right");
+    assert_shows(rig, "141 3/8 ");
+    assert_shows(rig, "\u251c\u2500");
+    rig_type(rig, "v");
+    assert_hides(rig, "rip, left to right");
+    rig_free(rig);
+}
+
+static void left_and_right_walk_the_faces(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    assert_shows(rig, "north (1 of 2)");
+    rig_key(rig, PRESS_RIGHT);
+    assert_shows(rig, "east (2 of 2)");
+    rig_key(rig, PRESS_RIGHT);
+    assert_shows(rig, "This is the last face.");
+    rig_type(rig, "h");
+    assert_shows(rig, "north (1 of 2)");
+    rig_free(rig);
+}
+
+static void an_opening_is_chosen_moved_and_removed(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    const Opening *opening = &app_wall(rig->app)->faces.at[0].openings.at[1];
+    Length left = opening->left, bottom = opening->bottom;
+    rig_keys(rig, PRESS_TAB, 2);
+    assert_shows(rig, "desk outlet (box)");
+    rig_key(rig, PRESS_UP);
+    rig_type(rig, "l}");
+    opening = &app_wall(rig->app)->faces.at[0].openings.at[1];
+    assert_int_equal(opening->bottom, bottom + LENGTH_INCH / 16);
+    assert_int_equal(opening->left, left + 9 * LENGTH_INCH / 16);
+    rig_type(rig, "x");
+    assert_int_equal(app_wall(rig->app)->faces.at[0].openings.count, 2);
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_int_equal(app_wall(rig->app)->faces.at[0].openings.count, 3);
+    rig_key(rig, PRESS_TAB);
+    assert_int_not_equal(rig->app->opening, 0);
+    rig_key(rig, PRESS_ESCAPE);
+    assert_int_equal(rig->app->opening, 0);
+    rig_free(rig);
+}
+
+static void an_opening_is_added_in_a_form(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "a");
+    assert_shows(rig, "A new opening on north");
+    rig_key(rig, PRESS_ENTER);
+    rig_type(rig, "v");
+    rig_key(rig, PRESS_ENTER);
+    rig_type(rig, "12");
+    rig_key(rig, PRESS_ENTER);
+    rig_type(rig, "10 1/2");
+    assert_shows(rig, "10 1/2 in = 266.7 mm");
+    rig_keys(rig, PRESS_ENTER, 2);
+    rig_type(rig, "-38");
+    rig_keys(rig, PRESS_ENTER, 2);
+    rig_type(rig, "6");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_hides(rig, "A new opening on north");
+    const Openings *openings = &app_wall(rig->app)->faces.at[0].openings;
+    assert_int_equal(openings->count, 4);
+    assert_int_equal(openings->at[3].kind, OPENING_VENT);
+    assert_int_equal(openings->at[3].height, 6 * LENGTH_INCH);
+    assert_int_equal(openings->at[3].id, rig->app->opening);
+    rig_free(rig);
+}
+
+static void a_bad_entry_is_kept_and_mended(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "2");
+    assert_shows(rig, "Planks");
+    rig_key(rig, PRESS_CTRL | 'u');
+    rig_type(rig, "3 1/");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "3 1/ ");
+    assert_shows(rig, "One entry is not good yet: Width");
+    rig_type(rig, "2");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_hides(rig, "Narrowest strip");
+    assert_int_equal(app_wall(rig->app)->planks.widths.at[0], 7 * LENGTH_INCH / 2);
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_int_equal(app_wall(rig->app)->planks.widths.at[0], 11 * LENGTH_INCH / 4);
+    rig_free(rig);
+}
+
+static void what_the_wall_refuses_is_said_beside_its_field(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "2");
+    rig_key(rig, PRESS_TAB);
+    rig_key(rig, PRESS_CTRL | 'u');
+    rig_type(rig, "-1");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "Narrowest strip"); /* still open */
+    assert_int_equal(app_wall(rig->app)->planks.thickness, LENGTH_INCH / 2);
+    assert_int_equal(document_undo_name(rig->app->document) == NULL, true);
+    rig_free(rig);
+}
+
+static void a_changed_form_asks_before_it_is_dropped(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "1");
+    rig_key(rig, PRESS_ESCAPE);
+    assert_hides(rig, "Take it");
+    rig_type(rig, "1");
+    rig_key(rig, PRESS_CTRL | 'u');
+    rig_type(rig, "5");
+    rig_key(rig, PRESS_ESCAPE);
+    assert_shows(rig, "has not been taken yet");
+    rig_key(rig, PRESS_ESCAPE);
+    assert_shows(rig, "Take it");
+    rig_key(rig, PRESS_ESCAPE);
+    rig_type(rig, "t");
+    assert_shows(rig, "Start 5");
+    rig_free(rig);
+}
+
+static void marks_grow_a_line_when_the_last_is_filled(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 40);
+    rig_type(rig, "5");
+    assert_shows(rig, "Floor, measured down");
+    rig_keys(rig, PRESS_TAB, 6); /* name, width, two marks: the blank line */
+    rig_type(rig, "150");
+    rig_key(rig, PRESS_TAB);
+    rig_type(rig, "40");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_int_equal(app_wall(rig->app)->faces.at[0].floor.count, 3);
+    assert_int_equal(app_wall(rig->app)->faces.at[0].floor.at[2].off, 40 * LENGTH_INCH);
+    rig_type(rig, "5");
+    rig_keys(rig, PRESS_TAB, 6);
+    rig_key(rig, PRESS_CTRL | 'u');
+    rig_key(rig, PRESS_TAB);
+    rig_key(rig, PRESS_CTRL | 'u');
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_int_equal(app_wall(rig->app)->faces.at[0].floor.count, 2);
+    assert_int_equal(app_wall(rig->app)->faces.at[0].openings.count, 3);
+    rig_free(rig);
+}
+
+static void a_paste_goes_only_into_a_field(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    memory_paste(rig->term, "xq\rv");
+    rig_settle(rig);
+    assert_shows(rig, "text goes only into a field");
+    assert_int_equal(app_wall(rig->app)->faces.at[0].openings.count, 3);
+    rig_type(rig, "1");
+    rig_key(rig, PRESS_CTRL | 'u');
+    memory_paste(rig->term, "7 1/2\r\n");
+    rig_settle(rig);
+    assert_shows(rig, "7 1/2 in = 190.5 mm");
+    rig_free(rig);
+}
+
+static void escape_never_leaves(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_keys(rig, PRESS_ESCAPE, 20);
+    assert_true(rig->running);
+    rig_type(rig, "m");
+    assert_shows(rig, "Type a word");
+    rig_keys(rig, PRESS_ESCAPE, 5);
+    assert_true(rig->running);
+    assert_hides(rig, "Type a word");
+    rig_free(rig);
+}
+
+static void leaving_with_changes_asks(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_key(rig, PRESS_UP);
+    rig_type(rig, "q");
+    assert_shows(rig, "Leave with changes?");
+    rig_type(rig, "t");
+    assert_true(rig->running);
+    rig_type(rig, "q");
+    rig_type(rig, "l");
+    assert_false(rig->running);
+    assert_string_equal(rig->app->farewell, "");
+    rig_free(rig);
+    rig = rig_new(80, 24);
+    rig_type(rig, "q");
+    assert_false(rig->running);
+    rig_free(rig);
+}
+
+static void the_menu_is_typed_into(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "m");
+    rig_type(rig, "kerf");
+    assert_shows(rig, "Saw: what a cut takes");
+    assert_hides(rig, "Boards at hand");
+    rig_key(rig, PRESS_ENTER);
+    assert_shows(rig, "Kerf, each cut");
+    rig_free(rig);
+}
+
+static void help_lists_keys_and_closes(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "?");
+    assert_shows(rig, "All keys");
+    assert_shows(rig, "raise the reference course");
+    rig_key(rig, PRESS_END);
+    assert_shows(rig, "leave; asks first");
+    rig_key(rig, PRESS_ESCAPE);
+    assert_hides(rig, "All keys");
+    rig_free(rig);
+}
+
+static void the_cursor_stands_on_the_focus(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    const Grid *picture = memory_picture(rig->term);
+    assert_int_equal(grid_at(picture, picture->cursor_x, picture->cursor_y)->code, style_glyph(GLYPH_HERE, false));
+    rig_type(rig, "1");
+    picture = memory_picture(rig->term);
+    int x = picture->cursor_x;
+    rig_type(rig, "2");
+    picture = memory_picture(rig->term);
+    assert_int_equal(picture->cursor_x, x + 1);
+    rig_free(rig);
+}
+
+static void every_size_is_survived(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(1, 1);
+    rig_key(rig, PRESS_UP);
+    const char *const layers[] = {"", "v", "m", "?", "2", "f", "6", "q"};
+    for (size_t i = 0; i < sizeof layers / sizeof *layers; i++) {
+        rig_type(rig, layers[i]);
+        for (int columns = 1; columns <= 100; columns += columns < 12 ? 1 : 11)
+            for (int rows = 1; rows <= 40; rows += rows < 12 ? 1 : 7)
+                memory_resize(rig->term, columns, rows);
+        rig_settle(rig);
+        for (int size = 1; size < 30; size++) { /* each painted */
+            memory_resize(rig->term, size * 3, size);
+            rig_settle(rig);
+        }
+        rig_keys(rig, PRESS_ESCAPE, 3);
+    }
+    assert_true(rig->running);
+    rig_free(rig);
+}
+
+static void findings_show_their_place(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "6x"); /* no boards: everything is left bare */
+    rig_key(rig, PRESS_ESCAPE);
+    rig_type(rig, "f");
+    assert_shows(rig, "Faults and cautions");
+    assert_shows(rig, "fault    ");
+    rig_key(rig, PRESS_ENTER);
+    assert_hides(rig, "Faults and cautions");
+    rig_free(rig);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(up_nudges_at_once),
+        cmocka_unit_test(a_run_of_nudges_is_one_step_back),
+        cmocka_unit_test(keys_that_wait_are_taken_before_the_picture),
+        cmocka_unit_test(one_key_swaps_the_views),
+        cmocka_unit_test(left_and_right_walk_the_faces),
+        cmocka_unit_test(an_opening_is_chosen_moved_and_removed),
+        cmocka_unit_test(an_opening_is_added_in_a_form),
+        cmocka_unit_test(a_bad_entry_is_kept_and_mended),
+        cmocka_unit_test(what_the_wall_refuses_is_said_beside_its_field),
+        cmocka_unit_test(a_changed_form_asks_before_it_is_dropped),
+        cmocka_unit_test(marks_grow_a_line_when_the_last_is_filled),
+        cmocka_unit_test(a_paste_goes_only_into_a_field),
+        cmocka_unit_test(escape_never_leaves),
+        cmocka_unit_test(leaving_with_changes_asks),
+        cmocka_unit_test(the_menu_is_typed_into),
+        cmocka_unit_test(help_lists_keys_and_closes),
+        cmocka_unit_test(the_cursor_stands_on_the_focus),
+        cmocka_unit_test(every_size_is_survived),
+        cmocka_unit_test(findings_show_their_place),
+    };
+    return RUN(tests);
+}
