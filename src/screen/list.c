@@ -2,10 +2,11 @@
 
 #include "base/panic.h"
 #include "base/utf8.h"
+#include "sheet/plain.h"
 
 #include <stdlib.h>
 
-enum { WIDE_MOST = 100 };
+enum { WIDE_MOST = 100, WHOLE_ROWS = 5 };
 
 static void keep_in_sight(List *list, int count, int rows)
 {
@@ -38,25 +39,39 @@ static void line_draw(App *app, List *list, Grid *grid, Rect row, int index)
     text_finish(&right);
 }
 
+/* All of the line in focus, folded, at the foot of the panel. */
+static void whole_draw(App *app, const List *list, Grid *grid, Rect foot)
+{
+    const char *text = list->kind->whole(app, list, list->focus);
+    int begin, length;
+    for (int x = foot.x; x < foot.x + foot.columns; x++)
+        grid_glyph(grid, x, foot.y, GLYPH_LEVEL, STYLE_FRAME);
+    for (int line = 0; line + 1 < foot.rows && (length = plain_fold(text, foot.columns, line, &begin)) >= 0; line++)
+        grid_format(grid, foot.x, foot.y + 1 + line, foot.columns, STYLE_PLAIN, "%.*s", length, text + begin);
+}
+
 static void list_draw(App *app, Layer *layer, Grid *grid, Rect area)
 {
     List *list = layer->state;
     int count = list->kind->count(app, list);
-    int most = list->kind->low ? (area.rows + 1) / 2 : area.rows;
-    int rows = (count > 0 ? count : 1) + 2;
+    int most = list->kind->low ? area.rows * 2 / 3 : area.rows;
+    int foot = list->kind->whole != NULL && count > 0 && most > 8 ? WHOLE_ROWS : 0;
+    int rows = (count > 0 ? count : 1) + 2 + foot;
     if (rows > most)
         rows = most;
     int wide = area.columns < WIDE_MOST ? area.columns : WIDE_MOST;
     int y = list->kind->low ? area.y + area.rows - rows : area.y + (area.rows - rows) / 2;
     Rect panel = {area.x + (area.columns - wide) / 2, y, wide, rows};
     grid_panel(grid, panel, list->kind->title);
-    Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 2};
+    Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 2 - foot};
     keep_in_sight(list, count, inside.rows);
     grid_cursor(grid, inside.x, inside.y);
     if (count == 0)
         grid_text(grid, inside.x, inside.y, inside.columns, STYLE_DIM, list->kind->nothing);
     for (int i = 0; i < inside.rows && list->top + i < count; i++)
         line_draw(app, list, grid, (Rect){inside.x, inside.y + i, inside.columns, 1}, list->top + i);
+    if (foot > 0)
+        whole_draw(app, list, grid, (Rect){inside.x, inside.y + inside.rows, inside.columns, foot});
     if (count > inside.rows)
         grid_format(grid, panel.x + panel.columns - 16, panel.y, 14, STYLE_DIM, " %d of %d ", list->focus + 1, count);
 }

@@ -26,10 +26,18 @@ static void findings_line(App *app, const List *list, int index, Text *left, Tex
     const Wall *wall = app_wall(app);
     text_put(left, rule_grade(finding->rule) == GRADE_FAULT ? "fault    " : "caution  ");
     text_put(left, finding->text);
+    if (app->grid->columns < 100) /* the sentence says where, and stands whole below */
+        return;
     if (finding->face >= 0 && wall->faces.count > 1)
         text_put(right, wall->faces.at[finding->face].name);
     if (finding->has_course)
         text_format(right, "%scourse %" PRId64, right->length > 0 ? ", " : "", finding->course);
+}
+
+static const char *findings_whole(App *app, const List *list, int index)
+{
+    (void)list;
+    return finding_at(app, index)->text;
 }
 
 static int findings_style(App *app, const List *list, int index)
@@ -72,6 +80,7 @@ void lists_findings(App *app)
         .places = PLACE_LIST,
         .count = findings_count,
         .line = findings_line,
+        .whole = findings_whole,
         .style = findings_style,
         .choose = findings_choose,
         .moved = findings_show,

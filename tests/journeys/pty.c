@@ -1,0 +1,246 @@
+/* The program on a bare terminal: every way in and out of it leaves the terminal as it was, and no change is lost. */
+#include "check.h"
+
+#include "child.h"
+
+#include <signal.h>
+#include <string.h>
+#include <sys/wait.h>
+
+#define TERMINAL "xterm-256color"
+
+static void it_opens_and_leaves(void **state)
+{
+    (void)state;
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse reading wall"));
+    assert_false(child_modes_are_sane(child));
+    child_type(child, "q");
+    assert_true(child_ends(child));
+    assert_true(WIFEXITED(child->status));
+    assert_int_equal(WEXITSTATUS(child->status), 0);
+    assert_true(child_modes_are_sane(child));
+    child_free(child);
+}
+
+static void without_a_terminal_it_names_the_commands(void **state)
+{
+    (void)state;
+    const char *const kinds[] = {NULL, "dumb", "no-such-terminal"};
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
+        Child *child = child_on_wall(kinds[i], 80, 24);
+        assert_true(child_ends(child));
+        assert_true(WIFEXITED(child->status));
+        assert_int_equal(WEXITSTATUS(child->status), 2);
+        assert_holds(child->heard.bytes, "datumrow rows FILE");
+        child_free(child);
+    }
+}
+
+static void a_nudge_is_saved_with_one_key(void **state)
+{
+    (void)state;
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse"));
+    child_type(child, "\x1b[A\x13"); /* Up, Ctrl-S */
+    assert_true(child_file_holds(child, child->wall, "start: 2 5/16"));
+    assert_holds(child_file(child, child->wall), "# above the level line");
+    child_type(child, "q");
+    assert_true(child_ends(child));
+    assert_int_equal(WEXITSTATUS(child->status), 0);
+    child_free(child);
+}
+
+static void a_flood_of_keys_is_taken_whole(void **state)
+{
+    (void)state;
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse"));
+    for (int i = 0; i < 32; i++)
+        child_type(child, "\x1b[A\x1b[A\x1b[A\x1b[A\x1b[A\x1b[A\x1b[A\x1b[A");
+    child_type(child, "\x13");
+    assert_true(child_file_holds(child, child->wall, "start: 18 1/4")); /* 2 1/4 + 256/16 */
+    child_free(child);
+}
+
+/* The signals that end a program: changes go to the recovery copy, the terminal is given back. */
+static void ended_from_outside_it_keeps_the_changes(void **state)
+{
+    (void)state;
+    const int signals[] = {SIGTERM, SIGINT};
+    for (size_t i = 0; i < sizeof signals / sizeof *signals; i++) {
+        Child *child = child_on_wall(TERMINAL, 80, 24);
+        assert_true(child_says(child, "Boathouse"));
+        child_type(child, "\x1b[A");
+        assert_true(child_says(child, "5/16"));
+        child_signal(child, signals[i]);
+        assert_true(child_ends(child));
+        assert_true(WIFEXITED(child->status));
+        assert_int_equal(WEXITSTATUS(child->status), 3);
+        assert_true(child_modes_are_sane(child));
+        const char *copy = child_recovery(child);
+        assert_non_null(copy);
+        assert_holds(child_file(child, copy), "2 5/16");
+        assert_holds(child->heard.bytes + child->heeded, "recovery");
+        child_free(child);
+    }
+}
+
+static void a_closed_terminal_loses_nothing(void **state)
+{
+    (void)state;
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse"));
+    child_type(child, "\x1b[A");
+    assert_true(child_says(child, "5/16"));
+    child_hang_up(child);
+    assert_true(child_ends(child));
+    const char *copy = child_recovery(child);
+    assert_non_null(copy);
+    assert_holds(child_file(child, copy), "2 5/16");
+    child_free(child);
+}
+
+static void a_recovery_copy_is_offered(void **state)
+{
+    (void)state;
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse"));
+    child_type(child, "\x1b[A");
+    assert_true(child_says(child, "5/16"));
+    child_signal(child, SIGTERM);
+    assert_true(child_ends(child));
+    child_again(child, TERMINAL);
+    assert_true(child_says(child, "recovery copy"));
+    child_type(child, "t");
+    assert_true(child_says(child, "5/16"));
+    child_type(child, "\x13");
+    assert_true(child_file_holds(child, child->wall, "start: 2 5/16"));
+    child_type(child, "q");
+    assert_true(child_ends(child));
+    assert_null(child_recovery(child));
+    child_free(child);
+}
+
+static void a_crash_gives_the_terminal_back(void **state)
+{
+    (void)state;
+    const int crashes[] = {SIGSEGV, SIGABRT, SIGFPE};
+    for (size_t i = 0; i < sizeof crashes / sizeof *crashes; i++) {
+        Child *child = child_on_wall(TERMINAL, 80, 24);
+        assert_true(child_says(child, "Boathouse"));
+        child_signal(child, crashes[i]);
+        assert_true(child_ends(child));
+        assert_true(WIFSIGNALED(child->status));
+        assert_int_equal(WTERMSIG(child->status), crashes[i]);
+        assert_true(child_modes_are_sane(child));
+        assert_true(child_says(child, "\x1b[?1049l"));
+        child_free(child);
+    }
+}
+
+static void it_stops_and_comes_back(void **state)
+{
+    (void)state;
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse"));
+    for (int round = 0; round < 3; round++) {
+        if (round == 1)
+            child_type(child, "Z");
+        else
+            child_signal(child, SIGTSTP);
+        assert_true(child_stops(child));
+        assert_true(child_modes_are_sane(child));
+        child->heeded = child->heard.length;
+        child_signal(child, SIGCONT);
+        assert_true(child_says(child, "Boathouse")); /* everything is drawn again */
+        assert_false(child_modes_are_sane(child));
+    }
+    child_type(child, "q");
+    assert_true(child_ends(child));
+    assert_int_equal(WEXITSTATUS(child->status), 0);
+    child_free(child);
+}
+
+static void stopped_from_outside_it_draws_itself_again(void **state)
+{
+    (void)state;
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse"));
+    child_signal(child, SIGSTOP);
+    assert_true(child_stops(child));
+    tcsetattr(child->slave, TCSANOW, &child->sane); /* as a shell does */
+    child->heeded = child->heard.length;
+    child_signal(child, SIGCONT);
+    assert_true(child_says(child, "Boathouse"));
+    assert_false(child_modes_are_sane(child));
+    child_free(child);
+}
+
+static void a_storm_of_sizes_is_survived(void **state)
+{
+    (void)state;
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse"));
+    for (int i = 0; i < 150; i++) {
+        child_resize(child, 1 + i * 37 % 211, 1 + i * 23 % 67);
+        if (i % 5 == 0)
+            child_type(child, "v");
+    }
+    child_resize(child, 80, 24);
+    child_type(child, "\x1b[A\x13");
+    assert_true(child_file_holds(child, child->wall, "start: 2 5/16"));
+    child_type(child, "q");
+    assert_true(child_ends(child));
+    assert_int_equal(WEXITSTATUS(child->status), 0);
+    child_free(child);
+}
+
+static void a_second_editor_is_told(void **state)
+{
+    (void)state;
+    Child *first = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(first, "Boathouse"));
+    Child *second = child_beside(first, TERMINAL);
+    assert_true(child_says(second, "Somebody else"));
+    child_type(second, "lq");
+    assert_true(child_ends(second));
+    child_type(first, "q");
+    assert_true(child_ends(first));
+    child_free(second);
+    child_free(first);
+}
+
+static void a_file_changed_on_disk_is_asked_about(void **state)
+{
+    (void)state;
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse"));
+    child_write(child, child->wall, "start: 2 1/4", "start: 5 1/2");
+    child_type(child, "\x1b[A\x13");
+    assert_true(child_says(child, "changed"));
+    child_type(child, "\x1b");
+    assert_holds(child_file(child, child->wall), "start: 5 1/2");
+    child_free(child);
+}
+
+int main(void)
+{
+    signal(SIGPIPE, SIG_IGN);
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(it_opens_and_leaves),
+        cmocka_unit_test(without_a_terminal_it_names_the_commands),
+        cmocka_unit_test(a_nudge_is_saved_with_one_key),
+        cmocka_unit_test(a_flood_of_keys_is_taken_whole),
+        cmocka_unit_test(ended_from_outside_it_keeps_the_changes),
+        cmocka_unit_test(a_closed_terminal_loses_nothing),
+        cmocka_unit_test(a_recovery_copy_is_offered),
+        cmocka_unit_test(a_crash_gives_the_terminal_back),
+        cmocka_unit_test(it_stops_and_comes_back),
+        cmocka_unit_test(stopped_from_outside_it_draws_itself_again),
+        cmocka_unit_test(a_storm_of_sizes_is_survived),
+        cmocka_unit_test(a_second_editor_is_told),
+        cmocka_unit_test(a_file_changed_on_disk_is_asked_about),
+    };
+    return RUN(tests);
+}

@@ -1,0 +1,140 @@
+#!/bin/sh
+# A person at a terminal, by way of tmux: what is on the screen is looked at until it is there, with a limit; nothing sleeps
+# for longer than between two looks. Prints TAP. The program is $DATUMROW_PROGRAM.
+set -u
+
+if ! command -v tmux >/dev/null 2>&1; then
+    echo '1..0 # SKIP tmux is not installed'
+    exit 0
+fi
+
+folder=$(mktemp -d) || exit 1
+name=datumrow-$$
+tests=0
+failed=0
+
+tm() {
+    tmux -L "$name" -f /dev/null "$@"
+}
+
+tidy() {
+    tm kill-server 2>/dev/null
+    rm -rf "$folder"
+}
+trap tidy EXIT
+trap 'exit 1' INT TERM
+
+screen() {
+    tm capture-pane -p -t journey
+}
+
+# sees WORDS: whether they come to be on the screen within ten seconds
+sees() {
+    looks=200
+    while [ "$looks" -gt 0 ]; do
+        screen | grep -qF -- "$1" && return 0
+        sleep 0.05
+        looks=$((looks - 1))
+    done
+    screen | sed 's/^/# /'
+    return 1
+}
+
+check() {
+    tests=$((tests + 1))
+    what=$1
+    shift
+    if "$@"; then
+        echo "ok $tests - $what"
+    else
+        echo "not ok $tests - $what"
+        failed=$((failed + 1))
+    fi
+}
+
+keys() {
+    tm send-keys -t journey "$@"
+}
+
+# open COLUMNS ROWS SETTINGS WORDS...: the program in a window of that size
+open() {
+    columns=$1 rows=$2 settings=$3
+    shift 3
+    tm kill-session -t journey 2>/dev/null
+    tm new-session -d -s journey -x "$columns" -y "$rows" \
+        "env XDG_STATE_HOME='$folder' LC_ALL=C.UTF-8 TERM=screen-256color $settings '$DATUMROW_PROGRAM' $*; echo left with \$?; cat"
+}
+
+file_has() {
+    looks=200
+    while [ "$looks" -gt 0 ]; do
+        grep -qF -- "$2" "$1" && return 0
+        sleep 0.05
+        looks=$((looks - 1))
+    done
+    return 1
+}
+
+wall=$folder/wall.yaml
+cp "$DATUMROW_SOURCE/tests/journeys/wall.yaml" "$wall"
+
+# open, nudge, see the rip change, save, reopen
+open 80 24 '' "$wall"
+check 'the wall opens on its elevation' sees 'Top rip 1 1/16'
+keys Up
+check 'one nudge moves the start' sees 'Start 2 5/16'
+check 'and the top rip' sees 'Top rip 1 '
+check 'the change is told' sees 'wall.yaml, changed'
+keys C-s
+check 'it is saved' sees 'wall.yaml, saved'
+check 'the file says so, and keeps its comment' file_has "$wall" 'start: 2 5/16  # above the level line'
+keys q
+check 'it leaves without a question' sees 'left with 0'
+open 80 24 '' "$wall"
+check 'it opens again where it was' sees 'Start 2 5/16'
+
+# the other view, help, the menu
+keys v
+check 'one key shows the courses line by line' sees 'rip, left to right'
+keys '?'
+check 'help lists the keys' sees 'All keys'
+keys Escape
+keys m
+check 'the menu opens' sees 'Type a word'
+keys boards Enter
+check 'a word typed into it finds the boards' sees 'Boards at hand'
+keys Escape
+
+# leaving with a change asks
+keys Down q
+check 'leaving with a change asks' sees 'Leave with changes?'
+keys Escape
+keys C-z
+check 'undo takes it back' sees 'wall.yaml, saved'
+keys q
+check 'then nothing is asked' sees 'left with 0'
+
+# a new wall, from nothing
+open 80 24 '' ''
+check 'without a file there is a first screen' sees 'A new wall'
+keys Enter
+check 'a new wall asks for few sizes' sees 'Plank width'
+keys Enter 100 Enter 40 Enter 50 Enter '2 3/4' Enter 1/2 Enter 1/16 Enter 2 Enter 144 Enter 30 Enter Enter
+check 'and stands on its elevation' sees 'wall face, 100 in wide'
+keys C-s
+check 'saving asks for a name' sees 'Save under another name'
+keys C-u "$folder/new.yaml" C-d
+check 'and writes the file' file_has "$folder/new.yaml" 'datumrow: 1'
+
+# other terminals
+open 60 18 'LC_ALL=C' "$wall"
+check 'without UTF-8 it draws with ASCII' sees '===='
+open 80 24 'NO_COLOR=1' "$wall"
+check 'without colour it draws' sees 'Start 2 5/16'
+open 20 5 '' "$wall"
+check 'in a tiny window it says so' sees 'Make the window'
+tm resize-window -t journey -x 100 -y 30 2>/dev/null
+check 'and draws when there is room' sees 'Least strip'
+
+echo "1..$tests"
+[ "$failed" -eq 0 ]
