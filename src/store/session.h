@@ -1,6 +1,7 @@
 /*
- * One file under the editor: opened, locked, watched, saved, and kept from being lost. The recovery copy lies under XDG_STATE_HOME/datumrow/recovery, named by the
- * file's full path; it is written whole each time and removed when the document is saved or left on purpose.
+ * One file under the editor: opened, locked, watched, saved, and kept from being lost. The recovery copy lies under
+ * XDG_STATE_HOME/datumrow/recovery, named by the file's full path; it is written whole each time and removed when the
+ * document is saved or left on purpose.
  */
 #ifndef STORE_SESSION_H
 #define STORE_SESSION_H
@@ -9,8 +10,9 @@
 
 typedef struct Session Session;
 
-/* Takes hold of `path` (NULL: a wall with no file yet). A lock that a living editor holds is told as ERR_LOCKED in `err` with its process number and
- * machine, and the session is still returned, unlocked, so that the user can decide. A lock left behind by a dead one is taken over. NULL only on system errors. */
+/* Takes hold of `path` (NULL: a wall with no file yet). A lock that a living editor holds is told as ERR_LOCKED in
+ * `err` with its process number and machine, and the session is still returned, unlocked, so that the user can decide.
+ * A lock left behind by a dead one is taken over. NULL only on system errors. */
 Session *session_open(const char *path, Err *err);
 
 /* Lets go of the lock; does not touch the recovery copy. */
@@ -22,24 +24,28 @@ bool session_locked(const Session *session);      /* this session holds the lock
 /* Reads the session's file and remembers its content as what is on disk. */
 bool session_read(Session *session, Arena *arena, Source *out, Errs *errs);
 
-/* Whether the file on disk is no longer the one last read or saved (by content, not by time; a file that is gone counts as changed). */
+/* Whether the file on disk is no longer the one last read or saved (by content, not by time; a file that is gone counts
+ * as changed). */
 bool session_file_changed(Session *session);
 
-/* Saves `wall` to the session's file; ERR_CHANGED where the file changed on disk since and `over` is false. On success the recovery copy is removed, and `source`,
- * which lives in `arena`, becomes the text that was written. */
+/* Saves `wall` to the session's file; ERR_CHANGED where the file changed on disk since and `over` is false. On success
+ * the recovery copy is removed, and `source`, which lives in `arena`, becomes the text that was written. */
 bool session_save(Session *session, Arena *arena, const Wall *wall, Source *source, bool over, Err *err);
 
 /* The same under another name, whose lock is taken first; ERR_SYSTEM where `path` exists and `over` is false. */
-bool session_save_as(Session *session, Arena *arena, const char *path, const Wall *wall, Source *source, bool over, Err *err);
+bool session_save_as(Session *session, Arena *arena, const char *path, const Wall *wall, Source *source, bool over,
+                     Err *err);
 
-/* The recovery copy: written (no fsync wait longer than needed), asked for (true where one exists that differs from the file and is newer), read, removed. */
+/* The recovery copy: written (no fsync wait longer than needed), asked for (true where one exists that differs from the
+ * file and is newer), read, removed. */
 bool session_keep(Session *session, const Wall *wall, const Source *source, Err *err);
 bool session_recovery_waits(const Session *session);
 bool session_recover(Session *session, Arena *arena, Source *out, Errs *errs);
 void session_forget(Session *session);
 const char *session_recovery_path(const Session *session);
 
-/* Files opened lately, newest first, under XDG_STATE_HOME/datumrow/recent; at most ten, those that are gone left out. */
+/* Files opened lately, newest first, under XDG_STATE_HOME/datumrow/recent; at most ten, those that are gone left out.
+ */
 typedef struct Recent {
     char **at;
     int count;

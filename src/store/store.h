@@ -1,7 +1,8 @@
 /*
- * The wall file: one table of keys, by which it is read, checked, written and documented. Reading reports every independent mistake at once, each with line
- * and column. Writing keeps what a person wrote: comments, the order of keys and the notation of every value that did not change.
- * It knows nothing of courses or boards cut; only this storey includes yaml.h.
+ * The wall file: one table of keys, by which it is read, checked, written and documented. Reading reports every
+ * independent mistake at once, each with line and column. Writing keeps what a person wrote: comments, the order of
+ * keys and the notation of every value that did not change. It knows nothing of courses or boards cut; only this storey
+ * includes yaml.h.
  */
 #ifndef STORE_STORE_H
 #define STORE_STORE_H
@@ -26,15 +27,15 @@ typedef struct Source {
     uint64_t hash; /* of the bytes: tells later whether the file on disk changed */
 } Source;
 
-/* Understands `text`; `name` stands in the errors' place. On failure at least one error is in `errs` (allocated in `arena`), in the order of the file, and `out` is
- * untouched. */
+/* Understands `text`; `name` stands in the errors' place. On failure at least one error is in `errs` (allocated in
+ * `arena`), in the order of the file, and `out` is untouched. */
 bool store_parse(Arena *arena, const char *name, const char *text, size_t length, Source *out, Errs *errs);
 
 /* Reads the file at `path` ("-": standard input) and understands it. */
 bool store_read(Arena *arena, const char *path, Source *out, Errs *errs);
 
-/* The text of `wall` as a wall file. With `source` (may be NULL) its comments, order and notation are kept wherever the value did not change. Saving
- * twice gives equal bytes; parsing the result gives an equal wall. */
+/* The text of `wall` as a wall file. With `source` (may be NULL) its comments, order and notation are kept wherever the
+ * value did not change. Saving twice gives equal bytes; parsing the result gives an equal wall. */
 void store_write(const Wall *wall, const Source *source, Text *out);
 
 #endif

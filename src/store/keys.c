@@ -1,0 +1,371 @@
+#include "store/keys.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/*
+ * Rows stand in the order in which a fresh file has them. AT and FLAG refuse to compile where a field is not of the
+ * type that its kind of value wants.
+ */
+
+#define AT(Struct, field, Type) .at = _Generic(((Struct *)0)->field, Type : offsetof(Struct, field))
+#define FLAG(Struct, field) .flag = _Generic(((Struct *)0)->field, bool : offsetof(Struct, field)), .flag_is = true
+#define FLAG_NOT(Struct, field) .flag = _Generic(((Struct *)0)->field, bool : offsetof(Struct, field)), .flag_is = false
+#define NONE .flag = NO_FLAG
+
+#define TEXT(Struct, field) .kind = VALUE_TEXT, AT(Struct, field, char *)
+#define LENGTH(Struct, field) .kind = VALUE_LENGTH, AT(Struct, field, Length)
+#define COUNT(Struct, field) .kind = VALUE_COUNT, AT(Struct, field, int)
+#define WORD(Struct, field, Type, list) .kind = VALUE_WORD, AT(Struct, field, Type), .words = (list)
+#define RECORD(Struct, field, Type, of) .kind = VALUE_RECORD, AT(Struct, field, Type), .record = &(of)
+#define RECORDS(Struct, field, Type, of) .kind = VALUE_RECORDS, AT(Struct, field, Type), .record = &(of)
+
+#define KEYS(list) .keys = (list), .count = (int)(sizeof(list) / sizeof *(list))
+
+/* VALUE_WORD fields are read and written as unsigned int. */
+_Static_assert(sizeof(JointLand) == sizeof(unsigned) && sizeof(CornerKind) == sizeof(unsigned) &&
+                   sizeof(CornerJoint) == sizeof(unsigned) && sizeof(CornerThrough) == sizeof(unsigned) &&
+                   sizeof(OpeningKind) == sizeof(unsigned) && sizeof(Grain) == sizeof(unsigned) &&
+                   sizeof(Units) == sizeof(unsigned),
+               "an enumeration is as large as an unsigned int");
+
+static const char *const land_words[] = {[LAND_ANYWHERE] = "anywhere", [LAND_STUDS] = "studs", NULL};
+static const char *const corner_words[] = {
+    [CORNER_NONE] = "", [CORNER_INSIDE] = "inside", [CORNER_OUTSIDE] = "outside", NULL};
+static const char *const joint_words[] = {
+    [CORNER_BUTT] = "butt", [CORNER_TRIM] = "trim", [CORNER_LAP] = "lap", [CORNER_MITRE] = "mitre", NULL};
+static const char *const through_words[] = {[THROUGH_LEFT] = "left", [THROUGH_RIGHT] = "right", NULL};
+static const char *const opening_words[] = {
+    [OPENING_BOX] = "box",     [OPENING_WINDOW] = "window", [OPENING_DOOR] = "door",   [OPENING_HEARTH] = "hearth",
+    [OPENING_STOVE] = "stove", [OPENING_VENT] = "vent",     [OPENING_OTHER] = "other", NULL};
+static const char *const grain_words[] = {[GRAIN_FLAT] = "flat", [GRAIN_QUARTER] = "quarter", NULL};
+static const char *const units_words[] = {[UNITS_IN] = "in", [UNITS_MM] = "mm", NULL};
+static const char *const floor_words[] = {"floor", NULL};
+
+/* ---- planks, joints, saw ---- */
+
+static const Key planks_keys[] = {
+    {"width", .kind = VALUE_WIDTHS, AT(Planks, widths, LengthList), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "full width after ripping, lap included; a list is repeated upward and downward from course 0"},
+    {"thickness", LENGTH(Planks, thickness), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "thickness of the planks"},
+    {"reveal", LENGTH(Planks, reveal), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "gap left between courses"},
+    {"lap", LENGTH(Planks, lap), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "part of the width that the next course hides (rabbeted or tongued edges); less than the width"},
+    {"least", LENGTH(Planks, least), FLAG(Planks, least_given), .range = RANGE_FROM_ZERO,
+     .says = "narrowest strip worth hanging; left out: a third of the narrowest face of a plank"},
+    {"leave", LENGTH(Planks, leave), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "a course whose height on a face is nowhere above this is not hung there, and told"},
+};
+static const Record planks = {"the planks", KEYS(planks_keys), sizeof(Planks), NO_FLAG, .one_line = false};
+
+static const Key joints_keys[] = {
+    {"land", WORD(Joints, land, JointLand, land_words), NONE, .fallback = "anywhere",
+     .says = "where butt joints may land: anywhere, or on stud centres alone"},
+    {"stagger", LENGTH(Joints, stagger), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "least distance between joints in neighbouring courses"},
+    {"shortest", LENGTH(Joints, shortest), NONE, .range = RANGE_FROM_ZERO, .fallback = "0", .says = "shortest piece"},
+};
+static const Record joints = {"the joints", KEYS(joints_keys), sizeof(Joints), NO_FLAG, .one_line = false};
+
+static const Key saw_keys[] = {
+    {"kerf", LENGTH(Saw, kerf), NONE, .range = RANGE_FROM_ZERO, .fallback = "0", .says = "width lost at each cut"},
+    {"square", LENGTH(Saw, square), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "lost at each end of a board to square it, its saw cut included"},
+};
+static const Record saw = {"the saw", KEYS(saw_keys), sizeof(Saw), NO_FLAG, .one_line = false};
+
+/* ---- faces ---- */
+
+static const Key floor_keys[] = {
+    {"at", LENGTH(Mark, at), NONE, .required = true, .says = "distance from the face's left end"},
+    {"down", LENGTH(Mark, off), NONE, .required = true, .says = "how far the floor lies below the level line there"},
+};
+static const Record floor_mark = {"a mark of the floor", KEYS(floor_keys), sizeof(Mark), NO_FLAG, .one_line = true};
+
+static const Key ceiling_keys[] = {
+    {"at", LENGTH(Mark, at), NONE, .required = true, .says = "distance from the face's left end"},
+    {"up", LENGTH(Mark, off), NONE, .required = true, .says = "how far the ceiling lies above the level line there"},
+};
+static const Record ceiling_mark = {"a mark of the ceiling", KEYS(ceiling_keys), sizeof(Mark), NO_FLAG,
+                                    .one_line = true};
+
+static const Key side_keys[] = {
+    {"up", LENGTH(Mark, at), NONE, .required = true, .says = "height above the level line"},
+    {"in", LENGTH(Mark, off), NONE, .required = true,
+     .says = "how far the edge lies inside its plumb line there; negative: outside"},
+};
+static const Record side_mark = {"a mark of a side", KEYS(side_keys), sizeof(Mark), NO_FLAG, .one_line = true};
+
+static const Key margin_keys[] = {
+    {"floor", LENGTH(Margin, floor), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "space kept clear along the floor"},
+    {"ceiling", LENGTH(Margin, ceiling), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "space kept clear along the ceiling"},
+    {"left", LENGTH(Margin, left), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "space kept clear along the left side"},
+    {"right", LENGTH(Margin, right), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "space kept clear along the right side"},
+};
+static const Record margin = {"a margin", KEYS(margin_keys), sizeof(Margin), NO_FLAG, .one_line = true};
+
+static const Key corner_keys[] = {
+    {"kind", WORD(Corner, kind, CornerKind, corner_words), NONE, .required = true,
+     .says = "inside or outside; corners are square in plan"},
+    {"joint", WORD(Corner, joint, CornerJoint, joint_words), NONE, .required = true,
+     .says = "inside: butt or trim; outside: trim, lap or mitre"},
+    {"through", WORD(Corner, through, CornerThrough, through_words), NONE, .fallback = "left",
+     .says = "the face that runs through: left is the one that this is written at, right the next"},
+};
+static const Record corner = {"a corner", KEYS(corner_keys), sizeof(Corner), NO_FLAG, .one_line = true};
+
+static const Key studs_keys[] = {
+    {"first", LENGTH(Studs, first), FLAG(Studs, regular), .required = true, .instead = "at",
+     .says = "centre of the first stud, from the face's left end"},
+    {"spacing", LENGTH(Studs, spacing), FLAG(Studs, regular), .required = true, .instead = "at",
+     .range = RANGE_ABOVE_ZERO, .says = "from one centre to the next, up to the end of the face"},
+    {"at", .kind = VALUE_LENGTHS, AT(Studs, at, LengthList), FLAG_NOT(Studs, regular), .instead = "first",
+     .says = "or every centre, from left to right"},
+};
+static const Record studs = {"the studs", KEYS(studs_keys), sizeof(Studs), NO_FLAG, .one_line = true};
+
+static const Key plate_keys[] = {
+    {"width", LENGTH(Plate, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "width of the cover plate, the grown opening's or more"},
+    {"height", LENGTH(Plate, height), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "height of the cover plate, the grown opening's or more"},
+};
+static const Record plate = {"a cover plate", KEYS(plate_keys), sizeof(Plate), NO_FLAG, .one_line = true};
+
+static const Key opening_keys[] = {
+    {"name", TEXT(Opening, name), NONE, .required = true,
+     .says = "what it is called; no other on its face has the name"},
+    {"kind", WORD(Opening, kind, OpeningKind, opening_words), NONE, .required = true,
+     .says = "a stove is where an appliance stands before the wall: it cuts nothing"},
+    {"left", LENGTH(Opening, left), NONE, .required = true, .says = "its left edge, from the face's left end"},
+    {"bottom", .kind = VALUE_LENGTH_OR_WORD, AT(Opening, bottom, Length), FLAG(Opening, to_floor), .required = true,
+     .words = floor_words, .says = "its lower edge, from the level line; or the word floor: it goes down to the floor"},
+    {"width", LENGTH(Opening, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "its width, measured to what the planks butt against"},
+    {"height", LENGTH(Opening, height), FLAG_NOT(Opening, top_given), .required = true, .instead = "top",
+     .range = RANGE_ABOVE_ZERO,
+     .says = "its height; with bottom: floor measured from the floor at the opening's left edge"},
+    {"top", LENGTH(Opening, top), FLAG(Opening, top_given), .instead = "height",
+     .says = "its upper edge from the level line, in place of the height; with bottom: floor alone"},
+    {"clear", LENGTH(Opening, clear), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "cut back all round beyond the size above"},
+    {"plate", RECORD(Opening, plate, Plate, plate), .flag = offsetof(Opening, plate.given), .flag_is = true,
+     .says = "on a box: its cover plate, centred on the opening"},
+    {"front", LENGTH(Opening, front), FLAG(Opening, front_given),
+     .says = "on a box: how far its front edge stands out of the bare wall, negative if set back; left out: flush"},
+    {"away", LENGTH(Opening, away), FLAG(Opening, away_given), .range = RANGE_FROM_ZERO,
+     .says = "on a stove: from the bare wall to its nearest hot face"},
+};
+static const Record opening = {"an opening", KEYS(opening_keys), sizeof(Opening), offsetof(Opening, id),
+                               .one_line = false};
+
+static bool corner_stands(const void *face)
+{
+    return ((const Face *)face)->corner.kind != CORNER_NONE;
+}
+
+static const Key face_keys[] = {
+    {"name", TEXT(Face, name), NONE, .required = true, .says = "what it is called; no other face has the name"},
+    {"width", LENGTH(Face, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "bare wall from corner to corner, level"},
+    {"floor", RECORDS(Face, floor, Marks, floor_mark), NONE, .required = true,
+     .says = "the floor below the level line, at one or more places; straight between, level beyond"},
+    {"ceiling", RECORDS(Face, ceiling, Marks, ceiling_mark), NONE, .required = true,
+     .says = "the ceiling above the level line, at one or more places"},
+    {"left", RECORDS(Face, left, Marks, side_mark), NONE, .fallback = "[]",
+     .says = "how far the left edge leans into the face, by height; plumb where left out"},
+    {"right", RECORDS(Face, right, Marks, side_mark), NONE, .fallback = "[]",
+     .says = "how far the right edge leans into the face, by height; plumb where left out"},
+    {"margin", RECORD(Face, margin, Margin, margin), NONE, .fallback = "{}",
+     .says = "space kept clear along each side"},
+    {"corner", RECORD(Face, corner, Corner, corner), NONE, .stands = corner_stands,
+     .says = "how the face meets the next one, the last the first; left out: it does not touch it"},
+    {"underlay", LENGTH(Face, underlay), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "thickness of sheet put up under the planks on this face"},
+    {"studs", RECORD(Face, studs, Studs, studs), .flag = offsetof(Face, studs.given), .flag_is = true,
+     .says = "centres of the studs"},
+    {"openings", RECORDS(Face, openings, Openings, opening), NONE, .fallback = "[]",
+     .says = "boxes, windows, doors and what else the planks are cut round"},
+};
+static const Record face = {"a face",           KEYS(face_keys),   sizeof(Face),
+                            offsetof(Face, id), .one_line = false, .apart = true};
+
+/* ---- boards, fasteners, trim ---- */
+
+static const Key avoid_keys[] = {
+    {"from", LENGTH(Stretch, from), NONE, .required = true, .range = RANGE_FROM_ZERO,
+     .says = "where the stretch begins, from the board's first end"},
+    {"to", LENGTH(Stretch, to), NONE, .required = true, .says = "where it ends, from the same end"},
+};
+static const Record stretch = {"a stretch to avoid", KEYS(avoid_keys), sizeof(Stretch), NO_FLAG, .one_line = true};
+
+static const Key stock_keys[] = {
+    {"label", TEXT(Stock, label), NONE, .fallback = "", .says = "what is written on the board, at its first end"},
+    {"length", LENGTH(Stock, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "length as it lies there"},
+    {"count", COUNT(Stock, count), NONE, .range = RANGE_ABOVE_ZERO, .fallback = "1", .says = "how many alike"},
+    {"tone", TEXT(Stock, tone), NONE, .fallback = "",
+     .says = "colour or character, any word; neighbours of one tone are kept apart"},
+    {"width", LENGTH(Stock, width), FLAG(Stock, width_given), .range = RANGE_ABOVE_ZERO,
+     .says = "its own width; left out: as wide as the widest plank"},
+    {"avoid", RECORDS(Stock, avoid, Stretches, stretch), NONE, .fallback = "[]",
+     .says = "parts of the board not to be used, in rising order, apart"},
+};
+static const Record stock = {"a line of stock", KEYS(stock_keys), sizeof(Stock), offsetof(Stock, id), .one_line = true};
+
+static const Key fasteners_keys[] = {
+    {"length", LENGTH(Fasteners, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "length of the nails or screws"},
+    {"wallboard", LENGTH(Fasteners, wallboard), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "thickness of what lies between underlay and studs"},
+};
+static const Record fasteners = {"the fasteners", KEYS(fasteners_keys), sizeof(Fasteners), NO_FLAG, .one_line = true};
+
+static const Key trim_stock_keys[] = {
+    {"length", LENGTH(TrimStock, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "length of a board for trim"},
+    {"count", COUNT(TrimStock, count), NONE, .range = RANGE_ABOVE_ZERO, .fallback = "1", .says = "how many alike"},
+};
+static const Record trim_stock = {"a line of trim stock", KEYS(trim_stock_keys), sizeof(TrimStock), NO_FLAG,
+                                  .one_line = true};
+
+static const Key trim_piece_keys[] = {
+    {"name", TEXT(TrimPiece, name), NONE, .required = true, .says = "where the piece goes"},
+    {"length", LENGTH(TrimPiece, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "its length, taken on the wall"},
+    {"count", COUNT(TrimPiece, count), NONE, .range = RANGE_ABOVE_ZERO, .fallback = "1", .says = "how many alike"},
+};
+static const Record trim_piece = {"a piece of trim", KEYS(trim_piece_keys), sizeof(TrimPiece), NO_FLAG,
+                                  .one_line = true};
+
+static const Key trim_keys[] = {
+    {"stock", RECORDS(Trim, stock, TrimStocks, trim_stock), NONE, .fallback = "[]",
+     .says = "boards that trim is cut from"},
+    {"pieces", RECORDS(Trim, pieces, TrimPieces, trim_piece), NONE, .fallback = "[]", .says = "pieces of trim to cut"},
+};
+static const Record trim = {"the trim", KEYS(trim_keys), sizeof(Trim), NO_FLAG, .one_line = false};
+
+/* ---- wood ---- */
+
+static const Key air_keys[] = {
+    {"temperature", .kind = VALUE_TEMPERATURE, AT(Air, temperature, int64_t), NONE, .required = true,
+     .says = "30 F to 210 F, or -1 C to 99 C"},
+    {"humidity", .kind = VALUE_PERCENT, AT(Air, humidity, int64_t), NONE, .required = true,
+     .says = "relative humidity, 0 to 98, in percent"},
+};
+static const Record air = {"the air", KEYS(air_keys), sizeof(Air), NO_FLAG, .one_line = true};
+
+static const Key wood_keys[] = {
+    {"species", TEXT(Wood, species), NONE, .required = true, .says = "a name out of the table of species"},
+    {"grain", WORD(Wood, grain, Grain, grain_words), NONE, .fallback = "flat",
+     .says = "flat: the width is tangential; quarter: it is radial"},
+    {"hung", RECORD(Wood, hung, Air, air), NONE, .required = true,
+     .says = "air that the boards have settled to when they are hung"},
+    {"dry", RECORD(Wood, dry, Air, air), NONE, .required = true, .says = "driest that the room gets"},
+    {"damp", RECORD(Wood, damp, Air, air), NONE, .required = true, .says = "dampest that the room gets"},
+};
+static const Record wood = {"the wood", KEYS(wood_keys), sizeof(Wood), NO_FLAG, .one_line = false};
+
+/* ---- as built ---- */
+
+static const Key piece_keys[] = {
+    {"face", TEXT(HungPiece, face), NONE, .required = true, .says = "name of the face it hangs on"},
+    {"course", .kind = VALUE_WHOLE, AT(HungPiece, course, int), NONE, .required = true,
+     .says = "number of its course, 0 for the reference course"},
+    {"left", LENGTH(HungPiece, left), NONE, .required = true, .says = "its left end, from the face's left end"},
+    {"right", LENGTH(HungPiece, right), NONE, .required = true, .says = "its right end"},
+    {"board", .kind = VALUE_WHOLE, AT(HungPiece, board, int), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "number of the board it was cut from, counted from 1 in the order of the stock"},
+    {"offset", LENGTH(HungPiece, offset), FLAG(HungPiece, offset_given), .range = RANGE_FROM_ZERO,
+     .says = "from the board's first end to the piece's; left out: at `square`, or a kerf behind the piece before"},
+};
+static const Record hung_piece = {"a hung piece", KEYS(piece_keys), sizeof(HungPiece), NO_FLAG, .one_line = true};
+
+static const Key edge_keys[] = {
+    {"face", TEXT(HungEdge, face), NONE, .required = true, .says = "name of the face it was measured on"},
+    {"course", .kind = VALUE_WHOLE, AT(HungEdge, course, int), NONE, .required = true,
+     .says = "number of its course, 0 for the reference course"},
+    {"top", LENGTH(HungEdge, height), FLAG(HungEdge, is_top), .required = true, .instead = "bottom",
+     .says = "upper edge as measured from the level line, for courses from 0 up"},
+    {"bottom", LENGTH(HungEdge, height), FLAG_NOT(HungEdge, is_top), .instead = "top",
+     .says = "lower edge as measured from the level line, for courses from 0 down"},
+};
+static const Record hung_edge = {"a measured edge", KEYS(edge_keys), sizeof(HungEdge), NO_FLAG, .one_line = true};
+
+/* ---- the file ---- */
+
+static bool round_stands(const void *file)
+{
+    const Wall *wall = file;
+    return wall->round_given || wall->round != wall_default_round(wall->units);
+}
+
+static const Key file_keys[] = {
+    {"datumrow", .kind = VALUE_VERSION, NONE, .required = true, .says = "version of the format: 1"},
+    {"title", TEXT(Wall, title), NONE, .fallback = "", .says = "what the sheets are headed with"},
+    {"units", .kind = VALUE_UNITS, AT(Wall, units, Units), NONE, .required = true, .words = units_words,
+     .says = "what a bare number is: inches or millimetres"},
+    {"round", LENGTH(Wall, round), FLAG(Wall, round_given), .stands = round_stands,
+     .says = "marking resolution: 1/8, 1/16, 1/32 or 1/64 in, left out 1/16; or 1, 0.5 or 0.1 mm, left out 1"},
+    {"planks", RECORD(Wall, planks, Planks, planks), NONE, .required = true,
+     .says = "the planks as they will be ripped"},
+    {"start", LENGTH(Wall, start), NONE, .required = true,
+     .says = "lower edge of course 0, the reference course, above the level line"},
+    {"joints", RECORD(Wall, joints, Joints, joints), NONE, .fallback = "{}", .says = "rules for butt joints"},
+    {"saw", RECORD(Wall, saw, Saw, saw), NONE, .fallback = "{}", .says = "what sawing takes"},
+    {"faces", RECORDS(Wall, faces, Faces, face), NONE, .required = true,
+     .says = "the faces from left to right, as one walks the wall; one at the least"},
+    {"stock", RECORDS(Wall, stock, Stocks, stock), NONE, .fallback = "[]",
+     .says = "boards at hand, already planed; they are numbered in this order"},
+    {"fasteners", RECORD(Wall, fasteners, Fasteners, fasteners), .flag = offsetof(Wall, fasteners.given),
+     .flag_is = true, .says = "what the planks are fastened with"},
+    {"trim", RECORD(Wall, trim, Trim, trim), .flag = offsetof(Wall, trim.given), .flag_is = true,
+     .says = "trim to cut, with its own stock"},
+    {"wood", RECORD(Wall, wood, Wood, wood), .flag = offsetof(Wall, wood.given), .flag_is = true,
+     .says = "how the planks will move with the seasons"},
+    {"hung", .kind = VALUE_HUNG, AT(Wall, hung_pieces, HungPieces), NONE, .fallback = "[]", .record = &hung_piece,
+     .other = &hung_edge, .other_at = offsetof(Wall, hung_edges),
+     .says = "what hangs on the wall already, and edges measured after hanging"},
+};
+const Record keys_of_file = {"a wall file", KEYS(file_keys), sizeof(Wall), NO_FLAG, .one_line = false, .apart = true};
+
+/* ---- looking keys up ---- */
+
+const Key *record_key(const Record *record, const char *name, size_t length)
+{
+    for (int i = 0; i < record->count; i++)
+        if (strlen(record->keys[i].name) == length && memcmp(record->keys[i].name, name, length) == 0)
+            return &record->keys[i];
+    return NULL;
+}
+
+enum { PATH_MOST = 128 };
+
+static void walk(const Record *record, const char *path, void (*each)(const char *path, const Key *key, void *context),
+                 void *context)
+{
+    for (int i = 0; i < record->count; i++) {
+        const Key *key = &record->keys[i];
+        char below[PATH_MOST];
+        const bool list = key->kind == VALUE_RECORDS || key->kind == VALUE_HUNG;
+        snprintf(below, sizeof below, "%.60s%s%s", path, path[0] == '\0' ? "" : ".", key->name);
+        each(below, key, context);
+        if (list)
+            snprintf(below + strlen(below), sizeof below - strlen(below), "[]");
+        if (key->record != NULL)
+            walk(key->record, below, each, context);
+        if (key->other != NULL)
+            walk(key->other, below, each, context);
+    }
+}
+
+void keys_walk(void (*each)(const char *path, const Key *key, void *context), void *context)
+{
+    walk(&keys_of_file, "", each, context);
+}
