@@ -54,6 +54,8 @@ void app_free(App *app)
 
 void app_begin(App *app, Session *session, Arena *source_arena, const Source *source, const Wall *wall)
 {
+    if (app->document != NULL)
+        app_end(app);
     app->session = session;
     app->source_arena = source_arena;
     app->has_source = source != NULL;

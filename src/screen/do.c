@@ -4,6 +4,7 @@
  */
 #include "screen/app.h"
 
+#include "screen/elevation.h"
 #include "screen/file.h"
 #include "screen/forms.h"
 #include "screen/lists.h"
@@ -84,8 +85,14 @@ void app_do(App *app, ActionId action)
     case ACTION_OPENING_EDIT: forms_opening(app, app->opening); break;
     case ACTION_OPENING_REMOVE: remove_opening(app); break;
     case ACTION_OPENING_LIST: lists_openings(app); break;
-    case ACTION_START_FORM: forms_start(app); break;
-    case ACTION_PLANKS_FORM: forms_planks(app); break;
+    case ACTION_START_FORM:
+        if (elevation_may_move(app, action))
+            forms_start(app);
+        break;
+    case ACTION_PLANKS_FORM:
+        if (elevation_may_move(app, action))
+            forms_planks(app);
+        break;
     case ACTION_JOINTS_FORM: forms_joints(app); break;
     case ACTION_SAW_FORM: forms_saw(app); break;
     case ACTION_FACE_FORM: forms_face(app, app->face); break;

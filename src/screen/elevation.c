@@ -140,17 +140,17 @@ static void answer_hung(App *app, int choice)
     app_do(app, app->asked_action);
 }
 
-/* What hangs already belongs to the start that it was hung from: moving that is asked about, once. */
-static bool may_move(App *app, ActionId action)
+bool elevation_may_move(App *app, ActionId action)
 {
     const Wall *wall = app_wall(app);
     if (app->hung_may_move || wall->hung_pieces.count + wall->hung_edges.count == 0)
         return true;
-    static const Choice choices[] = {{'m', "move it; every piece that no longer fits is told as a fault"},
-                                     {'l', "leave it where it is"}};
+    static const Choice choices[] = {{'g', "go on; every piece that no longer fits is told as a fault"},
+                                     {'l', "leave it as it is"}};
     app->asked_action = action;
     question_ask(app, "Pieces hang already",
-                 "What hangs belongs to the reference course as it is now. The pieces on the wall do not move with it.",
+                 "What hangs belongs to the start, the widths and the reveal as they are now. The pieces on the wall "
+                 "do not move with them.",
                  choices, 2, answer_hung);
     return false;
 }
@@ -267,7 +267,7 @@ static bool act_on_courses(App *app, ActionId action)
     case ACTION_LOWER:
     case ACTION_RAISE_MORE:
     case ACTION_LOWER_MORE:
-        if (may_move(app, action))
+        if (elevation_may_move(app, action))
             nudge_start(app, by);
         return true;
     case ACTION_FACE_LEFT: walk_faces(app, -1); return true;

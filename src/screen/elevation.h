@@ -10,6 +10,10 @@
 /* The lowest layer: the elevation, its focus (the reference course or an opening), its moves. Has no state. */
 extern const View elevation_view;
 
+/* What hangs already belongs to the start, widths and reveal that it was hung with: changing them is asked about, once.
+ * True: do it now; else `action` is done when the answer allows it. */
+bool elevation_may_move(App *app, ActionId action);
+
 /* In true proportion: courses as bands of two woods in turn, joints as notches, openings left open. */
 void drawn_draw(App *app, Grid *grid, Rect area);
 

@@ -44,7 +44,8 @@ void file_keep(App *app)
         app->kept_version = 0;
         return;
     }
-    snprintf(app->farewell, sizeof app->farewell, "What was changed and not saved is in %s",
+    snprintf(app->farewell, sizeof app->farewell,
+             "what was changed and not saved is in %s; opening the wall again offers it",
              session_recovery_path(app->session));
     char words[MESSAGE_MOST + 64];
     snprintf(words, sizeof words, "%s\n", app->farewell);

@@ -131,6 +131,15 @@ static bool list_act(App *app, Layer *layer, ActionId action)
     return true;
 }
 
+/* Over the elevation q goes back; on the first screen it leaves. */
+static bool laid_key(App *app, Layer *layer, Key key)
+{
+    if (key != 'q')
+        return list_key(app, layer, key);
+    app_pop(app);
+    return true;
+}
+
 static unsigned list_place(const App *app, const Layer *layer)
 {
     (void)app;
@@ -154,7 +163,7 @@ static bool stay(App *app, Layer *layer)
 static const View list_view = {
     .place = list_place,
     .draw = list_draw,
-    .key = list_key,
+    .key = laid_key,
     .act = list_act,
     .finish = list_finish,
 };

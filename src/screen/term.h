@@ -59,7 +59,4 @@ Term *term_curses(Err *err);
  * kept; "" says nothing. Safe to call at any time. */
 void term_last_words(const char *words);
 
-/* For a message after term->finish: the signal that asked the program to end, 0 where none did. */
-int term_stop_signal(void);
-
 #endif

@@ -55,7 +55,6 @@ static char leave_bytes[256];       /* what puts the terminal back */
 static size_t leave_length;
 static char last_words[512];
 static sigset_t unblocked; /* the mask while waiting */
-static volatile sig_atomic_t stop_signal;
 
 static void write_all(int file, const char *bytes, size_t length)
 {
@@ -77,13 +76,10 @@ static void on_signal(int number)
         flag_suspend = 1;
     else if (number == SIGCONT)
         flag_resume = 1;
-    else {
-        stop_signal = number;
-        if (number == SIGHUP)
-            flag_hang_up = 1;
-        else
-            flag_stop = 1;
-    }
+    else if (number == SIGHUP)
+        flag_hang_up = 1;
+    else
+        flag_stop = 1;
     errno = before;
 }
 
@@ -355,10 +351,8 @@ static void curses_show(Term *term, const Grid *grid)
 static void curses_redraw(Term *term)
 {
     Curses *curses = (Curses *)term;
-    if (!taken) {
-        reset_prog_mode();
-        take_modes(curses);
-    }
+    reset_prog_mode(); /* a shell in between may have set its own */
+    take_modes(curses);
     clearok(stdscr, TRUE);
 }
 
@@ -494,9 +488,4 @@ void term_last_words(const char *words)
     char line[sizeof last_words];
     snprintf(line, sizeof line, "%s", words);
     memcpy(last_words, line, sizeof last_words);
-}
-
-int term_stop_signal(void)
-{
-    return stop_signal;
 }

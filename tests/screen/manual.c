@@ -9,8 +9,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const char begin_mark[] = ".\\\" keys: written by tests/screen/manual.c out of src/screen/action.c\n";
-static const char end_mark[] = ".\\\" end of keys\n";
+static const char begin_mark[] = ".\\\" keys begin\n";
+static const char end_mark[] = ".\\\" keys end\n";
 
 static void the_manual_lists_the_keys_of_the_table(void **state)
 {
