@@ -40,7 +40,7 @@ static void take_number(Assumption *assumption, const Number *number)
 {
     assumption->given = number->given;
     if (number->given)
-        assumption->value = number->millionths;
+        assumption->value = number->thousandths * (ASSUME_ONE / 1000);
 }
 
 static void take_length(Assumption *assumption, const OwnLength *length)
@@ -65,14 +65,14 @@ Assumption assume(const Wall *wall, Assumed which)
         take_number(&assumption, &bill->fasteners);
         break;
     case ASSUME_STUDS: break;
-    case ASSUME_GLUE: take_number(&assumption, &(Number){bill->glue_given, (int64_t)bill->glue * ASSUME_ONE}); break;
+    case ASSUME_GLUE: take_number(&assumption, &(Number){bill->glue_given, (int64_t)bill->glue * 1000}); break;
     case ASSUME_BEAD: take_length(&assumption, &bill->bead); break;
     case ASSUME_CARTRIDGE: take_number(&assumption, &bill->cartridge); break;
     case ASSUME_COATS: take_number(&assumption, &bill->coats); break;
     case ASSUME_COVERAGE: take_number(&assumption, &bill->coverage); break;
     case ASSUME_THINNING: take_number(&assumption, &bill->thinning); break;
-    case ASSUME_SHEET_WIDTH: take_length(&assumption, &bill->sheet_width); break;
-    case ASSUME_SHEET_LENGTH: take_length(&assumption, &bill->sheet_length); break;
+    case ASSUME_SHEET_WIDTH: take_length(&assumption, &(OwnLength){bill->sheet.given, bill->sheet.width}); break;
+    case ASSUME_SHEET_LENGTH: take_length(&assumption, &(OwnLength){bill->sheet.given, bill->sheet.length}); break;
     case ASSUME_NOMINAL:
         if (wall->planks.thickness > assumption.value)
             assumption.value = wall->planks.thickness;

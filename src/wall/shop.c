@@ -37,7 +37,7 @@ static bool same_text(const char *a, const char *b)
 
 static bool same_number(Number a, Number b)
 {
-    return a.given == b.given && (!a.given || a.millionths == b.millionths);
+    return a.given == b.given && (!a.given || a.thousandths == b.thousandths);
 }
 
 static bool same_length(OwnLength a, OwnLength b)
@@ -77,7 +77,8 @@ static bool same_bill(const Bill *a, const Bill *b)
            a->glue_given == b->glue_given && (!a->glue_given || a->glue == b->glue) && same_length(a->bead, b->bead) &&
            same_number(a->cartridge, b->cartridge) && same_number(a->coats, b->coats) &&
            same_number(a->coverage, b->coverage) && same_number(a->thinning, b->thinning) &&
-           same_length(a->sheet_width, b->sheet_width) && same_length(a->sheet_length, b->sheet_length) &&
+           a->sheet.given == b->sheet.given &&
+           (!a->sheet.given || (a->sheet.width == b->sheet.width && a->sheet.length == b->sheet.length)) &&
            same_length(a->nominal, b->nominal);
 }
 

@@ -235,10 +235,10 @@ typedef struct Trim {
     TrimRuns runs;
 } Trim;
 
-/* A plain number in millionths, as length_parse_number reads it; where it is not given the trade's default holds. */
+/* A plain number in thousandths; where it is not given the trade's default holds. */
 typedef struct Number {
     bool given;
-    int64_t millionths;
+    int64_t thousandths;
 } Number;
 
 typedef struct OwnLength {
@@ -272,6 +272,12 @@ typedef struct Mill {
     Length keep;    /* narrowest off-rip kept as a trim strip; 0: none */
 } Mill;
 
+/* A sheet of underlay as it is bought. */
+typedef struct UnderlaySheet {
+    bool given;
+    Length width, length;
+} UnderlaySheet;
+
 typedef enum Glue { GLUE_NONE, GLUE_PIECES, GLUE_STUDS } Glue;
 
 /* What the bill of materials assumes; each has a default in the trade. */
@@ -280,14 +286,14 @@ typedef struct Bill {
     Number spare;     /* percent more boards and trim than is cut */
     Number fasteners; /* for each plank on each stud */
     bool glue_given;
-    Glue glue;                           /* where adhesive is run: behind each piece, along each stud, nowhere */
-    OwnLength bead;                      /* diameter of the bead */
-    Number cartridge;                    /* fluid ounces (units: in), millilitres (units: mm) */
-    Number coats;                        /* 0: no finish */
-    Number coverage;                     /* square feet a gallon, square metres a litre */
-    Number thinning;                     /* percent of thinner added to the finish */
-    OwnLength sheet_width, sheet_length; /* underlay */
-    OwnLength nominal;                   /* thickness that board feet are counted in; else the planks', at least 1 in */
+    Glue glue;        /* where adhesive is run: behind each piece, along each stud, nowhere */
+    OwnLength bead;   /* diameter of the bead */
+    Number cartridge; /* fluid ounces (units: in), millilitres (units: mm) */
+    Number coats;     /* 0: no finish */
+    Number coverage;  /* square feet a gallon, square metres a litre */
+    Number thinning;  /* percent of thinner added to the finish */
+    UnderlaySheet sheet;
+    OwnLength nominal; /* thickness that board feet are counted in; else the planks', at least 1 in */
 } Bill;
 
 typedef enum Grain { GRAIN_FLAT, GRAIN_QUARTER } Grain;

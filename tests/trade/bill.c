@@ -147,17 +147,16 @@ static void changed_assumptions(void **state)
     bench.layout->faces[0].area = (Wide)FEET(40) * FEET(45);
     wall->bill = (Bill){.given = true,
                         .spare = {true, 0},
-                        .fasteners = {true, 2000000},
+                        .fasteners = {true, 2000},
                         .glue_given = true,
                         .glue = GLUE_STUDS,
                         .bead = {true, INCHES(0.375)},
-                        .cartridge = {true, 28000000},
-                        .coats = {true, 1000000},
-                        .coverage = {true, 450000000},
-                        .thinning = {true, 10000000},
+                        .cartridge = {true, 28000},
+                        .coats = {true, 1000},
+                        .coverage = {true, 450000},
+                        .thinning = {true, 10000},
                         .nominal = {true, INCHES(2)},
-                        .sheet_width = {true, FEET(5)},
-                        .sheet_length = {true, FEET(5)}};
+                        .sheet = {true, FEET(5), FEET(5)}};
     wall->faces.at[0].underlay = INCHES(0.25);
     BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
     assert_int_equal(amount_of(&lines, "boards 60 in long"), 10000000);
@@ -168,12 +167,12 @@ static void changed_assumptions(void **state)
     assert_near(amount_of(&lines, "as volume"), 22916667, 10);
     assert_int_equal(amount_of(&lines, "underlay"), 72000000);
     assert_string_equal(line_with(&lines, "finish")->source, "the wall file");
-    wall->bill.coverage.millionths = 500000000;
+    wall->bill.coverage.thousandths = 500000;
     wall->bill.glue = GLUE_NONE;
     lines = bill_lines(bench.arena, bench.layout, &plan);
     assert_int_equal(amount_of(&lines, "finish"), 3600000);
     assert_null(line_with(&lines, "adhesive"));
-    wall->bill.coats.millionths = 0;
+    wall->bill.coats.thousandths = 0;
     lines = bill_lines(bench.arena, bench.layout, &plan);
     assert_null(line_with(&lines, "finish"));
     arena_free(bench.arena);

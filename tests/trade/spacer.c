@@ -1,6 +1,6 @@
 /*
- * Things at hand as spacers. Thicknesses: United States Mint, "Coin Specifications"; Manufacturers' Standard Gauge for uncoated
- * sheet steel.
+ * Things at hand as spacers. Thicknesses: United States Mint, "Coin Specifications"; Manufacturers' Standard Gauge for
+ * uncoated sheet steel.
  */
 #include "check.h"
 
@@ -39,7 +39,8 @@ static void thin_to_thick(void **state)
         assert_true(spacer_thing(i - 1)->thickness < spacer_thing(i)->thickness);
 }
 
-/* Common practice: thirty courses set with a five-cent coin instead of 14 gauge steel end one sixteenth (1.6 mm) higher. */
+/* Common practice: thirty courses set with a five-cent coin instead of 14 gauge steel end one sixteenth (1.6 mm)
+ * higher. */
 static void thirty_courses(void **state)
 {
     (void)state;

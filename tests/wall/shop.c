@@ -17,7 +17,8 @@ static Wall *shop_wall(Arena *arena)
         (Rough){.label = arena_text(arena, "R1", 2), .width = 5, .thickness = 2, .length = 100, .count = 3, .ends = 4};
     *arena_push(arena, &rough->avoid) = (Stretch){10, 20};
     wall->mill = (Mill){true, 1, {true, 2}, 3, 4};
-    wall->bill = (Bill){.given = true, .spare = {true, 10}, .bead = {true, 6}, .nominal = {true, 25}};
+    wall->bill =
+        (Bill){.given = true, .spare = {true, 10}, .bead = {true, 6}, .sheet = {true, 5, 6}, .nominal = {true, 25}};
     return wall;
 }
 
@@ -75,7 +76,7 @@ static void differences(void **state)
     DIFFERS(mill.plane++);
     DIFFERS(mill.keep++);
     DIFFERS(mill.given = false);
-    DIFFERS(bill.spare.millionths++);
+    DIFFERS(bill.spare.thousandths++);
     DIFFERS(bill.fasteners.given = true);
     DIFFERS(bill.glue_given = true);
     DIFFERS(bill.bead.length++);
@@ -83,8 +84,9 @@ static void differences(void **state)
     DIFFERS(bill.coats.given = true);
     DIFFERS(bill.coverage.given = true);
     DIFFERS(bill.thinning.given = true);
-    DIFFERS(bill.sheet_width.given = true);
-    DIFFERS(bill.sheet_length.given = true);
+    DIFFERS(bill.sheet.given = false);
+    DIFFERS(bill.sheet.width++);
+    DIFFERS(bill.sheet.length++);
     DIFFERS(bill.nominal.length++);
     DIFFERS(bill.given = false);
     arena_free(arena);
