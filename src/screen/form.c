@@ -13,10 +13,13 @@
 #include "base/panic.h"
 #include "base/utf8.h"
 #include "screen/question.h"
+#include "sheet/plain.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+
+enum { FOOT_ROWS = 2 };
 
 Form *form_new(const char *title, Units units, uint32_t id, FormTake *take)
 {
@@ -341,16 +344,32 @@ static void draw_field(const Form *form, Grid *grid, int index, int y, Places at
         grid_text(grid, at.says, y, at.right - at.says, field->bad ? STYLE_FAULT : STYLE_DIM, field->says);
 }
 
+/* What is refused, or what is said of the field in focus where there was no room for it, in whole. */
+static void draw_foot(const Form *form, Grid *grid, Rect foot, int room)
+{
+    bool focused = form->focus < form->count;
+    const Field *field = &form->fields[focused ? form->focus : 0];
+    const char *text = form->refused;
+    int style = STYLE_FAULT;
+    if (text[0] == '\0' && focused && utf8_cells(field->says) > room) {
+        text = field->says;
+        style = field->bad ? STYLE_FAULT : STYLE_DIM;
+    }
+    int begin, length;
+    for (int line = 0; line < foot.rows && (length = plain_fold(text, foot.columns, line, &begin)) > 0; line++)
+        grid_format(grid, foot.x, foot.y + line, foot.columns, style, "%.*s", length, text + begin);
+}
+
 static void form_draw(App *app, Layer *layer, Grid *grid, Rect area)
 {
     (void)app;
     Form *form = layer->state;
     int lines = line_of(form, form->count) + 1;
-    int rows = lines + 3 < area.rows ? lines + 3 : area.rows;
+    int rows = lines + 2 + FOOT_ROWS < area.rows ? lines + 2 + FOOT_ROWS : area.rows;
     int wide = area.columns < 100 ? area.columns : 100;
     Rect panel = {area.x + (area.columns - wide) / 2, area.y + (area.rows - rows) / 2, wide, rows};
     grid_panel(grid, panel, form->title);
-    Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 3};
+    Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 2 - FOOT_ROWS};
     int focus_line = line_of(form, form->focus);
     if (focus_line < form->top)
         form->top = focus_line;
@@ -373,8 +392,8 @@ static void form_draw(App *app, Layer *layer, Grid *grid, Rect area)
     if (form->focus == form->count)
         grid_cursor(grid, at.label + 1, y);
     grid_unclip(grid, before);
-    if (form->refused[0] != '\0')
-        grid_text(grid, inside.x, panel.y + panel.rows - 2, inside.columns, STYLE_FAULT, form->refused);
+    draw_foot(form, grid, (Rect){inside.x, panel.y + panel.rows - 1 - FOOT_ROWS, inside.columns, FOOT_ROWS},
+              at.right - at.says);
 }
 
 static const View form_view = {

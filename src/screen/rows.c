@@ -46,7 +46,10 @@ static void draw_wood(const Track *track, const Course *course, Length least)
         if (slab->part_count == 0)
             continue;
         Glyph glyph = GLYPH_PLANK;
-        int style = STYLE_PLAIN;
+        int style = style_mosaic(course->number == 0       ? INK_REFERENCE
+                                 : course->number % 2 == 0 ? INK_WOOD
+                                                           : INK_WOOD_DARK,
+                                 INK_NONE);
         if (slab->part_count > 1)
             glyph = GLYPH_HOLE;
         else if (slab->parts[0].bottom_edge == EDGE_OPENING)
@@ -56,7 +59,7 @@ static void draw_wood(const Track *track, const Course *course, Length least)
         for (int i = 0; i < slab->part_count; i++)
             if (elevation_narrow(slab, &slab->parts[i], x, least))
                 style = STYLE_FAULT;
-        if (glyph != GLYPH_PLANK && style == STYLE_PLAIN)
+        if (glyph != GLYPH_PLANK && style != STYLE_FAULT)
             style = STYLE_ACCENT;
         grid_glyph(track->grid, track->x + cell, track->y, glyph, style);
     }
