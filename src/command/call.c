@@ -66,7 +66,7 @@ static bool take_long(Reading *reading, const char *word, Err *err)
     const char *value = strchr(word, '=');
     size_t length = value != NULL ? (size_t)(value - word) : strlen(word);
     const Option *found = NULL;
-    for (int i = 0; i < table_option_count(); i++) {
+    for (int i = 0; length > 0 && i < table_option_count(); i++) {
         const Option *option = table_option(i);
         if (strncmp(option->name, word, length) != 0)
             continue;
@@ -78,7 +78,7 @@ static bool take_long(Reading *reading, const char *word, Err *err)
         if (whole)
             break;
     }
-    if (found == NULL || length == 0)
+    if (found == NULL)
         return no_such_option(word, length, err);
     if (found->argument == NULL) {
         if (value != NULL)

@@ -5,7 +5,7 @@
 #include "command/table.h"
 #include "config.h"
 
-enum { SUMMARY = 22 };
+enum { SUMMARY = 20 };
 
 static void put_row(Text *out, const char *what, const char *summary)
 {

@@ -13,12 +13,12 @@
 #include "base/file.h"
 #include "base/hash.h"
 #include "base/utf8.h"
-#include "sheet/print.h"
 #include "config.h"
 #include "sheet/csv.h"
 #include "sheet/pdf.h"
 #include "sheet/plain.h"
 #include "sheet/plan.h"
+#include "sheet/print.h"
 #include "store/store.h"
 
 /* ---- messages ---- */

@@ -7,7 +7,7 @@
 /* In the order in which the job is done; --help, completions and the manual page keep it. */
 static const Command commands[] = {
     {"new", "ask the few sizes of a new wall, write FILE, open the editor", 0, NULL},
-    {"rows", "row sheet: every course in hanging order, marks, rips, pieces, cutouts", FORMATS_ALL, sheet_rows},
+    {"rows", "row sheet, in hanging order: marks, rips, pieces, cutouts", FORMATS_ALL, sheet_rows},
     {"cuts", "cut sheet: every board, what is cut from it, in which order", FORMATS_ALL, sheet_cuts},
     {"pole", "story pole: every mark from the level line", FORMATS_ALL, sheet_pole},
     {"draw", "elevation, drawn", FORMATS_ALL, sheet_draw},

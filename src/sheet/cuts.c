@@ -84,8 +84,9 @@ static void add_piece(Cuts *cuts, SheetLines *lines, int board, const Piece *pie
     sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT,
                words(arena, "%s%s", where, piece->hung ? ", hung" : ""));
 
-    sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
-    const char *details[] = {measures_breaks(arena, wall, &plank), measures_ends(arena, wall, &plank)};
+    if (wall->planks.widths.count > 1 || !measures_full(wall, course, &plank))
+        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
+    const char *details[] = {measures_laps(arena, wall, &plank), measures_ends(arena, wall, &plank)};
     for (size_t i = 0; i < sizeof details / sizeof *details; i++)
         if (details[i] != NULL)
             sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, details[i]);
@@ -148,9 +149,7 @@ static void add_introduction(Cuts *cuts)
     Sheet *sheet = cuts->sheet;
     const Wall *wall = cuts->wall;
     const Plan *plan = cuts->job->plan;
-    SheetGroup *group = sheet_group(sheet, cuts->section);
-    SheetLines *lines = &group->lines;
-    group->with_next = true;
+    SheetLines *lines = &sheet_group(sheet, cuts->section)->lines;
     const char *opened =
         words(arena, "%d of %s opened, %s of boards for %s of pieces.", plan->boards_opened,
               words_count(arena, plan->board_count, "board", "boards"),
@@ -170,6 +169,10 @@ static void add_introduction(Cuts *cuts)
         sheet, lines, 0, WEIGHT_TEXT,
         "Every measure is from the board's first end, the one with its label. Cut in this order, each piece to its "
         "length; \"from\" and \"to\" are rounded once from the exact sum and may be one mark off it.");
+    if (wall->planks.widths.count == 1)
+        sheet_words(sheet, lines, 0, WEIGHT_TEXT,
+                    words(arena, "Rip to the full width, %s, where no other rip is given.",
+                          words_length_unit(arena, wall, wall->planks.widths.at[0])));
     if (wall->saw.square > 0 || wall->saw.kerf > 0)
         sheet_words(sheet, lines, 0, WEIGHT_TEXT,
                     words(arena, "Square the first end first: %s is reckoned for each end, %s for each cut between.",
@@ -194,13 +197,14 @@ Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date)
     Sheet *sheet = cuts.sheet = sheet_of_job(arena, job, "Cut sheet", date);
     sheet_records(sheet, field_names, FIELD_COUNT);
     cuts.section = sheet_section(sheet, "All boards", false);
+    add_introduction(&cuts);
+    cuts.section = sheet_section(sheet, "All boards", false);
     SheetLine *line = sheet_line(sheet, &cuts.section->heads);
     sheet_cell(sheet, line, TICK, FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
     sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, "from");
     sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT, "to");
     sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_TEXT, "length");
     sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT, "goes to");
-    add_introduction(&cuts);
 
     Opened *opened = arena_array(arena, Opened, plan->board_count);
     int count = 0;

@@ -11,7 +11,7 @@
  *      -------------------------------------------------
  *      scale bar, the scale in words
  */
-enum { MARGIN = 92, FOOT = 34, LEAST_POINTS = 5, MOST_POINTS = 11, ROW_POINTS = 8 };
+enum { MARGIN = 78, FOOT = 36, LEAST_POINTS = 5, MOST_POINTS = 11, ROW_POINTS = 8 };
 
 typedef struct Frame {
     double x0, y0;        /* of the point (bounds.left, bounds.bottom) on the page */
@@ -29,11 +29,11 @@ static double at_y(const Frame *frame, Length y)
     return frame->y0 - (double)(y - frame->drawing->bounds.bottom) * frame->per_nanometre;
 }
 
-/* The scales of a rule: 3 in, 1 1/2 in, 1 in, 3/4 in ... to the foot; 1:5, 1:10, 1:20 ... in millimetres. Common
- * practice. */
+/* Round scales: those of 3 in, 1 1/2 in, 1 in, 3/4 in ... to the foot and some between; 1:5, 1:10, 1:20 ... in
+ * millimetres. Common practice. */
 static int scale_for(Units units, double least)
 {
-    static const int inches[] = {1, 2, 4, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192};
+    static const int inches[] = {1, 2, 4, 8, 10, 12, 16, 20, 24, 30, 32, 40, 48, 64, 80, 96, 128, 160, 192};
     static const int metric[] = {1, 2, 5, 10, 20, 25, 50, 100, 200};
     const int *scales = units == UNITS_IN ? inches : metric;
     int count = units == UNITS_IN ? (int)(sizeof inches / sizeof *inches) : (int)(sizeof metric / sizeof *metric);
@@ -117,7 +117,11 @@ static void draw_shape(cairo_t *cairo, const Frame *frame, const Shape *shape)
         break;
     case SHAPE_LIMIT: pen(cairo, 1.6, NULL, 0); break;
     case SHAPE_LEVEL: pen(cairo, 0.7, dashed, 4); break;
-    case SHAPE_STUD: pen(cairo, 0.5, dotted, 2); break;
+    case SHAPE_STUD:
+        cairo_set_source_rgb(cairo, 0.45, 0.45, 0.45);
+        pen(cairo, 0.4, dotted, 2);
+        cairo_set_source_rgb(cairo, 0, 0, 0);
+        break;
     }
 }
 
@@ -134,11 +138,10 @@ static void draw_label(Press *press, cairo_t *cairo, const Frame *frame, const L
             break;
     }
     double x = at_x(frame, label->middle.x), y = at_y(frame, label->middle.y);
+    double ground = fmin(height * 0.8, (double)label->high * frame->per_nanometre - 1);
     cairo_set_source_rgb(cairo, 1, 1, 1);
-    if (height * 0.8 < (double)label->high * frame->per_nanometre - 1) {
-        cairo_rectangle(cairo, x - width / 2 - 1, y - height * 0.4, width + 2, height * 0.8);
-        cairo_fill(cairo);
-    }
+    cairo_rectangle(cairo, x - width / 2 - 1, y - ground / 2, width + 2, ground);
+    cairo_fill(cairo);
     cairo_set_source_rgb(cairo, 0, 0, 0);
     press_label(press, cairo, x, y, points, label->text, &width, &height);
 }
@@ -149,7 +152,10 @@ static void draw_margin(Press *press, cairo_t *cairo, const Frame *frame, double
     double last = HUGE_VAL;
     for (int i = 0; i < frame->drawing->margin.count; i++) {
         const MarginLabel *label = &frame->drawing->margin.at[i];
-        double y = (at_y(frame, label->bottom) + at_y(frame, label->top)) / 2;
+        const Box *bounds = &frame->drawing->bounds;
+        Length bottom = label->bottom > bounds->bottom ? label->bottom : bounds->bottom;
+        Length top = label->top < bounds->top ? label->top : bounds->top;
+        double y = (at_y(frame, bottom) + at_y(frame, top)) / 2;
         if (last - y < ROW_POINTS + 1)
             continue;
         double width, height;
@@ -157,6 +163,13 @@ static void draw_margin(Press *press, cairo_t *cairo, const Frame *frame, double
         press_label(press, cairo, right - width / 2, y, ROW_POINTS, label->text, &width, &height);
         last = y;
     }
+}
+
+static void draw_words(Press *press, cairo_t *cairo, double left, double y, const char *text)
+{
+    double width, height;
+    press_label(press, NULL, 0, 0, 12, text, &width, &height);
+    press_label(press, cairo, left + width / 2, y, 12, text, &width, &height);
 }
 
 /* A bar of a round length, a quarter of the page long at the most, in four parts. */
@@ -183,11 +196,12 @@ static void draw_scale(Press *press, cairo_t *cairo, const Frame *frame, int sca
         snprintf(text, sizeof text, i == 4 ? "%d %s" : "%d", whole * i / 4, units == UNITS_IN ? "in" : "mm");
         press_label(press, cairo, left + whole * unit * i / 4, y - 6, 9, text, &width, &height);
     }
-    snprintf(text, sizeof text,
-             "Scale 1:%d when printed at its own size: measure the bar. Use the numbers, do not measure the drawing.",
+    double x = left + whole * unit + 40;
+    snprintf(text, sizeof text, "Scale 1:%d when printed at its own size. Use the numbers, do not measure the drawing.",
              scale);
-    press_label(press, NULL, 0, 0, 12, text, &width, &height);
-    press_label(press, cairo, left + whole * unit + 40 + width / 2, y + 1, 12, text, &width, &height);
+    draw_words(press, cairo, x, bottom - 24, text);
+    draw_words(press, cairo, x, bottom - 9,
+               "In each piece its number and its length; at the left the course and its lower mark.");
 }
 
 void press_drawing(Press *press, cairo_t *cairo, const Drawing *drawing, double left, double top, double width,

@@ -43,6 +43,42 @@ static void stretch_bounds(Box *bounds, const Points *points)
     }
 }
 
+static bool beside_opening(const Slab *slab)
+{
+    for (int i = 0; i < slab->part_count; i++)
+        if (slab->parts[i].bottom_edge == EDGE_OPENING || slab->parts[i].top_edge == EDGE_OPENING)
+            return true;
+    return slab->part_count == 0;
+}
+
+/* In the middle of the piece's longest stretch without a cutout, or of all of it where it has none such. */
+static Label piece_label(const Course *course, const Points *outline, const char *text)
+{
+    Box bounds = {outline->at[0].x, outline->at[0].x, outline->at[0].y, outline->at[0].y};
+    stretch_bounds(&bounds, outline);
+    Length best_left = bounds.left, best = 0, left = bounds.left;
+    for (int i = 0; i < course->slab_count; i++) {
+        const Slab *slab = &course->slabs[i];
+        Length right = slab->right < bounds.right ? slab->right : bounds.right;
+        if (slab->right <= bounds.left || slab->left >= bounds.right)
+            continue;
+        if (beside_opening(slab)) {
+            left = right;
+        } else if (right - left > best) {
+            best = right - left;
+            best_left = left;
+        }
+    }
+    if (best > 0) {
+        bounds.left = best_left;
+        bounds.right = best_left + best;
+    }
+    return (Label){{(bounds.left + bounds.right) / 2, (bounds.bottom + bounds.top) / 2},
+                   bounds.right - bounds.left,
+                   bounds.top - bounds.bottom,
+                   text};
+}
+
 static void add_pieces(Arena *arena, Drawing *drawing, const Job *job, int face_index, const Course *course,
                        Place place)
 {
@@ -53,10 +89,8 @@ static void add_pieces(Arena *arena, Drawing *drawing, const Job *job, int face_
         Points outline = layout_outline(arena, face, course, piece->left, piece->right);
         add_shape(arena, drawing, course->number == 0 ? SHAPE_REFERENCE : SHAPE_PLANK, true, outline);
         Length length = length_between(piece->left - segment->left, piece->right - segment->left, job->wall->round);
-        Point middle = {(piece->left + piece->right) / 2, (course->bottom + course->top) / 2};
-        *arena_push(arena, &drawing->labels) =
-            (Label){middle, piece->right - piece->left, course->top - course->bottom,
-                    words(arena, "%d: %s", piece->number, words_length(arena, job->wall, length))};
+        *arena_push(arena, &drawing->labels) = piece_label(
+            course, &outline, words(arena, "%d: %s", piece->number, words_length(arena, job->wall, length)));
     }
     for (int i = place.bare_first; i < place.bare_first + place.bare_count; i++) {
         const Bare *bare = &job->plan->bare[i];

@@ -12,35 +12,48 @@ static const char *edges_cut(const Plank *plank)
     return plank->upper_cut ? " off the upper edge" : "";
 }
 
-char *measures_rip(Arena *arena, const Wall *wall, const Plank *plank)
+/* Every break, from the plank's left end. */
+static char *scribe_words(Arena *arena, const Wall *wall, const Plank *plank)
 {
-    const PlankWidth *first = &plank->widths[0], *last = &plank->widths[plank->width_count - 1];
-    char *left = words_length(arena, wall, first->width);
-    char *right = words_length(arena, wall, last->width);
-    switch (plank->shape) {
-    case RIP_FULL: return words(arena, "full width, %s", left);
-    case RIP_STRAIGHT: return words(arena, "straight%s, rip to %s", edges_cut(plank), left);
-    case RIP_TAPER:
-        if (words_alike(wall, first->width, last->width))
-            return words(arena, "taper%s of less than a mark, rip to %s all along", edges_cut(plank), left);
-        return words(arena, "taper%s, %s at the left to %s at the right", edges_cut(plank), left, right);
-    case RIP_SCRIBE: return words(arena, "scribe%s, %s at the left, %s at the right", edges_cut(plank), left, right);
-    }
-    return "";
-}
-
-char *measures_breaks(Arena *arena, const Wall *wall, const Plank *plank)
-{
-    if (plank->shape != RIP_SCRIBE)
-        return NULL;
     Text text;
     text_init(&text);
+    text_format(&text, "scribe%s: width", edges_cut(plank));
     for (int i = 0; i < plank->width_count; i++)
-        text_format(&text, "%s%s: %s", i == 0 ? "width at " : "; at ", words_length(arena, wall, plank->widths[i].at),
-                    words_length(arena, wall, plank->widths[i].width));
+        text_format(&text, "%s %s at %s", i == 0 ? "" : ",", words_length(arena, wall, plank->widths[i].width),
+                    words_length(arena, wall, plank->widths[i].at));
+    text_put(&text, " from the left end");
     char *out = arena_text(arena, text.bytes, text.length);
     text_finish(&text);
     return out;
+}
+
+static bool widths_alike(const Wall *wall, const Plank *plank)
+{
+    for (int i = 1; i < plank->width_count; i++)
+        if (!words_alike(wall, plank->widths[0].width, plank->widths[i].width))
+            return false;
+    return true;
+}
+
+char *measures_rip(Arena *arena, const Wall *wall, const Plank *plank)
+{
+    char *left = words_length(arena, wall, plank->widths[0].width);
+    char *right = words_length(arena, wall, plank->widths[plank->width_count - 1].width);
+    if (plank->shape == RIP_FULL)
+        return words(arena, "full width, %s", left);
+    if (plank->shape == RIP_STRAIGHT)
+        return words(arena, "straight%s, rip to %s", edges_cut(plank), left);
+    if (widths_alike(wall, plank))
+        return words(arena, "%s%s of less than a mark, rip to %s", words_rip_shape(plank->shape), edges_cut(plank),
+                     left);
+    if (plank->shape == RIP_TAPER)
+        return words(arena, "taper%s, %s at the left to %s at the right", edges_cut(plank), left, right);
+    return scribe_words(arena, wall, plank);
+}
+
+bool measures_full(const Wall *wall, const Course *course, const Plank *plank)
+{
+    return plank->shape == RIP_FULL && plank->widths[0].width == course->top - course->bottom + wall->planks.lap;
 }
 
 static bool end_slants(const Wall *wall, const PlankEnd *end)

@@ -9,12 +9,12 @@
 #include "sheet/job.h"
 #include "sheet/plank.h"
 
-/* "full width, 2 3/4"; "taper off the upper edge, 2 1/2 at the left to 1 7/8 at the right". */
+/* "full width, 2 3/4"; "taper off the upper edge, 2 1/2 at the left to 1 7/8 at the right"; "scribe off the lower edge:
+ * 2 1/2 at 0, 2 3/8 at 70, 2 3/4 at 141 3/8 from the left end". */
 char *measures_rip(Arena *arena, const Wall *wall, const Plank *plank);
 
-/* "width at 0: 2 1/2; at 70: 2 3/8; at 141 3/8: 2 3/4", from the plank's left end; NULL where there is no break
- * between. */
-char *measures_breaks(Arena *arena, const Wall *wall, const Plank *plank);
+/* Whether the plank keeps the width that `course` gives it, all along. */
+bool measures_full(const Wall *wall, const Course *course, const Plank *plank);
 
 /* "right end slants: lower edge 46 1/2 long, upper edge 40 1/4"; NULL where both ends print square. */
 char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank);

@@ -2,6 +2,7 @@
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
+#include <string.h>
 
 #include "sheet/draw_cairo.h"
 #include "sheet/words.h"
@@ -48,7 +49,7 @@ bool pdf_write(const Sheet *sheet, Text *out, Err *err)
     press_begin(&press, arena, sheet);
     cairo_surface_t *surface =
         cairo_pdf_surface_create_for_stream(collect, out, page_width(&press, 0), page_height(&press, 0));
-    cairo_pdf_surface_restrict_to_version(surface, CAIRO_PDF_VERSION_1_5);
+    cairo_pdf_surface_restrict_to_version(surface, CAIRO_PDF_VERSION_1_4);
     set_metadata(surface, arena, sheet);
     cairo_t *cairo = cairo_create(surface);
     for (int i = 0; i < press.pages.count; i++) {
@@ -63,6 +64,20 @@ bool pdf_write(const Sheet *sheet, Text *out, Err *err)
     press_end(&press);
     arena_free(arena);
     return good;
+}
+
+/* cairo counts the surfaces of a process and writes the count into the file, where nothing refers to it: without it two
+ * runs are equal. */
+static void drop_surface_number(Text *svg)
+{
+    static const char name[] = " id=\"surface";
+    char *from = strstr(svg->bytes, name);
+    char *to = from == NULL ? NULL : strchr(from + sizeof name - 1, '"');
+    if (to == NULL)
+        return;
+    to++;
+    memmove(from, to, strlen(to) + 1);
+    svg->length -= (size_t)(to - from);
 }
 
 /* SVG has no pages: they stand one below the other, a thin line between. */
@@ -100,6 +115,7 @@ bool svg_write(const Sheet *sheet, Text *out, Err *err)
     cairo_surface_finish(surface);
     bool good = check(cairo_surface_status(surface), err);
     cairo_surface_destroy(surface);
+    drop_surface_number(out);
     press_end(&press);
     arena_free(arena);
     return good;

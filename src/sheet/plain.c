@@ -5,6 +5,8 @@
 #include "base/utf8.h"
 #include "sheet/flow.h"
 
+#define HARD_SPACE "\xc2\xa0" /* does not break; printed as a plain one */
+
 enum { HEAD_LINES = 4 }; /* three of the page head and the rule under it */
 
 /* The bytes of `text` that go into one line of `width` cells: up to the last space that fits, or cut within a word
@@ -78,7 +80,11 @@ static void put_aligned(Text *out, const SheetCell *cell, const char *text, size
     part[count] = '\0';
     if (cell->align == ALIGN_RIGHT)
         text_put_times(out, ' ', cell->width - utf8_cells(part));
-    text_put(out, part);
+    for (const char *c = part; *c != '\0';) {
+        bool hard = strncmp(c, HARD_SPACE, sizeof HARD_SPACE - 1) == 0;
+        text_put_bytes(out, hard ? " " : c, 1);
+        c += hard ? sizeof HARD_SPACE - 1 : 1;
+    }
 }
 
 /* The part of the cell that stands in the `number`-th of its line's lines. */

@@ -70,6 +70,7 @@ typedef struct Rows {
     Arena *arena;
     Places places;
     SheetSection *section;
+    bool course_full; /* the course at hand has its whole width all along */
 } Rows;
 
 /* ---- one piece ---- */
@@ -130,10 +131,8 @@ static void add_piece(Rows *rows, SheetLines *lines, const Course *course, const
                words(arena, "%s%s", measures_studs(arena, &rows->job->layout->faces[piece->face], &plank),
                      piece->hung ? ", hung" : ""));
 
-    bool course_full = course->rip.shape == RIP_FULL && wall->planks.lap == 0;
-    if (plank.shape != RIP_FULL || !course_full)
+    if (!measures_full(wall, course, &plank) || !rows->course_full)
         add_detail(rows, lines, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
-    add_detail(rows, lines, measures_breaks(arena, wall, &plank));
     add_detail(rows, lines, measures_laps(arena, wall, &plank));
     add_detail(rows, lines, measures_ends(arena, wall, &plank));
     PieceEnd left, right;
@@ -169,9 +168,10 @@ static void add_segment(Rows *rows, SheetLines *lines, const Course *course, int
     const Wall *wall = rows->wall;
     const Plan *plan = rows->job->plan;
     const Segment *segment = &course->segments[number];
+    const char *which =
+        course->segment_count == 1 ? "From" : words(arena, "Stretch %d of %d, from", number + 1, course->segment_count);
     sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT,
-                words(arena, "From %s to %s along the face, %s long:", words_length(arena, wall, segment->left),
-                      words_length(arena, wall, segment->right),
+                words(arena, "%s %s on the face, %s long:", which, words_length(arena, wall, segment->left),
                       words_length(arena, wall, segment->right - segment->left)));
     int piece = place.piece_first, bare = place.bare_first;
     int piece_end = piece + place.piece_count, bare_end = bare + place.bare_count;
@@ -225,6 +225,9 @@ static void add_course(Rows *rows, int face_index, int course_index)
     Plank whole = plank_measure(arena, rows->job->layout, face_index, course, course->left, course->right);
     line = sheet_line(rows->sheet, lines);
     const char *rip = measures_rip(arena, wall, &whole);
+    rows->course_full = measures_full(wall, course, &whole);
+    if (measures_ends(arena, wall, &whole) != NULL)
+        rip = words(arena, "%s; ends cut to the slant", rip);
     if (course->number == 0)
         rip = words(arena, "%s; the reference course", rip);
     sheet_cell(rows->sheet, line, RIP, MEASURED - RIP - 1, ALIGN_LEFT, WEIGHT_STRONG, rip);
@@ -233,9 +236,6 @@ static void add_course(Rows *rows, int face_index, int course_index)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT,
                     words(arena, "The upper %s of that lies behind the next course.",
                           words_length(arena, wall, wall->planks.lap)));
-    char *breaks = measures_breaks(arena, wall, &whole);
-    if (breaks != NULL)
-        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, words(arena, "From the course's left end: %s", breaks));
     if (course->segment_count == 0)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, "Nothing is hung here: openings take the whole of it.");
     for (int i = 0; i < course->segment_count; i++)
@@ -273,11 +273,9 @@ static void add_introduction(Rows *rows, int face_index, const char *turn)
 {
     Arena *arena = rows->arena;
     const FaceLayout *face = &rows->job->layout->faces[face_index];
-    SheetGroup *group = sheet_group(rows->sheet, rows->section);
-    SheetLines *lines = &group->lines;
-    group->with_next = true;
+    SheetLines *lines = &sheet_group(rows->sheet, rows->section)->lines;
     if (rows->wall->faces.count > 1)
-        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, words(arena, "Turn of this face: %s.", turn));
+        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, words(arena, "Hang this face %s.", turn));
     sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
                 "Marks are from the level line. Measure each one from it, never from the row before. "
                 "\"Ends at\" is from the left end of the row's stretch.");
@@ -300,10 +298,11 @@ Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
     const CornerTurn *turns = corner_turns(arena, job->wall);
     for (int i = 0; i < job->wall->faces.count; i++) {
         const FaceLayout *face = &job->layout->faces[turns[i].face];
-        rows.section = sheet_section(
-            rows.sheet, words(arena, "Face %s", words_name(arena, job->wall->faces.at[turns[i].face].name)), true);
-        add_heads(&rows);
+        const char *place = words(arena, "Face %s", words_name(arena, job->wall->faces.at[turns[i].face].name));
+        rows.section = sheet_section(rows.sheet, place, true);
         add_introduction(&rows, turns[i].face, turns[i].text);
+        rows.section = sheet_section(rows.sheet, place, false);
+        add_heads(&rows);
         const int *courses = places_course_order(arena, face);
         for (int k = 0; k < face->course_count; k++)
             add_course(&rows, turns[i].face, courses[k]);

@@ -29,6 +29,7 @@ static SheetLine *push_line(Arena *arena, SheetLines *lines)
 static void push_cell(Arena *arena, SheetLine *line, SheetCell cell)
 {
     BUG_UNLESS(cell.at >= 0 && cell.width > 0 && cell.at + cell.width <= SHEET_COLUMNS);
+    cell.text = words_hold(arena, cell.text);
     *arena_push(arena, line) = cell;
 }
 
@@ -77,7 +78,7 @@ SheetRecord *sheet_record(Sheet *sheet)
 /* Three lines and a rule: job and kind of sheet; place, date and page; facts, file and hash. */
 SheetLines sheet_page_head(Arena *arena, const Sheet *sheet, const SheetSection *section, int page, int pages)
 {
-    enum { KIND = 18, DATE_AT = 37, PAGE_AT = 58, FILE_AT = 43, HASH_AT = 64 };
+    enum { KIND = 22, DATE_AT = 37, PAGE_AT = 58, FILE_AT = 43, HASH_AT = 62 };
     SheetLines lines = {0};
 
     SheetLine *line = push_line(arena, &lines);

@@ -45,6 +45,45 @@ char *words_length_unit(Arena *arena, const Wall *wall, Length length)
     return arena_text(arena, text, strlen(text));
 }
 
+static bool digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+/* Whether the space at text[i] stands within a length. */
+static bool within_length(const char *text, size_t i)
+{
+    if (i == 0 || text[i] != ' ' || (!digit(text[i - 1]) && text[i - 1] != '\''))
+        return false;
+    const char *next = text + i + 1;
+    size_t digits = strspn(next, "0123456789");
+    if (digits > 0)
+        return next[digits] == '/';
+    bool unit = strncmp(next, "in", 2) == 0 || strncmp(next, "mm", 2) == 0;
+    return unit && !(next[2] >= 'a' && next[2] <= 'z');
+}
+
+const char *words_hold(Arena *arena, const char *text)
+{
+    static const char hard[] = "\xc2\xa0";
+    size_t length = strlen(text), count = 0;
+    for (size_t i = 0; i < length; i++)
+        count += within_length(text, i) ? 1 : 0;
+    if (count == 0)
+        return text;
+    char *out = arena_bytes(arena, length + count + 1);
+    char *at = out;
+    for (size_t i = 0; i < length; i++) {
+        if (within_length(text, i)) {
+            *at++ = hard[0];
+            *at++ = hard[1];
+        } else {
+            *at++ = text[i];
+        }
+    }
+    return out;
+}
+
 /* 1/64 in is 15625 millionths; millimetres have at most one digit behind the point in any marking resolution. */
 char *words_decimal(Arena *arena, const Wall *wall, Length length)
 {

@@ -18,6 +18,10 @@ char *words_name(Arena *arena, const char *name);
 char *words_length(Arena *arena, const Wall *wall, Length length);
 char *words_length_unit(Arena *arena, const Wall *wall, Length length);
 
+/* The text with a space that does not break between the parts of a length and before its unit: "2 11/16 in" stays on
+ * one line. The text itself where it holds none. */
+const char *words_hold(Arena *arena, const char *text);
+
 /* "40.5": the same as a decimal number, for spreadsheets. */
 char *words_decimal(Arena *arena, const Wall *wall, Length length);
 
