@@ -15,6 +15,8 @@
 
 #define TEXT(Struct, field) .kind = VALUE_TEXT, AT(Struct, field, char *)
 #define LENGTH(Struct, field) .kind = VALUE_LENGTH, AT(Struct, field, Length)
+#define NUMBER(Struct, field) .kind = VALUE_NUMBER, AT(Struct, field.thousandths, int64_t), FLAG(Struct, field.given)
+#define OWN(Struct, field) LENGTH(Struct, field.length), FLAG(Struct, field.given)
 #define COUNT(Struct, field) .kind = VALUE_COUNT, AT(Struct, field, int)
 #define WORD(Struct, field, Type, list) .kind = VALUE_WORD, AT(Struct, field, Type), .words = (list)
 #define RECORD(Struct, field, Type, of) .kind = VALUE_RECORD, AT(Struct, field, Type), .record = &(of)
@@ -26,7 +28,8 @@
 _Static_assert(sizeof(JointLand) == sizeof(unsigned) && sizeof(CornerKind) == sizeof(unsigned) &&
                    sizeof(CornerJoint) == sizeof(unsigned) && sizeof(CornerThrough) == sizeof(unsigned) &&
                    sizeof(OpeningKind) == sizeof(unsigned) && sizeof(Grain) == sizeof(unsigned) &&
-                   sizeof(Units) == sizeof(unsigned),
+                   sizeof(Units) == sizeof(unsigned) && sizeof(TrimAlong) == sizeof(unsigned) &&
+                   sizeof(Glue) == sizeof(unsigned),
                "an enumeration is as large as an unsigned int");
 
 static const char *const land_words[] = {[LAND_ANYWHERE] = "anywhere", [LAND_STUDS] = "studs", NULL};
@@ -39,6 +42,14 @@ static const char *const opening_words[] = {
     [OPENING_BOX] = "box",     [OPENING_WINDOW] = "window", [OPENING_DOOR] = "door",   [OPENING_HEARTH] = "hearth",
     [OPENING_STOVE] = "stove", [OPENING_VENT] = "vent",     [OPENING_OTHER] = "other", NULL};
 static const char *const grain_words[] = {[GRAIN_FLAT] = "flat", [GRAIN_QUARTER] = "quarter", NULL};
+static const char *const along_words[] = {[ALONG_FLOOR] = "floor",
+                                          [ALONG_CEILING] = "ceiling",
+                                          [ALONG_INSIDE] = "inside",
+                                          [ALONG_OUTSIDE] = "outside",
+                                          [ALONG_OPENINGS] = "openings",
+                                          [ALONG_EDGES] = "edges",
+                                          NULL};
+static const char *const glue_words[] = {[GLUE_NONE] = "none", [GLUE_PIECES] = "pieces", [GLUE_STUDS] = "studs", NULL};
 static const char *const units_words[] = {[UNITS_IN] = "in", [UNITS_MM] = "mm", NULL};
 static const char *const floor_words[] = {"floor", NULL};
 
@@ -244,10 +255,24 @@ static const Key trim_piece_keys[] = {
 static const Record trim_piece = {"a piece of trim", KEYS(trim_piece_keys), sizeof(TrimPiece), NO_FLAG,
                                   .one_line = true};
 
+static const Key trim_run_keys[] = {
+    {"along", WORD(TrimRun, along, TrimAlong, along_words), NONE, .required = true,
+     .says = "floor, ceiling, inside or outside corners, openings (a casing), edges (sides that meet no other face)"},
+    {"width", LENGTH(TrimRun, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "width of the strip; along outside corners, where two are mitred along their length, to the long point"},
+    {"thickness", LENGTH(TrimRun, thickness), FLAG(TrimRun, thickness_given), .range = RANGE_ABOVE_ZERO,
+     .says = "its thickness; left out: that of the planks"},
+    {"opening", TEXT(TrimRun, opening), NONE, .fallback = "",
+     .says = "along openings: the one to go round; left out: every window and door"},
+};
+static const Record trim_run = {"a run of trim", KEYS(trim_run_keys), sizeof(TrimRun), NO_FLAG, .one_line = true};
+
 static const Key trim_keys[] = {
     {"stock", RECORDS(Trim, stock, TrimStocks, trim_stock), NONE, .fallback = "[]",
      .says = "boards that trim is cut from"},
     {"pieces", RECORDS(Trim, pieces, TrimPieces, trim_piece), NONE, .fallback = "[]", .says = "pieces of trim to cut"},
+    {"runs", RECORDS(Trim, runs, TrimRuns, trim_run), NONE, .fallback = "[]",
+     .says = "trim whose strips are worked out from the wall"},
 };
 static const Record trim = {"the trim", KEYS(trim_keys), sizeof(Trim), NO_FLAG, .one_line = false};
 
@@ -271,6 +296,67 @@ static const Key wood_keys[] = {
     {"damp", RECORD(Wood, damp, Air, air), NONE, .required = true, .says = "dampest that the room gets"},
 };
 static const Record wood = {"the wood", KEYS(wood_keys), sizeof(Wood), NO_FLAG, .one_line = false};
+
+/* ---- rough boards, milling, the bill ---- */
+
+static const Key rough_keys[] = {
+    {"label", TEXT(Rough, label), NONE, .fallback = "", .says = "what is written on the board, at its first end"},
+    {"width", LENGTH(Rough, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "width as it lies there"},
+    {"thickness", LENGTH(Rough, thickness), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "thickness as it lies there"},
+    {"length", LENGTH(Rough, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "length as it lies there"},
+    {"count", COUNT(Rough, count), NONE, .range = RANGE_ABOVE_ZERO, .fallback = "1", .says = "how many alike"},
+    {"ends", LENGTH(Rough, ends), NONE, .range = RANGE_FROM_ZERO, .fallback = "0", .says = "cut off at each end"},
+    {"tone", TEXT(Rough, tone), NONE, .fallback = "", .says = "colour or character, any word"},
+    {"avoid", RECORDS(Rough, avoid, Stretches, stretch), NONE, .fallback = "[]",
+     .says = "parts along the board not to be used, nails or rot, in rising order, apart"},
+};
+static const Record rough = {"a line of rough boards", KEYS(rough_keys), sizeof(Rough), offsetof(Rough, id),
+                             .one_line = true};
+
+static const Key mill_keys[] = {
+    {"edge", LENGTH(Mill, edge), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "taken off each edge of a rough board to make it straight"},
+    {"kerf", OWN(Mill, kerf), .range = RANGE_FROM_ZERO, .says = "lost at each rip; left out: saw.kerf"},
+    {"plane", LENGTH(Mill, plane), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "least that planing takes off the thickness, both sides together"},
+    {"keep", LENGTH(Mill, keep), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "width of the trim strips ripped out of what is left of a board; 0: none"},
+};
+static const Record mill = {"the milling", KEYS(mill_keys), sizeof(Mill), NO_FLAG, .one_line = true};
+
+static const Key sheet_keys[] = {
+    {"width", LENGTH(UnderlaySheet, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "width of a sheet"},
+    {"length", LENGTH(UnderlaySheet, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "length of a sheet"},
+};
+static const Record underlay_sheet = {"a sheet of underlay", KEYS(sheet_keys), sizeof(UnderlaySheet), NO_FLAG,
+                                      .one_line = true};
+
+static const Key bill_keys[] = {
+    {"spare", .kind = VALUE_PERCENT, AT(Bill, spare.thousandths, int64_t), FLAG(Bill, spare.given),
+     .range = RANGE_FROM_ZERO, .says = "percent more than is cut; left out: 10"},
+    {"fasteners", NUMBER(Bill, fasteners), .range = RANGE_ABOVE_ZERO,
+     .says = "in each plank on each stud; left out: 1, or 2 where planks are wider than 4 in"},
+    {"glue", WORD(Bill, glue, Glue, glue_words), FLAG(Bill, glue_given),
+     .says = "where adhesive runs: pieces, studs or none; left out: pieces"},
+    {"bead", OWN(Bill, bead), .range = RANGE_ABOVE_ZERO, .says = "diameter of the bead; left out: 1/4 in or 6 mm"},
+    {"cartridge", NUMBER(Bill, cartridge), .range = RANGE_ABOVE_ZERO,
+     .says = "fluid ounces (units: in) or millilitres (units: mm) of a cartridge; left out: 10 or 300"},
+    {"coats", NUMBER(Bill, coats), .range = RANGE_FROM_ZERO, .says = "coats of finish; left out: 2"},
+    {"coverage", NUMBER(Bill, coverage), .range = RANGE_ABOVE_ZERO,
+     .says = "square feet a gallon (units: in) or square metres a litre (units: mm); left out: 400 or 10"},
+    {"thinning", .kind = VALUE_PERCENT, AT(Bill, thinning.thousandths, int64_t), FLAG(Bill, thinning.given),
+     .range = RANGE_FROM_ZERO, .says = "percent of thinner added to the finish; left out: 0"},
+    {"sheet", RECORD(Bill, sheet, UnderlaySheet, underlay_sheet), FLAG(Bill, sheet.given),
+     .says = "size of a sheet of underlay; left out: 48 by 96 in, or 1220 by 2440 mm"},
+    {"nominal", OWN(Bill, nominal), .range = RANGE_ABOVE_ZERO,
+     .says = "thickness that board feet are counted in; left out: that of the planks, 1 in at the least"},
+};
+static const Record bill = {"the bill", KEYS(bill_keys), sizeof(Bill), NO_FLAG, .one_line = false};
 
 /* ---- as built ---- */
 
@@ -329,6 +415,10 @@ static const Key file_keys[] = {
      .says = "trim to cut, with its own stock"},
     {"wood", RECORD(Wall, wood, Wood, wood), .flag = offsetof(Wall, wood.given), .flag_is = true,
      .says = "how the planks will move with the seasons"},
+    {"rough", RECORDS(Wall, rough, Roughs, rough), NONE, .fallback = "[]",
+     .says = "boards at hand that are still to be milled; the mill sheet goes by them, the plan does not"},
+    {"mill", RECORD(Wall, mill, Mill, mill), FLAG(Wall, mill.given), .says = "how rough boards are milled"},
+    {"bill", RECORD(Wall, bill, Bill, bill), FLAG(Wall, bill.given), .says = "what the bill of materials assumes"},
     {"hung", .kind = VALUE_HUNG, AT(Wall, hung_pieces, HungPieces), NONE, .fallback = "[]", .record = &hung_piece,
      .other = &hung_edge, .other_at = offsetof(Wall, hung_edges),
      .says = "what hangs on the wall already, and edges measured after hanging"},

@@ -29,6 +29,7 @@ typedef enum ValueKind {
     VALUE_WORD,           /* an enumeration, `words` by its values */
     VALUE_TEMPERATURE,    /* Air: its temperature and celsius */
     VALUE_PERCENT,        /* int64_t, thousandths */
+    VALUE_NUMBER,         /* int64_t, thousandths: a plain number that is no percentage */
     VALUE_RECORD,         /* a mapping: `record`, a struct inside */
     VALUE_RECORDS,        /* a list of mappings: an array of `record` */
     VALUE_HUNG            /* a list of hung pieces (`record`) and measured edges (`other`) */

@@ -78,7 +78,8 @@ static const char *kind_wanted(const Key *key)
     case VALUE_COUNT:
     case VALUE_WHOLE:
     case VALUE_TEMPERATURE:
-    case VALUE_PERCENT: return "a single number";
+    case VALUE_PERCENT:
+    case VALUE_NUMBER: return "a single number";
     }
     return "";
 }

@@ -137,7 +137,8 @@ bool value_is_default(const Key *key, const void *record)
     case VALUE_LENGTH_OR_WORD:
     case VALUE_WHOLE:
     case VALUE_TEMPERATURE:
-    case VALUE_PERCENT: return false;
+    case VALUE_PERCENT:
+    case VALUE_NUMBER: return false;
     }
     return false;
 }
@@ -372,11 +373,12 @@ bool value_read(Arena *arena, const Key *key, const char *text, size_t length, U
         PUT(record, offsetof(Air, celsius), &air.celsius);
         return true;
     }
-    case VALUE_PERCENT: {
-        int64_t percent = 0;
-        if (!read_percent(text, length, &percent, err))
+    case VALUE_PERCENT:
+    case VALUE_NUMBER: {
+        int64_t number = 0;
+        if (!(key->kind == VALUE_PERCENT ? read_percent : read_thousandths)(text, length, &number, err))
             return false;
-        PUT(record, key->at, &percent);
+        PUT(record, key->at, &number);
         return true;
     }
     case VALUE_RECORD:
@@ -504,10 +506,11 @@ void value_write(const Key *key, const void *record, Units units, Text *out)
         text_put(out, air.celsius ? " C" : " F");
         return;
     }
-    case VALUE_PERCENT: {
-        int64_t percent;
-        GET(record, key->at, &percent);
-        write_thousandths(percent, out);
+    case VALUE_PERCENT:
+    case VALUE_NUMBER: {
+        int64_t number;
+        GET(record, key->at, &number);
+        write_thousandths(number, out);
         return;
     }
     case VALUE_WIDTHS:

@@ -61,14 +61,14 @@ static void check_planks(Checking *checking)
 
 /* ---- boards and trim ---- */
 
-static void check_stretches(Checking *checking, const Where *line, const Stock *stock)
+void check_stretches(Checking *checking, const Where *line, const Stretches *avoid, Length length)
 {
     char from[CHECK_VALUE_MOST];
     char to[CHECK_VALUE_MOST];
-    for (int i = 0; i < stock->avoid.count; i++) {
-        const Stretch *stretch = &stock->avoid.at[i];
+    for (int i = 0; i < avoid->count; i++) {
+        const Stretch *stretch = &avoid->at[i];
         const Where *where = WHERE_ITEM(line, "avoid", i);
-        if (stretch->from >= 0 && stretch->from < stretch->to && stretch->to <= stock->length &&
+        if (stretch->from >= 0 && stretch->from < stretch->to && stretch->to <= length &&
             (i == 0 || stretch->from >= stretch[-1].to))
             continue;
         check_say(checking, stretch->from, from);
@@ -78,7 +78,7 @@ static void check_stretches(Checking *checking, const Where *line, const Stock *
                 checking, where,
                 "the stretch to avoid runs from %s to %s; write first the end that is nearer the board's first end",
                 from, to);
-        else if (stretch->from < 0 || stretch->to > stock->length)
+        else if (stretch->from < 0 || stretch->to > length)
             check_note(checking, where,
                        "the stretch to avoid from %s to %s leaves the board; measure both from the board's first end",
                        from, to);
@@ -91,7 +91,7 @@ static void check_stretches(Checking *checking, const Where *line, const Stock *
     }
 }
 
-static void check_count(Checking *checking, const Where *where, const char *what, int count, int64_t *total)
+void check_count(Checking *checking, const Where *where, const char *what, int count, int64_t *total)
 {
     if (count < 1)
         check_note(checking, where, "the count of %s is %d; write 1 or more, or take the line out", what, count);
@@ -99,7 +99,7 @@ static void check_count(Checking *checking, const Where *where, const char *what
         *total += count;
 }
 
-static void check_total(Checking *checking, const Where *where, const char *what, int64_t total)
+void check_total(Checking *checking, const Where *where, const char *what, int64_t total)
 {
     if (total > WALL_BOARDS_MOST)
         check_note(checking, where, "there are %" PRId64 " %s, all counts added up; list %d at most", total, what,
@@ -120,7 +120,7 @@ static void check_stock(Checking *checking)
         if (stock->width_given)
             check_above(checking, WHERE(where, "width"), "the width of a board", stock->width);
         if (length_holds)
-            check_stretches(checking, where, stock);
+            check_stretches(checking, where, &stock->avoid, stock->length);
     }
     check_total(checking, WHERE(NULL, "stock"), "boards", total);
 }
@@ -302,7 +302,9 @@ Problems wall_check(Arena *arena, const Wall *wall)
     check_stock(&checking);
     check_fasteners(&checking);
     check_trim(&checking);
+    check_trim_runs(&checking);
     check_wood(&checking);
+    check_shop(&checking);
     check_hung_pieces(&checking);
     check_hung_edges(&checking);
     return checking.problems;

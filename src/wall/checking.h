@@ -47,6 +47,17 @@ bool check_above(Checking *checking, const Where *where, const char *what, Lengt
 /* Text on one line of at most WALL_NAME_MOST bytes of UTF-8 without control characters; where `required`, not empty. */
 bool check_text(Checking *checking, const Where *where, const char *what, const char *text, bool required);
 
+/* Stretches to avoid on a board of that length, whose line is at `line`: within it, rising, apart. */
+void check_stretches(Checking *checking, const Where *line, const Stretches *avoid, Length length);
+
+/* A count of 1 or more, added to `total`; and a total within WALL_BOARDS_MOST. */
+void check_count(Checking *checking, const Where *where, const char *what, int count, int64_t *total);
+void check_total(Checking *checking, const Where *where, const char *what, int64_t total);
+
+/* Trim runs; rough boards, milling and the bill. */
+void check_trim_runs(Checking *checking);
+void check_shop(Checking *checking);
+
 /* The faces with their marks, corners, studs and openings. */
 void check_faces(Checking *checking);
 
