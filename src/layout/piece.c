@@ -30,22 +30,61 @@ static bool ends_segment(const Course *course, Length x, bool right)
     return false;
 }
 
-static Field field_of(const FaceLayout *face, const Course *course, Length left, Length right)
+/* Whether the tiles have wood left of `left`, right of `right`. */
+static bool reaches_left(const Tiles *tiles, Length left)
 {
-    Field field = {.face = face, .bottom = course->bottom, .top = course->top};
-    field.sides = leans(&face->left, course) || leans(&face->right, course);
-    /* The segment's end was rounded; the exact one may lie a little further out. */
-    field.from = place_at(field.sides && ends_segment(course, left, false) ? left - 1 : left);
-    field.to = place_at(field.sides && ends_segment(course, right, true) ? right + 1 : right);
-    return field;
+    for (int i = 0; i < tiles->count && tiles->at[i].left.x < left; i++)
+        if (tiles->at[i].part_count > 0)
+            return true;
+    return false;
+}
+
+static bool reaches_right(const Tiles *tiles, Length right)
+{
+    for (int i = tiles->count - 1; i >= 0 && tiles->at[i].right.x > right; i--)
+        if (tiles->at[i].part_count > 0)
+            return true;
+    return false;
+}
+
+/* The course's region between the ends, openings left in; `field` gets what it was cut from. */
+static Tiles region_between(Arena *arena, const FaceLayout *face, const Course *course, Length left, Length right,
+                            Field *field)
+{
+    *field = (Field){.face = face,
+                     .bottom = course->bottom,
+                     .top = course->top,
+                     .from = place_at(left),
+                     .to = place_at(right),
+                     .sides = leans(&face->left, course) || leans(&face->right, course)};
+    const bool slant_left = field->sides && ends_segment(course, left, false);
+    const bool slant_right = field->sides && ends_segment(course, right, true);
+    if (!slant_left && !slant_right)
+        return tiles_of(arena, field);
+    /* The end at a leaning side was rounded; the exact one may lie a little further out. Where it is an opening's, the
+     * region goes on beyond it and is cut there. */
+    if (slant_left)
+        field->from = place_at(left - 1);
+    if (slant_right)
+        field->to = place_at(right + 1);
+    const Tiles tiles = tiles_of(arena, field);
+    const bool beyond_left = reaches_left(&tiles, left);
+    const bool beyond_right = reaches_right(&tiles, right);
+    if (!beyond_left && !beyond_right)
+        return tiles;
+    if (beyond_left)
+        field->from = place_at(left);
+    if (beyond_right)
+        field->to = place_at(right);
+    return tiles_of(arena, field);
 }
 
 Points layout_outline(Arena *arena, const FaceLayout *face, const Course *course, Length left, Length right)
 {
     if (left >= right)
         return (Points){0};
-    const Field field = field_of(face, course, left, right);
-    const Tiles tiles = tiles_of(arena, &field);
+    Field field;
+    const Tiles tiles = region_between(arena, face, course, left, right, &field);
     return outline_of(arena, &tiles);
 }
 
@@ -53,10 +92,13 @@ Wide layout_area(Arena *arena, const FaceLayout *face, const Course *course, Len
 {
     if (left >= right)
         return 0;
-    Field field = field_of(face, course, left, right);
-    field.cuts = course->cuts;
-    field.cut_count = course->cut_count;
-    const Tiles tiles = tiles_of(arena, &field);
+    Field field;
+    Tiles tiles = region_between(arena, face, course, left, right, &field);
+    if (course->cut_count > 0) {
+        field.cuts = course->cuts;
+        field.cut_count = course->cut_count;
+        tiles = tiles_of(arena, &field);
+    }
     return wide_divide(tiles_area(&tiles), 2);
 }
 
@@ -139,8 +181,8 @@ Cutouts layout_cutouts(Arena *arena, const FaceLayout *face, const Course *cours
         if (box.left >= box.right || box.bottom >= box.top)
             continue;
         if (!ready) {
-            const Field field = field_of(face, course, left, right);
-            tiles = tiles_of(arena, &field);
+            Field field;
+            tiles = region_between(arena, face, course, left, right, &field);
             ready = true;
         }
         if (!tiles_meet(&tiles, &box))

@@ -144,7 +144,7 @@ static void cross_rails(Bench *bench)
         for (int j = 0; j < 2; j++)
             if (rails[j]->y0 != rails[j]->y1)
                 *arena_push(bench->arena, &slanted) = rails[j];
-            else if (!rails[j]->side && rails[j]->y0 > bench->field->bottom && rails[j]->y0 < bench->field->top)
+            else if (rails[j]->y0 > bench->field->bottom && rails[j]->y0 < bench->field->top)
                 *arena_push(bench->arena, &flat) = rails[j];
     }
     for (int i = 0; i < slanted.count; i++) {
