@@ -174,16 +174,27 @@ typedef struct CutList {
     int room;
 } CutList;
 
-static CutList cuts_of(Bench *bench, int index, const Field *field, const Tiles *region)
+/* Grown openings that reach into the band. */
+static CutList cuts_in_band(Bench *bench, int index, const Field *field)
 {
     const Face *face = &bench->layout->wall->faces.at[index];
     CutList cuts = {0};
     for (int i = 0; i < face->openings.count; i++) {
         const Box *box = &field->face->openings[i];
         if (face->openings.at[i].kind != OPENING_STOVE && box->bottom < field->top && box->top > field->bottom &&
-            tiles_meet(region, box))
-            *arena_push(bench->arena, &cuts) = (Cut){.opening = i, .box = *box};
+            box->left < field->to.x && box->right > field->from.x)
+            *arena_push(bench->scratch, &cuts) = (Cut){.opening = i, .box = *box};
     }
+    return cuts;
+}
+
+/* Those of them that take something of the region. */
+static CutList cuts_that_meet(Arena *arena, const CutList *in_band, const Tiles *region)
+{
+    CutList cuts = {0};
+    for (int i = 0; i < in_band->count; i++)
+        if (tiles_meet(region, &in_band->at[i].box))
+            *arena_push(arena, &cuts) = in_band->at[i];
     return cuts;
 }
 
@@ -237,7 +248,8 @@ static bool lay_course(Bench *bench, int index, const Row *row, Course *course, 
             tell_left_away(bench->arena, bench->layout, index, row->number, height);
         return false;
     }
-    const CutList cuts = cuts_of(bench, index, &field, &region);
+    const CutList in_band = cuts_in_band(bench, index, &field);
+    const CutList cuts = cuts_that_meet(bench->arena, &in_band, &region);
     *course = (Course){.number = row->number,
                        .bottom = row->bottom,
                        .top = row->top,
@@ -252,6 +264,8 @@ static bool lay_course(Bench *bench, int index, const Row *row, Course *course, 
     const Tiles wood = cuts.count > 0 ? tiles_of(bench->scratch, &cut) : region;
     Tiles slabs = wood;
     if (field.sides) {
+        cut.cuts = in_band.at;
+        cut.cut_count = in_band.count;
         cut.sides = false;
         cut.from = region.at[0].left;
         cut.to = region.at[region.count - 1].right;

@@ -136,7 +136,7 @@ static void weigh_strips(Look *look, const Course *course, Real x)
     const int count = reckon_parts(&look->reckoned, course->bottom, course->top, x, parts);
     for (int i = 0; i < count; i++) {
         const Real width = parts[i].top - parts[i].bottom;
-        if (parts[i].strip && width > 1e-3L && (!look->found || width < look->least)) {
+        if (parts[i].strip && width > 1e-6L && (!look->found || width < look->least)) {
             look->least = width;
             look->found = true;
         }
@@ -226,12 +226,12 @@ static Real check_outline(Look *look, const Course *course, const Points *outlin
     return twice / 2;
 }
 
-/* Whether the region between the ends is one body, openings left aside; leaning sides can part it. */
-static bool one_body(const Look *look, const Course *course)
+/* Whether a leaning or stepped side parts the region where the piece ends, openings left aside: a joint there would cut
+ * one plank in two, and the outline is that of the larger. */
+static bool parted(const Look *look, const Course *course, Length left, Length right)
 {
-    const Face *face = &look->wall->faces.at[look->index];
-    (void)course;
-    return face->left.count < 2 && face->right.count < 2;
+    return reckon_stretches(&look->reckoned, course->bottom, course->top, (Real)left + 0.5L) > 1 ||
+           reckon_stretches(&look->reckoned, course->bottom, course->top, (Real)right - 0.5L) > 1;
 }
 
 static void check_piece(Look *look, const Course *course, Length left, Length right)
@@ -246,10 +246,10 @@ static void check_piece(Look *look, const Course *course, Length left, Length ri
                 cut->box.top <= course->top && cut->box.left < cut->box.right && cut->box.bottom < cut->box.top,
             "seed %d: cutout not clipped", (int)look->seed);
     }
-    SAY(wood <= area + 4 * (Real)(right - left + course->top - course->bottom),
+    const bool two = parted(look, course, left, right);
+    SAY(two || wood <= area + 4 * (Real)(right - left + course->top - course->bottom),
         "seed %d course %d: more wood than outline", (int)look->seed, (int)course->number);
-    SAY(cutouts.count > 0 || !one_body(look, course) ||
-            size(wood - area) < 4 * (Real)(right - left + course->top - course->bottom),
+    SAY(cutouts.count > 0 || two || size(wood - area) < 4 * (Real)(right - left + course->top - course->bottom),
         "seed %d course %d: area %.0Lf, outline %.0Lf", (int)look->seed, (int)course->number, wood, area);
     const Length height = layout_height(course, left, right);
     SAY(height > 0 && height <= course->top - course->bottom, "seed %d: height", (int)look->seed);

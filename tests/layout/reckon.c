@@ -104,7 +104,8 @@ static int side_heights(const Marks *marks, Real off, Real *heights, int count)
     return count;
 }
 
-Real reckon_wood(const Reckoned *face, Length bottom, Length top, Real x)
+/* Height of wood at x; `stretches` counts those that lie apart. */
+static Real wood_at(const Reckoned *face, Length bottom, Length top, Real x, int *stretches)
 {
     Real heights[HEIGHTS_MOST];
     Real low = reckon_lower(face, x);
@@ -123,7 +124,11 @@ Real reckon_wood(const Reckoned *face, Length bottom, Length top, Real x)
     count = side_heights(&f->right, (Real)(f->width - f->margin.right - face->right_loss) - x, heights, count);
     qsort(heights, (size_t)count, sizeof *heights, compare_reals);
     Real wood = 0;
+    bool before = false;
+    *stretches = 0;
     for (int i = 0; i + 1 < count; i++) {
+        if (heights[i] == heights[i + 1])
+            continue;
         const Real y = (heights[i] + heights[i + 1]) / 2;
         bool taken = y < low || y > high || x < side_left(face, y) || x > side_right(face, y);
         for (int j = 0; j < face->opening_count; j++) {
@@ -132,8 +137,25 @@ Real reckon_wood(const Reckoned *face, Length bottom, Length top, Real x)
         }
         if (!taken)
             wood += heights[i + 1] - heights[i];
+        *stretches += !taken && !before;
+        before = !taken;
     }
     return wood;
+}
+
+Real reckon_wood(const Reckoned *face, Length bottom, Length top, Real x)
+{
+    int stretches;
+    return wood_at(face, bottom, top, x, &stretches);
+}
+
+int reckon_stretches(const Reckoned *face, Length bottom, Length top, Real x)
+{
+    Reckoned without = *face;
+    int stretches;
+    without.opening_count = 0;
+    wood_at(&without, bottom, top, x, &stretches);
+    return stretches;
 }
 
 int reckon_parts(const Reckoned *face, Length bottom, Length top, Real x, Left parts[LEFT_MOST])

@@ -28,6 +28,9 @@ Real reckon_upper(const Reckoned *face, Real x);
 /* Height of wood at x in the band, within the sides. */
 Real reckon_wood(const Reckoned *face, Length bottom, Length top, Real x);
 
+/* How many stretches of height the sides leave of the band at x, openings left in. */
+int reckon_stretches(const Reckoned *face, Length bottom, Length top, Real x);
+
 /* nm2 of the band within the four limits; and less the grown openings. */
 void reckon_area(const Reckoned *face, Length bottom, Length top, Real *region, Real *wood);
 
