@@ -4,6 +4,7 @@
  */
 #include "check.h"
 
+#include "base/text.h"
 #include "layout/layout.h"
 #include "layout/reckon.h"
 #include "layout/walls.h"
@@ -226,12 +227,25 @@ static Real check_outline(Look *look, const Course *course, const Points *outlin
     return twice / 2;
 }
 
-/* Whether a leaning or stepped side parts the region where the piece ends, openings left aside: a joint there would cut
- * one plank in two, and the outline is that of the larger. */
+static bool parted_at(const Look *look, const Course *course, Real x)
+{
+    return reckon_stretches(&look->reckoned, course->bottom, course->top, x) > 1;
+}
+
+/* Whether a leaning or stepped side parts the region where the piece ends or where a limit has a mark, openings left
+ * aside: the outline is then that of the larger part. */
 static bool parted(const Look *look, const Course *course, Length left, Length right)
 {
-    return reckon_stretches(&look->reckoned, course->bottom, course->top, (Real)left + 0.5L) > 1 ||
-           reckon_stretches(&look->reckoned, course->bottom, course->top, (Real)right - 0.5L) > 1;
+    const Face *face = &look->wall->faces.at[look->index];
+    const Marks *limits[] = {&face->floor, &face->ceiling};
+    bool two = parted_at(look, course, (Real)left + 0.5L) || parted_at(look, course, (Real)right - 0.5L);
+    for (int i = 0; i < 2; i++)
+        for (int j = 0; j < limits[i]->count; j++) {
+            const Length at = limits[i]->at[j].at;
+            if (at > left && at < right)
+                two |= parted_at(look, course, (Real)at - 0.5L) || parted_at(look, course, (Real)at + 0.5L);
+        }
+    return two;
 }
 
 static void check_piece(Look *look, const Course *course, Length left, Length right)
@@ -346,10 +360,83 @@ static void every_wall(void **state)
     }
 }
 
+/* ---- same document, same bytes ---- */
+
+static void put_number(Text *text, int64_t number)
+{
+    text_put_bytes(text, (const char *)&number, sizeof number);
+}
+
+static void put_course(Text *text, const Course *course)
+{
+    const int64_t numbers[] = {course->number,    course->bottom,        course->top,       course->width,
+                               course->left,      course->right,         course->rip.shape, course->rip.left,
+                               course->rip.right, course->rip.least,     course->rip.most,  course->rip.lower_cut,
+                               course->cut_count, course->rip.upper_cut, course->slab_count};
+    text_put_bytes(text, (const char *)numbers, sizeof numbers);
+    for (int i = 0; i < course->rip.point_count; i++) {
+        put_number(text, course->rip.points[i].x);
+        put_number(text, course->rip.points[i].width);
+    }
+    for (int i = 0; i < course->segment_count; i++) {
+        put_number(text, course->segments[i].left);
+        put_number(text, course->segments[i].right);
+    }
+    for (int i = 0; i < course->slab_count; i++) {
+        const Slab *slab = &course->slabs[i];
+        put_number(text, slab->left);
+        put_number(text, slab->right);
+        put_number(text, slab->lower_left + slab->upper_right);
+        for (int j = 0; j < slab->part_count; j++)
+            text_put_bytes(text, (const char *)&slab->parts[j], sizeof slab->parts[j]);
+    }
+}
+
+static void put_layout(Text *text, const Layout *layout)
+{
+    put_number(text, layout->least.width);
+    put_number(text, layout->least.at);
+    for (int i = 0; i < layout->wall->faces.count; i++) {
+        text_put_bytes(text, (const char *)&layout->faces[i].area, sizeof layout->faces[i].area);
+        for (int j = 0; j < layout->faces[i].course_count; j++)
+            put_course(text, &layout->faces[i].courses[j]);
+    }
+    for (int i = 0; i < layout->findings.count; i++)
+        text_put(text, layout->findings.at[i].text);
+}
+
+/* Of the wall, of a copy of it elsewhere, and without texts for its own start. */
+static void twice_the_same(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 0; seed < 200; seed++) {
+        Arena *arena = arena_new();
+        const Wall *wall = walls_random(arena, seed);
+        const Layout *layouts[3] = {layout_wall(arena, wall, NULL), NULL,
+                                    layout_wall_at(arena, wall, wall->start, NULL)};
+        Arena *other = arena_new();
+        layouts[1] = layout_wall(other, wall_copy(other, wall), NULL);
+        Text texts[3];
+        for (int i = 0; i < 3; i++) {
+            text_init(&texts[i]);
+            put_layout(&texts[i], layouts[i]);
+        }
+        assert_int_equal(texts[0].length, texts[1].length);
+        assert_memory_equal(texts[0].bytes, texts[1].bytes, texts[0].length);
+        assert_true(texts[2].length <= texts[0].length);
+        assert_memory_equal(texts[0].bytes, texts[2].bytes, texts[2].length);
+        for (int i = 0; i < 3; i++)
+            text_finish(&texts[i]);
+        arena_free(other);
+        arena_free(arena);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_wall),
+        cmocka_unit_test(twice_the_same),
     };
     return RUN(tests);
 }
