@@ -18,7 +18,7 @@
 #include "sheet/pdf.h"
 #include "sheet/plain.h"
 #include "sheet/plan.h"
-#include "sheet/print.h"
+#include "sheet/printer.h"
 #include "store/store.h"
 
 /* ---- messages ---- */
@@ -143,11 +143,11 @@ static bool print_sheet(const Call *call, Format format, const Text *text, Err *
     print_name(call, format, name, sizeof name);
     if (call->out != NULL)
         snprintf(path, sizeof path, "%s", call->out);
-    else if (!print_keep(name, text->bytes, text->length, path, sizeof path, err))
+    else if (!printer_keep(name, text->bytes, text->length, path, sizeof path, err))
         return false;
-    if (print_file(path, name, err)) {
+    if (printer_send(path, name, err)) {
         if (call->out == NULL)
-            print_drop(path);
+            printer_drop(path);
         return true;
     }
     char reason[ERR_TEXT_MAX];

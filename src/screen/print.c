@@ -9,7 +9,7 @@
 #include "screen/form.h"
 #include "sheet/pdf.h"
 #include "sheet/plain.h"
-#include "sheet/print.h"
+#include "sheet/printer.h"
 #include "sheet/sheets.h"
 
 #include <limits.h>
@@ -101,10 +101,10 @@ static void to_printer(App *app, int which, bool pdf, const Text *text)
     char name[80], path[PATH_MAX];
     Err err;
     snprintf(name, sizeof name, "datumrow-%s.%s", sheets[which].stem, pdf ? "pdf" : "txt");
-    if (!print_keep(name, text->bytes, text->length, path, sizeof path, &err)) {
+    if (!printer_keep(name, text->bytes, text->length, path, sizeof path, &err)) {
         app_tell(app, &err);
-    } else if (print_file(path, sheets[which].word, &err)) {
-        print_drop(path);
+    } else if (printer_send(path, sheets[which].word, &err)) {
+        printer_drop(path);
         app_say(app, STYLE_GOOD, "The %s is at the printer.", sheets[which].word);
     } else {
         app_say(app, STYLE_CAUTION, "%s; the %s is in %s", err.text, sheets[which].word, path);

@@ -1,4 +1,4 @@
-#include "sheet/print.h"
+#include "sheet/printer.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -21,7 +21,7 @@ static bool safe_path(const char *path, char *out, size_t size)
     return length >= 0 && (size_t)length < size;
 }
 
-bool print_file(const char *path, const char *title, Err *err)
+bool printer_send(const char *path, const char *title, Err *err)
 {
     char file[PATH_MAX];
     char name[300];
@@ -51,7 +51,7 @@ bool print_file(const char *path, const char *title, Err *err)
     return err_set(err, ERR_SYSTEM, "the printer command (lp) did not take it");
 }
 
-bool print_keep(const char *name, const char *bytes, size_t length, char *path, size_t size, Err *err)
+bool printer_keep(const char *name, const char *bytes, size_t length, char *path, size_t size, Err *err)
 {
     const char *folder = getenv("TMPDIR");
     if (folder == NULL || folder[0] != '/')
@@ -70,7 +70,7 @@ bool print_keep(const char *name, const char *bytes, size_t length, char *path, 
     return file_create(path, bytes, length, err);
 }
 
-void print_drop(const char *path)
+void printer_drop(const char *path)
 {
     char folder[PATH_MAX];
     snprintf(folder, sizeof folder, "%s", path);
