@@ -126,7 +126,7 @@ static const Action actions[] = {
 
     {ACTION_NEXT, GROUP_LISTS, LISTS | MENU | HELPED | ASKED | FORM, LISTS | MENU | HELPED | ASKED | FORM,
      {PRESS_DOWN, PRESS_TAB}, ACTION_PREVIOUS, "go",
-     "Next line", "go to the next line or field"},
+     "Next line", "go to the next line or field; in a field what is typed replaces the value, an arrow edits it"},
     {ACTION_PREVIOUS, GROUP_LISTS, LISTS | MENU | HELPED | ASKED | FORM, 0, {PRESS_UP, SHIFT(PRESS_TAB)}, ACTION_NONE, "",
      "Line before", "go to the line or field before"},
     {ACTION_CHOOSE, GROUP_LISTS, LISTS | MENU | ASKED, LISTS | MENU | ASKED, {PRESS_ENTER}, ACTION_NONE, "choose",

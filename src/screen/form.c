@@ -31,6 +31,7 @@ Form *form_new(const char *title, Units units, uint32_t id, FormTake *take)
     form->id = id;
     form->take = take;
     form->units_field = -1;
+    form->came = true;
     return form;
 }
 
@@ -238,14 +239,23 @@ static void form_finish(void *state)
     free(form);
 }
 
+static void replace_typed(Form *form, bool text)
+{
+    Field *field = &form->fields[form->focus];
+    if (form->came && text && !field->bad && field->kind != FIELD_CHOICE)
+        field_set(field, "", form->units);
+}
+
 static bool form_key(App *app, Layer *layer, Key key)
 {
     Form *form = layer->state;
+    if (key == PRESS_ENTER && form->focus == form->count) {
+        take_form(app, form); /* the form may be gone */
+        return true;
+    }
     if (key == PRESS_ENTER) {
-        if (form->focus == form->count)
-            take_form(app, form);
-        else
-            form->focus++;
+        form->focus++;
+        form->came = true;
         return true;
     }
     if (form->focus == form->count)
@@ -253,8 +263,10 @@ static bool form_key(App *app, Layer *layer, Key key)
     Field *field = &form->fields[form->focus];
     char before[FIELD_BYTES];
     memcpy(before, field->text, sizeof before);
+    replace_typed(form, key_is_text(key));
     if (!field_key(field, key, form->units))
         return false;
+    form->came = false;
     if (strcmp(before, field->text) != 0)
         note_change(form);
     return true;
@@ -263,6 +275,9 @@ static bool form_key(App *app, Layer *layer, Key key)
 static void form_paste(App *app, Layer *layer, const char *text)
 {
     Form *form = layer->state;
+    if (form->focus < form->count)
+        replace_typed(form, true);
+    form->came = false;
     if (form->focus == form->count || form->fields[form->focus].kind == FIELD_CHOICE)
         app_say(app, STYLE_CAUTION, "What was pasted is left out: text goes only into a field.");
     else if (!field_paste(&form->fields[form->focus], text, form->units))
@@ -273,14 +288,15 @@ static void form_paste(App *app, Layer *layer, const char *text)
 static bool form_act(App *app, Layer *layer, ActionId action)
 {
     Form *form = layer->state;
-    if (action == ACTION_NEXT)
-        form->focus = (form->focus + 1) % (form->count + 1);
-    else if (action == ACTION_PREVIOUS)
-        form->focus = (form->focus + form->count) % (form->count + 1);
-    else if (action == ACTION_FORM_DONE)
-        take_form(app, form);
-    else
+    if (action == ACTION_FORM_DONE) {
+        take_form(app, form); /* the form may be gone */
+        return true;
+    }
+    if (action != ACTION_NEXT && action != ACTION_PREVIOUS)
         return false;
+    int stations = form->count + 1;
+    form->focus = (form->focus + (action == ACTION_NEXT ? 1 : stations - 1)) % stations;
+    form->came = true;
     return true;
 }
 

@@ -40,6 +40,7 @@ struct Form {
     int group_count;
     int focus; /* index into fields; `count`: the line that takes the form */
     int top;   /* first line shown */
+    bool came; /* the focus has just come to the field: what is typed replaces a good value, an arrow edits it */
     bool changed;
     char refused[ERR_TEXT_MAX]; /* what no field is to blame for */
 };

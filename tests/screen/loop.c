@@ -162,6 +162,24 @@ static void a_bad_entry_is_kept_and_mended(void **state)
     rig_free(rig);
 }
 
+static void typing_replaces_and_an_arrow_edits(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "1");
+    rig_type(rig, "5 3/8");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "Start 5 3/8");
+    rig_type(rig, "1");
+    rig_key(rig, PRESS_LEFT);
+    rig_key(rig, PRESS_BACKSPACE);
+    rig_key(rig, PRESS_BACKSPACE);
+    rig_type(rig, "7/");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "Start 5 7/8");
+    rig_free(rig);
+}
+
 static void what_the_wall_refuses_is_said_beside_its_field(void **state)
 {
     (void)state;
@@ -304,7 +322,7 @@ static void the_cursor_stands_on_the_focus(void **state)
     Rig *rig = rig_new(80, 24);
     const Grid *picture = memory_picture(rig->term);
     assert_int_equal(grid_at(picture, picture->cursor_x, picture->cursor_y)->code, style_glyph(GLYPH_HERE, false));
-    rig_type(rig, "1");
+    rig_type(rig, "12");
     picture = memory_picture(rig->term);
     int x = picture->cursor_x;
     rig_type(rig, "2");
@@ -360,6 +378,7 @@ int main(void)
         cmocka_unit_test(an_opening_is_chosen_moved_and_removed),
         cmocka_unit_test(an_opening_is_added_in_a_form),
         cmocka_unit_test(a_bad_entry_is_kept_and_mended),
+        cmocka_unit_test(typing_replaces_and_an_arrow_edits),
         cmocka_unit_test(what_the_wall_refuses_is_said_beside_its_field),
         cmocka_unit_test(a_changed_form_asks_before_it_is_dropped),
         cmocka_unit_test(marks_grow_a_line_when_the_last_is_filled),
