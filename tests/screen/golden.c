@@ -1,6 +1,6 @@
 /*
  * The picture as a whole, at the sizes that matter, in every set of signs, with and without colour. What is expected
- * lies in goldens/, one file a picture; after a change that was meant, run this with DATUMROW_RENEW=1 and read the
+ * lies in goldens/, one file a picture; after a change that was meant, run this with DATUMROW_BLESS=1 and read the
  * difference.
  */
 #include "check.h"
@@ -78,7 +78,7 @@ static void pictures_are_as_expected(void **state)
         char path[1000];
         golden_path(&cases[i], path, sizeof path);
         Err err = {.text = ""};
-        if (getenv("DATUMROW_RENEW") != NULL)
+        if (getenv("DATUMROW_BLESS") != NULL)
             assert_done(file_write_safely(path, picture.bytes, picture.length, &err), &err);
         file_read(path, 1 << 20, &expected, &err);
         if (strcmp(picture.bytes, expected.bytes) != 0) {

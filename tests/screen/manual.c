@@ -1,5 +1,5 @@
 /* The manual page's list of keys is the table's own: between two marks in man/datumrow.1 stands what action_write_mdoc
- * writes. With DATUMROW_RENEW=1 it is put there. */
+ * writes. With DATUMROW_BLESS=1 it is put there. */
 #include "check.h"
 
 #include "base/file.h"
@@ -28,7 +28,7 @@ static void the_manual_lists_the_keys_of_the_table(void **state)
     begin += strlen(begin_mark);
     char *end = strstr(begin, end_mark);
     assert_non_null(end);
-    if (getenv("DATUMROW_RENEW") != NULL) {
+    if (getenv("DATUMROW_BLESS") != NULL) {
         Text renewed;
         text_init(&renewed);
         text_put_bytes(&renewed, page.bytes, (size_t)(begin - page.bytes));
