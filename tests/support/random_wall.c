@@ -486,30 +486,43 @@ static Length eighths(Making *making, int low_in, int high_in)
     return random_between(&making->random, (int64_t)low_in * 8, (int64_t)high_in * 8) * (LENGTH_INCH / 8);
 }
 
+static bool overlaps(const Face *face, const Opening *opening)
+{
+    for (int i = 0; i < face->openings.count; i++) {
+        const Opening *there = &face->openings.at[i];
+        if (opening->left - LENGTH_INCH < there->left + there->width &&
+            there->left < opening->left + opening->width + LENGTH_INCH)
+            return true;
+    }
+    return false;
+}
+
+/* Beside those that are there already; left away where it finds no room. */
 static void house_opening(Making *making, Face *face, OpeningKind kind, const char *name)
 {
     const int wide_in = (int)(face->width / LENGTH_INCH);
     Opening opening = {.id = making->wall->next_id++, .name = text_of(making, name), .kind = kind};
-    switch (kind) {
-    case OPENING_DOOR:
+    if (kind == OPENING_DOOR) {
         opening.width = eighths(making, 33, 39);
         opening.to_floor = true;
         opening.height = eighths(making, 81, 84);
-        break;
-    case OPENING_WINDOW:
+    } else if (kind == OPENING_WINDOW) {
         opening.width = eighths(making, 24, 44);
         opening.bottom = eighths(making, -12, 2);
         opening.height = eighths(making, 30, 48);
-        break;
-    default:
+    } else {
         opening.width = 9 * (LENGTH_INCH / 4);
         opening.bottom = eighths(making, -30, -24);
         opening.height = 15 * (LENGTH_INCH / 4);
         opening.clear = LENGTH_INCH / 16;
-        break;
     }
-    opening.left = eighths(making, 6, wide_in - 6 - (int)(opening.width / LENGTH_INCH));
-    *arena_push(making->arena, &face->openings) = opening;
+    for (int tries = 0; tries < 20; tries++) {
+        opening.left = eighths(making, 6, wide_in - 6 - (int)(opening.width / LENGTH_INCH));
+        if (!overlaps(face, &opening)) {
+            *arena_push(making->arena, &face->openings) = opening;
+            return;
+        }
+    }
 }
 
 static void house_face(Making *making, int number, int faces)
