@@ -1,0 +1,187 @@
+/* What must hold of the sheets of any wall, seen on their printed text alone. */
+#include "check.h"
+
+#include "base/utf8.h"
+#include "sheet/plain.h"
+#include "sheet/sheets.h"
+#include "support/random_wall.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum { WALLS = 150 };
+
+static const struct {
+    const char *name;
+    Sheet *(*make)(Arena *arena, const Job *job, const char *date);
+} makers[] = {
+    {"rows", sheet_rows}, {"cuts", sheet_cuts}, {"pole", sheet_pole}, {"draw", sheet_draw}, {"check", sheet_check}};
+
+/* Any plan will do; that of the hand method is there at once. */
+static const Job *job_for(Arena *arena, uint64_t seed)
+{
+    Err err = {0};
+    const Wall *wall = random_wall(arena, seed, seed % 3 == 0 ? RANDOM_HUNG : RANDOM_ANY);
+    const Layout *layout = layout_wall(arena, wall, &err);
+    if (layout == NULL)
+        fail_msg("wall %d: %s", (int)seed, err.text);
+    return job_of_parts(arena, layout, fill_by_hand(arena, layout), "wall.yaml", "0123456789ab");
+}
+
+/* The next line of `*text`, its line end taken off; NULL at the end. Form feeds are taken for the begin of a page. */
+static char *next_line(char **text, int *line_of_page)
+{
+    if (**text == '\0')
+        return NULL;
+    if (**text == '\f') {
+        (*text)++;
+        *line_of_page = 0;
+    }
+    char *line = *text;
+    char *end = strchr(line, '\n');
+    assert_non_null(end);
+    *end = '\0';
+    *text = end + 1;
+    (*line_of_page)++;
+    return line;
+}
+
+static void every_page_fits(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 1; seed <= WALLS; seed++) {
+        Arena *arena = arena_new();
+        const Job *job = job_for(arena, seed);
+        for (size_t i = 0; i < sizeof makers / sizeof *makers; i++) {
+            Text text;
+            text_init(&text);
+            plain_write(makers[i].make(arena, job, ""), &text);
+            char *rest = text.bytes, *line;
+            int number = 0;
+            while ((line = next_line(&rest, &number)) != NULL)
+                if (utf8_cells(line) > SHEET_COLUMNS || number > SHEET_LINES || strpbrk(line, "\t\r\f") != NULL)
+                    fail_msg("wall %d, %s: line %d: %s", (int)seed, makers[i].name, number, line);
+            text_finish(&text);
+        }
+        arena_free(arena);
+    }
+}
+
+/* The length that `text` holds, spaces in front of it. */
+static Length read_length(const char *text, size_t length, Units units)
+{
+    Length out = 0;
+    Err err = {0};
+    while (length > 0 && *text == ' ') {
+        text++;
+        length--;
+    }
+    if (!length_parse(text, length, units, &out, &err))
+        fail_msg("\"%.*s\" is no length: %s", (int)length, text, err.text);
+    return out;
+}
+
+/* "From 1/16 on the face, 59 13/16 long:", "Stretch 1 of 2, from ..."; the length of the stretch. */
+static bool read_stretch(const char *line, Units units, Length *out)
+{
+    static const char before[] = " on the face, ", after[] = " long:";
+    const char *from = strstr(line, before), *to = from == NULL ? NULL : strstr(from, after);
+    bool begins = strncmp(line, "    From ", 9) == 0 || strncmp(line, "    Stretch ", 12) == 0;
+    if (!begins || to == NULL)
+        return false;
+    from += sizeof before - 1;
+    *out = read_length(from, (size_t)(to - from), units);
+    return true;
+}
+
+/* A line of a piece or of a bare stretch; its printed length and the place where it ends. */
+static bool read_piece(const char *line, Units units, Length *length, Length *end)
+{
+    enum { LENGTH = 32, END = 43, STUDS = 56 }; /* columns of the row sheet */
+    bool ticks = strncmp(line, "    [ ] ", 8) == 0 || strncmp(line, "    [x] ", 8) == 0;
+    bool piece = utf8_cells(line) > END && ticks;
+    bool bare = utf8_cells(line) > END && strncmp(line, "              BARE", 18) == 0;
+    if (!piece && !bare)
+        return false;
+    size_t from = utf8_prefix(line, LENGTH), middle = utf8_prefix(line, END), to = utf8_prefix(line, STUDS - 2);
+    *length = read_length(line + from, middle - from, units);
+    *end = read_length(line + middle, to - middle, units);
+    return true;
+}
+
+/* The printed lengths of a row's pieces add up to the printed length of the row, and each ends where they add up to. */
+static void printed_lengths_add_up(void **state)
+{
+    (void)state;
+    int rows = 0;
+    for (uint64_t seed = 1; seed <= WALLS; seed++) {
+        Arena *arena = arena_new();
+        const Job *job = job_for(arena, seed);
+        Units units = job->wall->units;
+        Text text;
+        text_init(&text);
+        plain_write(sheet_rows(arena, job, ""), &text);
+        char *rest = text.bytes, *line;
+        int number = 0;
+        Length row = 0, sum = 0;
+        while ((line = next_line(&rest, &number)) != NULL) {
+            Length next, length, end;
+            if (read_stretch(line, units, &next)) {
+                if (sum != row)
+                    fail_msg("wall %d: pieces add up to %lld, the row is %lld nm", (int)seed, (long long)sum,
+                             (long long)row);
+                row = next;
+                sum = 0;
+                rows++;
+            } else if (read_piece(line, units, &length, &end)) {
+                sum += length;
+                if (sum != end)
+                    fail_msg("wall %d: \"%s\" ends where the lengths do not", (int)seed, line);
+            }
+        }
+        assert_true(sum == row);
+        text_finish(&text);
+        arena_free(arena);
+    }
+    assert_true(rows > 10 * WALLS);
+}
+
+/* Every piece once on the row sheet and once on the cut sheet, under the same length. */
+static void both_sheets_hold_every_piece(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 1; seed <= WALLS; seed++) {
+        Arena *arena = arena_new();
+        const Job *job = job_for(arena, seed);
+        const Sheet *rows = sheet_rows(arena, job, ""), *cuts = sheet_cuts(arena, job, "");
+        assert_int_equal(rows->records.count, job->plan->piece_count);
+        assert_int_equal(cuts->records.count, job->plan->piece_count);
+        assert_string_equal(rows->records.names[5], "piece");
+        assert_string_equal(rows->records.names[8], "length");
+        assert_string_equal(cuts->records.names[4], "piece");
+        assert_string_equal(cuts->records.names[7], "length");
+        const char **lengths = arena_array(arena, const char *, job->plan->piece_count + 1);
+        for (int i = 0; i < rows->records.count; i++) {
+            assert_int_equal(strtol(rows->records.at[i].at[5], NULL, 10), i + 1);
+            lengths[i + 1] = rows->records.at[i].at[8];
+        }
+        for (int i = 0; i < cuts->records.count; i++) {
+            long number = strtol(cuts->records.at[i].at[4], NULL, 10);
+            assert_in_range(number, 1, job->plan->piece_count);
+            assert_non_null(lengths[number]);
+            assert_string_equal(cuts->records.at[i].at[7], lengths[number]);
+            lengths[number] = NULL;
+        }
+        arena_free(arena);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_page_fits),
+        cmocka_unit_test(printed_lengths_add_up),
+        cmocka_unit_test(both_sheets_hold_every_piece),
+    };
+    return RUN(tests);
+}
