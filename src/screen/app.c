@@ -290,7 +290,7 @@ static void do_what_is_due(App *app, int64_t now)
         app->keep_at = 0;
         file_keep(app);
     }
-    if (now >= app->look_at_file) {
+    if (now >= app->look_at_file && app->depth == 1) { /* never under a form: what it is about could change */
         app->look_at_file = now + LOOK_EVERY;
         file_look(app);
     }

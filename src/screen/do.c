@@ -49,7 +49,7 @@ static void remove_opening(App *app)
     if (!edit_remove_opening(app->document, app->opening, &err))
         app_tell(app, &err);
     else
-        app_say(app, STYLE_ACCENT, "%s; Ctrl-Z brings it back.", "The opening is removed");
+        app_say(app, STYLE_ACCENT, "The opening is removed; Ctrl-Z brings it back.");
     app->opening = 0;
 }
 

@@ -8,9 +8,12 @@
 #include "screen/frame.h"
 
 #include "base/utf8.h"
+#include "sheet/plain.h"
 
 #include <stdio.h>
 #include <string.h>
+
+enum { MESSAGE_LINES = 4 };
 
 static void title_draw(App *app, Grid *grid)
 {
@@ -93,15 +96,29 @@ static void hints_draw(App *app, Grid *grid, int y)
         x += hint_draw(grid, x, y, fits[i], true) + 2;
 }
 
-static void message_draw(App *app, Grid *grid, int y)
+static const char *message_text(const App *app, int *style)
 {
-    const char *text = app->message;
-    int style = app->message_style;
-    if (text[0] == '\0' && app->document != NULL && app->work.layout != NULL && !app->work.filled) {
-        text = "Looking for a better way to cut the boards ...";
-        style = STYLE_DIM;
-    }
-    grid_text(grid, 1, y, grid->columns - 2, style, text);
+    *style = app->message_style;
+    bool working = app->document != NULL && app->work.layout != NULL && !app->work.filled;
+    if (app->message[0] != '\0' || !working)
+        return app->message;
+    *style = STYLE_DIM;
+    return "Looking for a better way to cut the boards ...";
+}
+
+/* Folded into as many lines as it takes, so that no reason is cut off; returns how many. */
+static int message_draw(App *app, Grid *grid, int bottom)
+{
+    int style, begin, length, lines = 1;
+    const char *text = message_text(app, &style);
+    int wide = grid->columns - 2;
+    int most = grid->rows < 14 ? 1 : MESSAGE_LINES;
+    while (lines < most && plain_fold(text, wide, lines, &begin) > 0)
+        lines++;
+    for (int line = 0; line < lines; line++)
+        if ((length = plain_fold(text, wide, line, &begin)) > 0)
+            grid_format(grid, 1, bottom - lines + 1 + line, wide, style, "%.*s", length, text + begin);
+    return lines;
 }
 
 int frame_foot(App *app, Grid *grid)
@@ -111,6 +128,5 @@ int frame_foot(App *app, Grid *grid)
     hints_draw(app, grid, grid->rows - 1);
     if (grid->rows < 6)
         return 1;
-    message_draw(app, grid, grid->rows - 2);
-    return 2;
+    return 1 + message_draw(app, grid, grid->rows - 2);
 }
