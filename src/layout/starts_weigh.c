@@ -334,10 +334,11 @@ static void weigh_course(Weighing *weighing, const Column *column, const Gap *ga
     const Reach *reach = reach_of(weighing, course, bottom, top);
     if (!reach->hung)
         return;
-    Fine xs[6] = {column->left > reach->left ? column->left : reach->left,
-                  column->right < reach->right ? column->right : reach->right};
-    if (xs[1] <= xs[0])
+    const Fine left = column->left > reach->left ? column->left : reach->left;
+    const Fine right = column->right < reach->right ? column->right : reach->right;
+    if (right <= left)
         return;
+    Fine xs[6] = {left, right};
     int count = 2;
     const GapEdge *edges[2] = {&gap->bottom, &gap->top};
     for (int i = 0; i < 4; i++) {
@@ -345,7 +346,7 @@ static void weigh_course(Weighing *weighing, const Column *column, const Gap *ga
         if (!sloped(edge))
             continue;
         Fine x = line_where(&edge->line, i < 2 ? bottom : top);
-        if (x <= xs[0] || x >= xs[1])
+        if (x <= left || x >= right)
             continue;
         int j = count++; /* kept in order; the right end stays last */
         for (; j > 0 && xs[j - 1] > x; j--)

@@ -129,6 +129,34 @@ static void sloping_floor(void **state)
     arena_free(bench.arena);
 }
 
+/* Floor and ceiling slant alike and each crosses an edge of the course in one column: 1 in rise over 120 in, a course
+ * between 0 and 3 in, floor from -0.5 to 0.5, ceiling from 2.75 to 3.75. The floor cuts from x = 60 on, the ceiling up
+ * to x = 30. */
+static void both_limits_cross(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(INCHES(120), 0, 0, INCHES(3), 0);
+    FaceLayout *face = &bench.layout->faces[0];
+    face->lower.at[0].y = -INCHES(0.25);
+    put_point(bench.arena, &face->lower, INCHES(120), INCHES(0.75));
+    face->upper.at[0].y = INCHES(2.5);
+    put_point(bench.arena, &face->upper, INCHES(120), INCHES(3.5));
+    bench.wall->planks.least_given = true;
+    bench.wall->planks.least = INCHES(0.25);
+    Start start = starts_weigh(bench.arena, bench.layout, 0);
+    assert_int_equal(start.floor, 0);   /* course -1, up to x = 30 */
+    assert_int_equal(start.ceiling, 0); /* course 1, from x = 60 */
+    assert_int_equal(start.thin, INCHES(30) + INCHES(30));
+    face->lower.at[0].y = 0; /* no course below, none above: 3 in cut to 2 1/2 at the right, to 2 3/4 at the left */
+    face->lower.at[1].y = INCHES(0.5);
+    face->upper.at[0].y = INCHES(2.75);
+    face->upper.at[1].y = INCHES(3);
+    start = starts_weigh(bench.arena, bench.layout, 0);
+    assert_int_equal(start.floor, INCHES(2.5));
+    assert_int_equal(start.narrowest.at, INCHES(120));
+    arena_free(bench.arena);
+}
+
 /* Steeper than 1 in 12 is a rake: it ends a course in a slanted cut and leaves no strip. */
 static void rake_is_no_strip(void **state)
 {
@@ -241,6 +269,7 @@ int main(void)
         cmocka_unit_test(balanced_ends),         cmocka_unit_test(navy_courses),     cmocka_unit_test(reveal_at_edge),
         cmocka_unit_test(sloping_floor),         cmocka_unit_test(rake_is_no_strip), cmocka_unit_test(leaning_side),
         cmocka_unit_test(courses_that_are_none), cmocka_unit_test(thin_counts_once), cmocka_unit_test(the_list),
+        cmocka_unit_test(both_limits_cross),
     };
     return RUN(tests);
 }

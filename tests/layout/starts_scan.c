@@ -1,0 +1,172 @@
+/*
+ * The list of starts against an independent scan: each mark laid out as a whole by layout_wall_at, its strips added up
+ * from the slabs. On a thousand random walls every mark is weighed alike (to the nanometre that each roundings of slabs
+ * may take), and no mark beats the first of the list.
+ *
+ * DATUMROW_WALLS sets another number of walls.
+ */
+#include "check.h"
+
+#include "layout/starts.h"
+#include "support/random_wall.h"
+
+#include <stdlib.h>
+
+enum { WALLS = 1000, MARKS_MOST = 64 };
+
+typedef struct Scan {
+    Length least, thin, ceiling, floor;
+    Length slack; /* that `thin` may be off by: the slabs' heights are rounded, which moves where a gentle slope turns
+                     thin */
+} Scan;
+
+typedef struct Span {
+    Length left, right;
+} Span;
+
+static void narrow(Length *kept, Length width)
+{
+    *kept = width < *kept ? width : *kept;
+}
+
+/* Where the part of a slab is thinner than least; empty where nowhere. */
+static Span thin_of(const Slab *slab, Length left, Length right, Length least)
+{
+    if (left >= least && right >= least)
+        return (Span){slab->left, slab->left};
+    if (left < least && right < least)
+        return (Span){slab->left, slab->right};
+    Length turn = slab->left + (Length)((Wide)(slab->right - slab->left) * (least - left) / (right - left));
+    return left < least ? (Span){slab->left, turn} : (Span){turn, slab->right};
+}
+
+/* Length of what the spans cover together, by sweeping: they are few. */
+static Length covered(Span *spans, int count)
+{
+    Length sum = 0;
+    Length end = INT64_MIN;
+    for (int done = 0; done < count; done++) {
+        int next = -1;
+        for (int i = 0; i < count; i++)
+            if (spans[i].right > spans[i].left && spans[i].right > end &&
+                (next < 0 || spans[i].left < spans[next].left))
+                next = i;
+        if (next < 0)
+            break;
+        Length from = spans[next].left > end ? spans[next].left : end;
+        sum += spans[next].right - from;
+        end = spans[next].right;
+    }
+    return sum;
+}
+
+static void scan_slab(const Slab *slab, Length least, Scan *scan)
+{
+    Span spans[64];
+    int count = 0;
+    for (int i = 0; i < slab->part_count; i++) {
+        const Part *part = &slab->parts[i];
+        if (part->bottom_edge == EDGE_RAKE || part->top_edge == EDGE_RAKE ||
+            (part->bottom_edge == EDGE_BAND && part->top_edge == EDGE_BAND))
+            continue;
+        Length left = part->top_left - part->bottom_left;
+        Length right = part->top_right - part->bottom_right;
+        Length width = left < right ? left : right;
+        narrow(&scan->least, width);
+        if (part->bottom_opening < 0 && part->top_opening < 0)
+            narrow(part->bottom_edge == EDGE_FLOOR ? &scan->floor : &scan->ceiling, width);
+        assert_true(count < 64);
+        spans[count++] = thin_of(slab, left, right, least);
+        if (left != right)
+            scan->slack += 2 * (slab->right - slab->left) / llabs(right - left);
+        scan->slack += 2;
+    }
+    scan->thin += covered(spans, count);
+}
+
+static Scan scan_of(Arena *arena, const Wall *wall, Length start)
+{
+    Length face = wall_course_face(wall, 0);
+    for (int i = 1; i < wall->planks.widths.count; i++)
+        narrow(&face, wall_course_face(wall, i));
+    Scan scan = {face, 0, face, face, 0};
+    Err err;
+    const Layout *layout = layout_wall_at(arena, wall, start, &err);
+    if (!layout)
+        fail_msg("%s", err.text);
+    bool any = false;
+    scan.least = LENGTH_MOST;
+    for (int i = 0; i < wall->faces.count; i++)
+        for (int j = 0; j < layout->faces[i].course_count; j++)
+            for (int k = 0; k < layout->faces[i].courses[j].slab_count; k++)
+                scan_slab(&layout->faces[i].courses[j].slabs[k], wall_least(wall), &scan);
+    any = scan.least < LENGTH_MOST;
+    if (!any)
+        scan.least = face;
+    return scan;
+}
+
+static void assert_same(uint64_t seed, Length start, const char *what, Length scanned, Length weighed, Length within)
+{
+    if (llabs(scanned - weighed) > within)
+        fail_msg("wall %llu, start %lld: %s is %lld by the scan, %lld as weighed", (unsigned long long)seed,
+                 (long long)start, what, (long long)scanned, (long long)weighed);
+}
+
+/* Every mark, or MARKS_MOST spread over them where there are many, and those of the list. */
+static int check_wall(uint64_t seed)
+{
+    Arena *arena = arena_new();
+    Arena *scratch = arena_new();
+    const Wall *wall = random_wall(arena, seed, RANDOM_ANY);
+    Err err;
+    const Layout *layout = layout_wall(arena, wall, &err);
+    if (!layout)
+        fail_msg("%s", err.text);
+    Starts starts = starts_of_layout(arena, layout);
+    assert_true(starts.count > 0);
+    Length run = wall_run(wall);
+    Length first = length_round_up(2 * wall->start - run + 1, 2 * wall->round) / 2;
+    Length step = wall->round * (1 + (run / wall->round) / MARKS_MOST);
+    first += wall->round * (Length)(seed % (uint64_t)(step / wall->round));
+    int marks = 0;
+    for (int i = -starts.count; i <= MARKS_MOST; i++) {
+        Length start = i < 0 ? starts.at[i + starts.count].start : first + i * step;
+        if (i >= 0 && 2 * start > 2 * wall->start + run)
+            break;
+        arena_reset(scratch);
+        Scan scan = scan_of(scratch, wall, start);
+        Start weighed = starts_weigh(scratch, layout, start);
+        assert_same(seed, start, "the least strip", scan.least, weighed.least, 1);
+        assert_same(seed, start, "the thin length", scan.thin, weighed.thin, scan.slack + 1);
+        assert_same(seed, start, "the ceiling's strip", scan.ceiling, weighed.ceiling, 1);
+        assert_same(seed, start, "the floor's strip", scan.floor, weighed.floor, 1);
+        if (scan.least > starts.at[0].least + 1)
+            fail_msg("wall %llu: start %lld leaves %lld, the best of the list %lld", (unsigned long long)seed,
+                     (long long)start, (long long)scan.least, (long long)starts.at[0].least);
+        if (scan.least >= starts.at[0].least && scan.thin + scan.slack + 1 < starts.at[0].thin)
+            fail_msg("wall %llu: start %lld has less thin wall than the best of the list", (unsigned long long)seed,
+                     (long long)start);
+        marks++;
+    }
+    arena_free(scratch);
+    arena_free(arena);
+    return marks;
+}
+
+static void agrees_with_a_scan(void **state)
+{
+    (void)state;
+    const char *asked = getenv("DATUMROW_WALLS");
+    const uint64_t walls = asked ? strtoull(asked, NULL, 10) : WALLS;
+    int marks = 0;
+    for (uint64_t seed = 1; seed <= walls; seed++)
+        marks += check_wall(seed);
+    print_message("# %d marks on %llu walls\n", marks, (unsigned long long)walls);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(agrees_with_a_scan)};
+    return RUN(tests);
+}
