@@ -1,0 +1,504 @@
+#include "wall/edit.h"
+
+#include "base/utf8.h"
+#include "wall/document.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+/*
+ * Each change takes a copy of the wall, changes that, and commits it under a name that can stand behind "undo: ". What
+ * a user took from the wall by its number (the board of a hung piece) or name (its face) is carried along when numbers
+ * and names change.
+ */
+
+static const Run no_run = {.kind = RUN_NONE};
+
+enum { SHOWN_NAME = 40 };
+
+/* A name within a step's name or a message, cut where it is long. */
+#define NAME(text) (int)utf8_prefix((text), SHOWN_NAME), (text)
+
+__attribute__((format(printf, 3, 4))) static bool commit(Document *document, Err *err, const char *format, ...)
+{
+    char name[STEP_NAME_MOST];
+    va_list list;
+    va_start(list, format);
+    vsnprintf(name, sizeof name, format, list);
+    va_end(list);
+    return document_commit(document, no_run, name, err);
+}
+
+static bool refuse(Err *err, const char *place, const char *text)
+{
+    err_set(err, ERR_VALUE, "%s", text);
+    return err_at(err, place, 0, 0);
+}
+
+/* ---- finding what an id names ---- */
+
+static Face *face_of(Wall *wall, uint32_t id)
+{
+    const int index = wall_face_index(wall, id);
+    return index < 0 ? NULL : &wall->faces.at[index];
+}
+
+static Opening *opening_of(Wall *wall, uint32_t id, Face **face)
+{
+    for (int i = 0; i < wall->faces.count; i++) {
+        const int index = wall_opening_index(&wall->faces.at[i], id);
+        if (index >= 0) {
+            *face = &wall->faces.at[i];
+            return &wall->faces.at[i].openings.at[index];
+        }
+    }
+    return NULL;
+}
+
+static int stock_index(const Wall *wall, uint32_t id)
+{
+    for (int i = 0; i < wall->stock.count; i++)
+        if (wall->stock.at[i].id == id)
+            return i;
+    return -1;
+}
+
+/* Takes item `index` out of an array. */
+static void take_out(void *at, int *count, int index, size_t size)
+{
+    char *item = (char *)at + (size_t)index * size;
+    memmove(item, item + size, (size_t)(*count - index - 1) * size);
+    (*count)--;
+}
+
+#define TAKE_OUT(list, index) take_out((list)->at, &(list)->count, (index), sizeof *(list)->at)
+
+/* Opens a place at `index` in an array whose last item is new and shall stand there. */
+static void move_last_to(void *at, int count, int index, size_t size, void *spare)
+{
+    char *item = (char *)at + (size_t)index * size;
+    char *last = (char *)at + (size_t)(count - 1) * size;
+    memcpy(spare, last, size);
+    memmove(item + size, item, (size_t)(last - item));
+    memcpy(item, spare, size);
+}
+
+/* ---- nudges ---- */
+
+/* "raise" or "lower", "right" or "left", ...: and how far, printed to the marking step. */
+static const char *shown(const Wall *wall, Length by, char out[LENGTH_TEXT_MAX])
+{
+    length_show_unit(by < 0 ? -by : by, wall->units, wall->round, out);
+    return out;
+}
+
+bool edit_nudge_start(Document *document, Length by, Err *err)
+{
+    const Run run = {.kind = RUN_START};
+    Wall *wall = document_begin(document);
+    char name[STEP_NAME_MOST];
+    char far[LENGTH_TEXT_MAX];
+    wall->start += by;
+    const Length moved = wall->start - document_before_run(document, run)->start;
+    snprintf(name, sizeof name, "%s the reference course %s", moved < 0 ? "lower" : "raise", shown(wall, moved, far));
+    return document_commit(document, run, name, err);
+}
+
+bool edit_nudge_opening(Document *document, uint32_t id, Length dx, Length dy, Err *err)
+{
+    const Run run = {.kind = RUN_OPENING, .id = id};
+    Wall *wall = document_begin(document);
+    Face *face = NULL;
+    Face *face_before = NULL;
+    Opening *opening = opening_of(wall, id, &face);
+    if (opening == NULL)
+        return refuse(err, "", "there is no such opening any more; choose one that is there");
+    if (dy != 0 && opening->to_floor)
+        return refuse(err, "", "it goes down to the floor; change its height instead");
+    /* the wall before is only looked at */
+    Wall before_run = *document_before_run(document, run);
+    const Opening *before = opening_of(&before_run, id, &face_before);
+    opening->left += dx;
+    opening->bottom += dy;
+    const Length right = before == NULL ? dx : opening->left - before->left;
+    const Length up = before == NULL ? dy : opening->bottom - before->bottom;
+    char name[STEP_NAME_MOST];
+    char across[LENGTH_TEXT_MAX];
+    char along[LENGTH_TEXT_MAX];
+    char sideways[LENGTH_TEXT_MAX + 16] = "";
+    char upward[LENGTH_TEXT_MAX + 16] = "";
+    if (right != 0)
+        snprintf(sideways, sizeof sideways, " %s %s", shown(wall, right, across), right < 0 ? "left" : "right");
+    if (up != 0)
+        snprintf(upward, sizeof upward, "%s %s %s", right != 0 ? "," : "", shown(wall, up, along),
+                 up < 0 ? "down" : "up");
+    snprintf(name, sizeof name, "move %.*s%s%s", NAME(opening->name), sideways, upward);
+    return document_commit(document, run, name, err);
+}
+
+/* ---- the wall as a whole ---- */
+
+bool edit_whole(Document *document, const Wall *wall, const char *name, Err *err)
+{
+    *document_begin(document) = *wall;
+    return commit(document, err, "%s", name);
+}
+
+bool edit_start(Document *document, Length start, Err *err)
+{
+    Wall *wall = document_begin(document);
+    char there[LENGTH_TEXT_MAX];
+    wall->start = start;
+    length_show_unit(start, wall->units, wall->round, there);
+    return commit(document, err, "set the reference course at %s", there);
+}
+
+bool edit_title(Document *document, const char *title, Err *err)
+{
+    Wall *wall = document_begin(document);
+    char copy[WALL_NAME_MOST + 8]; /* longer ones are refused by the check */
+    snprintf(copy, sizeof copy, "%s", title);
+    wall->title = copy;
+    return commit(document, err, "change the title");
+}
+
+bool edit_units(Document *document, Units units, Length round, Err *err)
+{
+    Wall *wall = document_begin(document);
+    wall->units = units;
+    wall->round = round;
+    wall->round_given = round != wall_default_round(units);
+    return commit(document, err, "change units and marking");
+}
+
+bool edit_planks(Document *document, const Planks *planks, Err *err)
+{
+    document_begin(document)->planks = *planks;
+    return commit(document, err, "change the planks");
+}
+
+bool edit_joints(Document *document, const Joints *joints, Err *err)
+{
+    document_begin(document)->joints = *joints;
+    return commit(document, err, "change the joints");
+}
+
+bool edit_saw(Document *document, const Saw *saw, Err *err)
+{
+    document_begin(document)->saw = *saw;
+    return commit(document, err, "change the saw");
+}
+
+bool edit_fasteners(Document *document, const Fasteners *fasteners, Err *err)
+{
+    document_begin(document)->fasteners = *fasteners;
+    return commit(document, err, "change the fasteners");
+}
+
+bool edit_wood(Document *document, const Wood *wood, Err *err)
+{
+    document_begin(document)->wood = *wood;
+    return commit(document, err, "change the wood");
+}
+
+bool edit_trim(Document *document, const Trim *trim, Err *err)
+{
+    document_begin(document)->trim = *trim;
+    return commit(document, err, "change the trim");
+}
+
+/* ---- faces ---- */
+
+/* What hangs on a face follows when the face gets another name. */
+static void rename_hung(Wall *wall, const char *from, char *to)
+{
+    for (int i = 0; i < wall->hung_pieces.count; i++)
+        if (strcmp(wall->hung_pieces.at[i].face, from) == 0)
+            wall->hung_pieces.at[i].face = to;
+    for (int i = 0; i < wall->hung_edges.count; i++)
+        if (strcmp(wall->hung_edges.at[i].face, from) == 0)
+            wall->hung_edges.at[i].face = to;
+}
+
+bool edit_face(Document *document, const Face *changed, Err *err)
+{
+    Wall *wall = document_begin(document);
+    Face *face = face_of(wall, changed->id);
+    if (face == NULL)
+        return refuse(err, "", "there is no such face any more; choose one that is there");
+    const char *name_before = face->name;
+    const Openings openings = face->openings;
+    *face = *changed;
+    face->openings = openings;
+    if (face->name == NULL)
+        face->name = (char[]){""};
+    /* a name that is taken already is refused below: what hangs on the other must not be mixed with this one's */
+    if (wall_face_named(wall, face->name) == (int)(face - wall->faces.at))
+        rename_hung(wall, name_before, face->name);
+    return commit(document, err, "change face %.*s", NAME(face->name));
+}
+
+bool edit_add_face(Document *document, uint32_t after, const Face *added, uint32_t *id, Err *err)
+{
+    Wall *wall = document_begin(document);
+    const int index = after == 0 ? 0 : wall_face_index(wall, after) + 1;
+    if (after != 0 && index == 0)
+        return refuse(err, "", "there is no such face any more; choose one that is there");
+    Arena *arena = arena_new(); /* of what only has to last until the commit */
+    Face face = *added;
+    face.id = wall->next_id++;
+    face.openings = (Openings){0};
+    for (int i = 0; i < added->openings.count; i++) {
+        Opening *opening = arena_push(arena, &face.openings);
+        *opening = added->openings.at[i];
+        opening->id = wall->next_id++;
+    }
+    Faces faces = {0};
+    for (int i = 0; i < wall->faces.count; i++)
+        *arena_push(arena, &faces) = wall->faces.at[i];
+    *arena_push(arena, &faces) = face;
+    move_last_to(faces.at, faces.count, index, sizeof face, &face);
+    wall->faces = faces;
+    const bool done = commit(document, err, "add face %.*s", NAME(face.name == NULL ? "" : face.name));
+    if (done && id != NULL)
+        *id = face.id;
+    arena_free(arena);
+    return done;
+}
+
+static bool something_hangs_on(const Wall *wall, const char *face)
+{
+    for (int i = 0; i < wall->hung_pieces.count; i++)
+        if (strcmp(wall->hung_pieces.at[i].face, face) == 0)
+            return true;
+    for (int i = 0; i < wall->hung_edges.count; i++)
+        if (strcmp(wall->hung_edges.at[i].face, face) == 0)
+            return true;
+    return false;
+}
+
+bool edit_remove_face(Document *document, uint32_t id, Err *err)
+{
+    Wall *wall = document_begin(document);
+    const int index = wall_face_index(wall, id);
+    if (index < 0)
+        return refuse(err, "", "there is no such face any more; choose one that is there");
+    const char *name = wall->faces.at[index].name;
+    if (something_hangs_on(wall, name))
+        return refuse(err, "hung", "planks hang on this face already; take their records out first");
+    const int count = wall->faces.count;
+    /* the one before loses the neighbour that its corner was made with */
+    if (index > 0 || count >= 3)
+        wall->faces.at[(index + count - 1) % count].corner = (Corner){.kind = CORNER_NONE};
+    TAKE_OUT(&wall->faces, index);
+    /* two faces are no ring any more */
+    if (wall->faces.count > 0 && wall->faces.count < 3)
+        wall->faces.at[wall->faces.count - 1].corner = (Corner){.kind = CORNER_NONE};
+    return commit(document, err, "remove face %.*s", NAME(name));
+}
+
+/* ---- openings ---- */
+
+bool edit_add_opening(Document *document, uint32_t face_id, const Opening *added, uint32_t *id, Err *err)
+{
+    Wall *wall = document_begin(document);
+    Face *face = face_of(wall, face_id);
+    if (face == NULL)
+        return refuse(err, "", "there is no such face any more; choose one that is there");
+    Arena *arena = arena_new();
+    Openings openings = {0};
+    for (int i = 0; i < face->openings.count; i++)
+        *arena_push(arena, &openings) = face->openings.at[i];
+    Opening *opening = arena_push(arena, &openings);
+    *opening = *added;
+    opening->id = wall->next_id++;
+    const uint32_t new_id = opening->id;
+    face->openings = openings;
+    const bool done = commit(document, err, "add %.*s", NAME(added->name == NULL ? "" : added->name));
+    if (done && id != NULL)
+        *id = new_id;
+    arena_free(arena);
+    return done;
+}
+
+bool edit_opening(Document *document, const Opening *changed, Err *err)
+{
+    Wall *wall = document_begin(document);
+    Face *face = NULL;
+    Opening *opening = opening_of(wall, changed->id, &face);
+    if (opening == NULL)
+        return refuse(err, "", "there is no such opening any more; choose one that is there");
+    *opening = *changed;
+    return commit(document, err, "change %.*s", NAME(changed->name == NULL ? "" : changed->name));
+}
+
+bool edit_remove_opening(Document *document, uint32_t id, Err *err)
+{
+    Wall *wall = document_begin(document);
+    Face *face = NULL;
+    const Opening *opening = opening_of(wall, id, &face);
+    if (opening == NULL)
+        return refuse(err, "", "there is no such opening any more; choose one that is there");
+    const char *name = opening->name;
+    TAKE_OUT(&face->openings, (int)(opening - face->openings.at));
+    return commit(document, err, "remove %.*s", NAME(name));
+}
+
+/* ---- stock ---- */
+
+/* Boards are numbered through the lines, so that a change of the lines gives those behind it other numbers: each hung
+ * piece keeps its board. False where a piece hangs of a board that would be gone. */
+static bool renumber_hung(const Wall *before, Wall *wall, Err *err)
+{
+    for (int i = 0; i < wall->hung_pieces.count; i++) {
+        HungPiece *piece = &wall->hung_pieces.at[i];
+        const Stock *line = wall_board(before, piece->board);
+        if (line == NULL)
+            continue; /* of no board there is; told elsewhere */
+        const int place = piece->board - wall_stock_first(before, (int)(line - before->stock.at));
+        const int index = stock_index(wall, line->id);
+        if (index < 0 || place >= wall->stock.at[index].count) {
+            char text[160];
+            snprintf(text, sizeof text, "a piece of board %d hangs on the wall already; take its record out first",
+                     piece->board);
+            return refuse(err, "hung", text);
+        }
+        piece->board = wall_stock_first(wall, index) + place;
+    }
+    return true;
+}
+
+bool edit_add_stock(Document *document, uint32_t after, const Stock *added, uint32_t *id, Err *err)
+{
+    Wall *wall = document_begin(document);
+    const int index = after == 0 ? wall->stock.count : stock_index(wall, after) + 1;
+    if (after != 0 && index == 0)
+        return refuse(err, "", "there is no such line of stock any more; choose one that is there");
+    Arena *arena = arena_new();
+    Stock stock = *added;
+    stock.id = wall->next_id++;
+    Stocks stocks = {0};
+    for (int i = 0; i < wall->stock.count; i++)
+        *arena_push(arena, &stocks) = wall->stock.at[i];
+    *arena_push(arena, &stocks) = stock;
+    Stock spare;
+    move_last_to(stocks.at, stocks.count, index, sizeof stock, &spare);
+    wall->stock = stocks;
+    const bool done = renumber_hung(document_wall(document), wall, err) &&
+                      commit(document, err, "add %d board%s", stock.count, stock.count == 1 ? "" : "s");
+    if (done && id != NULL)
+        *id = stock.id;
+    arena_free(arena);
+    return done;
+}
+
+bool edit_stock(Document *document, const Stock *changed, Err *err)
+{
+    Wall *wall = document_begin(document);
+    const int index = stock_index(wall, changed->id);
+    if (index < 0)
+        return refuse(err, "", "there is no such line of stock any more; choose one that is there");
+    wall->stock.at[index] = *changed;
+    return renumber_hung(document_wall(document), wall, err) &&
+           commit(document, err, "change line %d of stock", index + 1);
+}
+
+bool edit_remove_stock(Document *document, uint32_t id, Err *err)
+{
+    Wall *wall = document_begin(document);
+    const int index = stock_index(wall, id);
+    if (index < 0)
+        return refuse(err, "", "there is no such line of stock any more; choose one that is there");
+    const int count = wall->stock.at[index].count;
+    TAKE_OUT(&wall->stock, index);
+    return renumber_hung(document_wall(document), wall, err) &&
+           commit(document, err, "remove %d board%s", count, count == 1 ? "" : "s");
+}
+
+/* ---- as built ---- */
+
+bool edit_hang(Document *document, const HungPiece *piece, Err *err)
+{
+    Wall *wall = document_begin(document);
+    Arena *arena = arena_new();
+    HungPieces pieces = {0};
+    for (int i = 0; i < wall->hung_pieces.count; i++)
+        *arena_push(arena, &pieces) = wall->hung_pieces.at[i];
+    *arena_push(arena, &pieces) = *piece;
+    wall->hung_pieces = pieces;
+    const bool done = commit(document, err, "hang a piece of board %d in course %d", piece->board, piece->course);
+    arena_free(arena);
+    return done;
+}
+
+/* Where a piece lies on its board: as recorded, else at `square`, or a kerf behind the piece recorded before it. */
+static Length offset_of(const Wall *wall, int index)
+{
+    const HungPieces *pieces = &wall->hung_pieces;
+    const HungPiece *piece = &pieces->at[index];
+    Length offset = wall->saw.square;
+    for (int i = 0; i <= index; i++) {
+        if (pieces->at[i].board != piece->board)
+            continue;
+        if (pieces->at[i].offset_given)
+            offset = pieces->at[i].offset;
+        if (i < index)
+            offset += pieces->at[i].right - pieces->at[i].left + wall->saw.kerf;
+    }
+    return offset;
+}
+
+bool edit_take_down(Document *document, int index, Err *err)
+{
+    Wall *wall = document_begin(document);
+    HungPieces *pieces = &wall->hung_pieces;
+    if (index < 0 || index >= pieces->count)
+        return refuse(err, "hung", "there is no such record any more; choose one that is there");
+    const HungPiece piece = pieces->at[index];
+    /* The next of its board was counted on from it: it stays where it was cut. */
+    for (int i = index + 1; i < pieces->count; i++)
+        if (pieces->at[i].board == piece.board) {
+            if (!pieces->at[i].offset_given) {
+                pieces->at[i].offset = offset_of(wall, i);
+                pieces->at[i].offset_given = true;
+            }
+            break;
+        }
+    TAKE_OUT(pieces, index);
+    return commit(document, err, "take down a piece of board %d in course %d", piece.board, piece.course);
+}
+
+bool edit_measure(Document *document, const HungEdge *edge, Err *err)
+{
+    Wall *wall = document_begin(document);
+    Arena *arena = arena_new();
+    HungEdges edges = {0};
+    bool replaced = false;
+    for (int i = 0; i < wall->hung_edges.count; i++) {
+        HungEdge *there = arena_push(arena, &edges);
+        *there = wall->hung_edges.at[i];
+        if (edge->face != NULL && strcmp(there->face, edge->face) == 0 && there->course == edge->course &&
+            there->is_top == edge->is_top) {
+            there->height = edge->height;
+            replaced = true;
+        }
+    }
+    if (!replaced)
+        *arena_push(arena, &edges) = *edge;
+    wall->hung_edges = edges;
+    const bool done =
+        commit(document, err, "measure the %s of course %d", edge->is_top ? "top" : "bottom", edge->course);
+    arena_free(arena);
+    return done;
+}
+
+bool edit_forget_measure(Document *document, int index, Err *err)
+{
+    Wall *wall = document_begin(document);
+    if (index < 0 || index >= wall->hung_edges.count)
+        return refuse(err, "hung", "there is no such record any more; choose one that is there");
+    const HungEdge edge = wall->hung_edges.at[index];
+    TAKE_OUT(&wall->hung_edges, index);
+    return commit(document, err, "forget the measured %s of course %d", edge.is_top ? "top" : "bottom", edge.course);
+}
