@@ -141,7 +141,7 @@ typedef struct SegmentList {
     int room;
 } SegmentList;
 
-static void lay_segments(Arena *arena, Course *course, const Tiles *wood)
+static void lay_segments(Arena *arena, Arena *scratch, Course *course, const Tiles *wood)
 {
     SegmentList segments = {0};
     for (int i = 0; i < wood->count; i++) {
@@ -151,11 +151,14 @@ static void lay_segments(Arena *arena, Course *course, const Tiles *wood)
         if (i > 0 && segments.count > 0 && tiles_joined(&wood->at[i - 1], tile))
             segments.at[segments.count - 1].right = tile->right.x;
         else
-            *arena_push(arena, &segments) = (Segment){.left = tile->left.x, .right = tile->right.x};
+            *arena_push(scratch, &segments) = (Segment){.left = tile->left.x, .right = tile->right.x};
     }
+    course->segments = arena_array(arena, Segment, segments.count);
+    course->segment_count = segments.count;
     int first = 0;
     for (int i = 0; i < segments.count; i++) {
-        Segment *segment = &segments.at[i];
+        Segment *segment = &course->segments[i];
+        *segment = segments.at[i];
         while (first < course->slab_count && course->slabs[first].right <= segment->left)
             first++;
         int end = first;
@@ -164,8 +167,6 @@ static void lay_segments(Arena *arena, Course *course, const Tiles *wood)
         segment->slab_first = first;
         segment->slab_count = end - first;
     }
-    course->segments = segments.at;
-    course->segment_count = segments.count;
 }
 
 typedef struct CutList {
@@ -191,10 +192,10 @@ static CutList cuts_in_band(Bench *bench, int index, const Field *field)
 /* Those of them that take something of the region. */
 static CutList cuts_that_meet(Arena *arena, const CutList *in_band, const Tiles *region)
 {
-    CutList cuts = {0};
+    CutList cuts = {.at = arena_array(arena, Cut, in_band->count), .room = in_band->count};
     for (int i = 0; i < in_band->count; i++)
         if (tiles_meet(region, &in_band->at[i].box))
-            *arena_push(arena, &cuts) = in_band->at[i];
+            cuts.at[cuts.count++] = in_band->at[i];
     return cuts;
 }
 
@@ -271,9 +272,9 @@ static bool lay_course(Bench *bench, int index, const Row *row, Course *course, 
         cut.to = region.at[region.count - 1].right;
         slabs = tiles_of(bench->scratch, &cut);
     }
-    course->rip = rip_of(bench->arena, &slabs, row->top - row->bottom);
+    course->rip = rip_of(bench->arena, bench->scratch, &slabs, row->top - row->bottom);
     lay_slabs(bench->arena, course, &slabs);
-    lay_segments(bench->arena, course, &wood);
+    lay_segments(bench->arena, bench->scratch, course, &wood);
     *area += tiles_area(&wood);
     return true;
 }

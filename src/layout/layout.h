@@ -1,10 +1,11 @@
 /*
- * From the document to courses: bands, tapers, segments, cutouts. A pure function: the same wall gives the same layout, byte for byte, on every
- * machine; no clock, locale, environment, global, thread or floating point. It takes a const wall and returns a fresh result in one
- * arena. It knows nothing of boards and joints (the fill) nor of how anything is shown.
+ * From the document to courses: bands, tapers, segments, cutouts. A pure function: the same wall gives the same layout,
+ * byte for byte, on every machine; no clock, locale, environment, global, thread or floating point. It takes a const
+ * wall and returns a fresh result in one arena. It knows nothing of boards and joints (the fill) nor of how anything is
+ * shown.
  *
- * All coordinates are wall coordinates of the face: x from its left end, y from the level line, whole nanometres, rounded once from the exact
- * value, half away from zero.
+ * All coordinates are wall coordinates of the face: x from its left end, y from the level line, whole nanometres,
+ * rounded once from the exact value, half away from zero.
  */
 #ifndef LAYOUT_LAYOUT_H
 #define LAYOUT_LAYOUT_H
@@ -45,8 +46,9 @@ typedef struct Part {
     int bottom_opening, top_opening; /* index into the face's openings where the edge is EDGE_OPENING, else -1 */
 } Part;
 
-/* A stretch of a course over which every edge is one straight line and no opening begins or ends. The slabs of a course tile its extent from left
- * to right wherever the course has height; leaning sides are not in it (they cut the outline only). */
+/* A stretch of a course over which every edge is one straight line and no opening begins or ends. The slabs of a course
+ * tile its extent from left to right wherever the course has height; leaning sides are not in it (they cut the outline
+ * only). */
 typedef struct Slab {
     Length left, right;
     Length lower_left, lower_right; /* max(band bottom, lower(x)) at its ends */
@@ -65,9 +67,9 @@ typedef struct RipPoint {
 
 typedef struct Rip {
     RipShape shape;
-    Length left, right;  /* width(x) at the course's leftmost and rightmost x */
-    Length least, most;  /* over all its x outside rakes; where all is rake: over all its x */
-    RipPoint *points;    /* at least two */
+    Length left, right; /* width(x) at the course's leftmost and rightmost x */
+    Length least, most; /* over all its x outside rakes; where all is rake: over all its x */
+    RipPoint *points;   /* at least two */
     int point_count;
     bool lower_cut; /* floor cuts the lower edge somewhere */
     bool upper_cut; /* ceiling cuts the upper edge somewhere */
@@ -104,9 +106,10 @@ typedef struct FaceLayout {
     int course_count;
     Points lower, upper; /* the limits with their margins, over x: left to right */
     Points left, right;  /* the side limits with margins and corner, over y: bottom to top */
-    Box *openings;       /* grown, one for each opening of the face; those that reach below the floor go down beyond every course */
-    Wide area;           /* nm2: courses' regions less the grown openings, before bare stretches */
-    LengthList studs;    /* centres on the face, rising */
+    Box *openings;    /* grown, one for each opening of the face; those that reach below the floor go down beyond every
+                         course */
+    Wide area;        /* nm2: courses' regions less the grown openings, before bare stretches */
+    LengthList studs; /* centres on the face, rising */
 } FaceLayout;
 
 /* The narrowest strip of all, or of one place. */
@@ -122,14 +125,15 @@ typedef struct Strip {
 
 typedef struct Layout {
     const Wall *wall;
-    FaceLayout *faces; /* wall->faces.count */
-    Strip least;       /* over every face; of equal ones the first by face, course from the bottom, x */
+    FaceLayout *faces;                /* wall->faces.count */
+    Strip least;                      /* over every face; of equal ones the first by face, course from the bottom, x */
     Strip least_floor, least_ceiling; /* narrowest strip bounded by a floor; by a ceiling */
-    Findings findings; /* sliver, crossing, corner, reference, leave; in no order */
+    Findings findings;                /* sliver, crossing, corner, reference, leave; in no order */
     int course_total;
 } Layout;
 
-/* Lays out `wall`, which has passed wall_check. NULL only where a limit of sizes is passed (`err`: too many courses). */
+/* Lays out `wall`, which has passed wall_check. NULL only where a limit of sizes is passed (`err`: too many courses).
+ */
 Layout *layout_wall(Arena *arena, const Wall *wall, Err *err);
 
 /* The same without findings' texts and for another start height; what the search for starts uses. */

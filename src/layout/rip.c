@@ -118,15 +118,17 @@ static RipShape shape_of(const Runs *runs, Length face)
     return runs->at[0].width_left == face ? RIP_FULL : RIP_STRAIGHT;
 }
 
-Rip rip_of(Arena *arena, const Tiles *tiles, Length face)
+Rip rip_of(Arena *arena, Arena *scratch, const Tiles *tiles, Length face)
 {
-    const Runs runs = find_runs(arena, tiles);
-    const RipPoints points = find_points(arena, &runs);
+    const Runs runs = find_runs(scratch, tiles);
+    const RipPoints points = find_points(scratch, &runs);
     Rip rip = {.shape = shape_of(&runs, face),
                .left = runs.at[0].width_left,
                .right = runs.at[runs.count - 1].width_right,
-               .points = points.at,
+               .points = arena_array(arena, RipPoint, points.count),
                .point_count = points.count};
+    for (int i = 0; i < points.count; i++)
+        rip.points[i] = points.at[i];
     find_extremes(&rip, tiles);
     for (int i = 0; i < tiles->count; i++) {
         rip.lower_cut |= tiles->at[i].lower->edge != EDGE_BAND;

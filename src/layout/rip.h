@@ -6,7 +6,7 @@
 
 #include "layout/tiles.h"
 
-/* `tiles` span the course's extent, at least one; `face` is the height of its band. */
-Rip rip_of(Arena *arena, const Tiles *tiles, Length face);
+/* `tiles` span the course's extent, at least one; `face` is the height of its band. The points live in `arena`. */
+Rip rip_of(Arena *arena, Arena *scratch, const Tiles *tiles, Length face);
 
 #endif
