@@ -61,10 +61,531 @@ static void leaning_side(void **state)
     arena_free(made.arena);
 }
 
+/* A face 100 in by 80 in from the level line up, planks of 4 in, no reveal. */
+static Made plain(void)
+{
+    return made_new(UNITS_IN, IN(4), 0, 0);
+}
+
+static void whole_face(void **state)
+{
+    (void)state;
+    Made made = plain();
+    made_face(&made, "north", IN(100), 0, IN(80));
+    const Layout *layout = made_layout(&made);
+    assert_int_equal(layout->course_total, 20);
+    assert_false(layout->least.found);
+    assert_int_equal(layout->findings.count, 0);
+    const Course *course = made_course(layout, 0, 7);
+    assert_int_equal(course->slab_count, 1);
+    assert_int_equal(course->rip.shape, RIP_FULL);
+    assert_false(course->rip.lower_cut || course->rip.upper_cut);
+    assert_true(layout->faces[0].area == (Wide)IN(100) * IN(80));
+    assert_int_equal(layout_course_index(&layout->faces[0], 20), -1);
+    arena_free(made.arena);
+}
+
+/* Eaves at 10 in, ridge at 60 in over the middle of 100 in: the ceiling rises 1 in 1, so the course from 40 to 44 in
+ * runs from 30 to 70 in with ends cut at 45 degrees. Slanted ends are no strips. */
+static void gable(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "gable", IN(100), 0, 0);
+    made_marks(&made, &face->ceiling, 3, (Length[]){0, IN(10), IN(50), IN(60), IN(100), IN(10)});
+    const Layout *layout = made_layout(&made);
+    const Course *course = made_course(layout, 0, 10);
+    assert_int_equal(course->left, IN(30));
+    assert_int_equal(course->right, IN(70));
+    assert_int_equal(course->rip.shape, RIP_SCRIBE);
+    assert_int_equal(course->rip.left, 0);
+    assert_int_equal(course->rip.least, IN(4)); /* outside rakes */
+    assert_int_equal(course->rip.most, IN(4));
+    OUTLINE(layout_outline(made.arena, &layout->faces[0], course, IN(30), IN(70)), IN(30), IN(40), IN(70), IN(40),
+            IN(66), IN(44), IN(34), IN(44));
+    assert_false(layout->least.found);
+    /* The topmost course ends at the ridge: all of it under the rake. */
+    const Course *top = made_course(layout, 0, 14);
+    OUTLINE(layout_outline(made.arena, &layout->faces[0], top, top->left, top->right), IN(46), IN(56), IN(54), IN(56),
+            IN(50), IN(60));
+    assert_int_equal(top->rip.least, 0);
+    assert_int_equal(top->rip.most, IN(4));
+    assert_true(layout->faces[0].area == (Wide)IN(100) * IN(10) + (Wide)IN(50) * IN(50));
+    arena_free(made.arena);
+}
+
+/* A stair rises 7 in over 10 in along the foot of the wall: several courses end on it, none of them in a strip. */
+static void stair(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "stair", IN(100), 0, IN(40));
+    made_marks(&made, &face->floor, 2, (Length[]){IN(20), 0, IN(70), -IN(35)});
+    const Layout *layout = made_layout(&made);
+    for (int64_t number = 0; number < 8; number++) {
+        const Course *course = made_course(layout, 0, number);
+        /* Its top meets the stair at 20 + (4 k + 4) 10/7 in. */
+        const Wide over = (Wide)IN(20) * 7 + (Wide)IN(40) * (number + 1);
+        assert_int_equal(course->left, 0);
+        assert_int_equal(course->right, wide_narrow(wide_divide(over, 7)));
+        assert_int_equal(course->rip.least, IN(4));
+        assert_int_equal(course->rip.right, 0);
+        assert_true(course->rip.lower_cut);
+    }
+    /* Course 8 runs out level with the landing at 35 in: 1 in of it is left beyond, a strip at the floor. */
+    const Course *landing = made_course(layout, 0, 8);
+    assert_int_equal(landing->right, IN(100));
+    assert_int_equal(landing->rip.right, IN(1));
+    assert_int_equal(layout->least.width, IN(1));
+    assert_int_equal(layout->least.course, 8);
+    assert_int_equal(layout->least.at, IN(70));
+    assert_true(layout->least.at_floor);
+    assert_int_equal(layout->least.opening, -1);
+    arena_free(made.arena);
+}
+
+/* The ceiling falls from 79 to 77 1/2 in over 100 in, a vent's top stands at 77 in: between them 1 1/4 in is left at
+ * the vent's right end, where the ceiling is down to 78 1/4. */
+static void taper_over_vent(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, 0);
+    made_marks(&made, &face->ceiling, 2, (Length[]){0, IN(79), IN(100), IN(77.5)});
+    made_opening(&made, face, "vent", IN(40), IN(70), IN(10), IN(7));
+    const Layout *layout = made_layout(&made);
+    const Course *course = made_course(layout, 0, 19);
+    assert_int_equal(course->rip.shape, RIP_TAPER);
+    assert_int_equal(course->rip.left, IN(3));
+    assert_int_equal(course->rip.right, IN(1.5));
+    assert_int_equal(course->rip.point_count, 2);
+    assert_int_equal(layout->least.width, IN(1.25));
+    assert_int_equal(layout->least.course, 19);
+    assert_int_equal(layout->least.at, IN(50));
+    assert_int_equal(layout->least.opening, 0);
+    assert_int_equal(layout->least_ceiling.width, IN(1.25));
+    assert_false(layout->least_floor.found);
+    const Cutouts cutouts = layout_cutouts(made.arena, &layout->faces[0], course, 0, IN(100));
+    assert_int_equal(cutouts.at[0].shape, CUT_BOTTOM);
+    /* Thinner than 1 1/3 in (a third of the face) only along the last inches of the vent: 77 + 1 1/3 = 79 - 0.015 x. */
+    const char *text = NULL;
+    assert_int_equal(made_findings(layout, RULE_SLIVER, &text), 1);
+    assert_string_equal(
+        text, "Course 19: only 1 1/4 in of plank is left between vent and the ceiling, from 44 7/16 to 50 in.");
+    arena_free(made.arena);
+}
+
+/* A gentle ceiling that runs out within a course counts as a strip of no width. */
+static void runs_out(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, 0);
+    made_marks(&made, &face->ceiling, 2, (Length[]){0, IN(77), IN(100), IN(75)});
+    const Layout *layout = made_layout(&made);
+    const Course *course = made_course(layout, 0, 19); /* from 76 in */
+    assert_int_equal(course->right, IN(50));
+    assert_int_equal(layout->least.width, 0);
+    assert_int_equal(layout->least.at, IN(50));
+    assert_int_equal(layout->least.course, 19);
+    const char *text = NULL;
+    assert_int_equal(made_findings(layout, RULE_SLIVER, &text), 1);
+    assert_string_equal(text, "Course 19: nothing of the plank is left at the ceiling, from 0 to 50 in.");
+    /* Left away where it is nowhere above `leave`. */
+    made.wall->planks.leave = IN(1);
+    layout = made_layout(&made);
+    assert_int_equal(layout_course_index(&layout->faces[0], 19), -1);
+    assert_int_equal(made_findings(layout, RULE_LEAVE, &text), 1);
+    assert_holds(text, "Course 19 is left away: it is nowhere higher than 1 in here");
+    arena_free(made.arena);
+}
+
+/* The floor steps up 6 in at x = 60 in: course 1 ends there, course 0 and the left part of course 1 stand below. */
+static void floor_step(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, IN(40));
+    made_marks(&made, &face->floor, 2, (Length[]){IN(60), 0, IN(60), -IN(6)});
+    const Layout *layout = made_layout(&made);
+    assert_int_equal(made_course(layout, 0, 0)->right, IN(60));
+    assert_int_equal(made_course(layout, 0, 0)->rip.shape, RIP_FULL);
+    const Course *course = made_course(layout, 0, 1);
+    assert_int_equal(course->rip.shape, RIP_SCRIBE);
+    assert_int_equal(course->rip.point_count, 4);
+    assert_int_equal(course->rip.left, IN(4));
+    assert_int_equal(course->rip.right, IN(2));
+    assert_int_equal(course->segment_count, 1);
+    assert_true(layout_whole(course, 0, IN(100)));
+    OUTLINE(layout_outline(made.arena, &layout->faces[0], course, 0, IN(100)), 0, IN(4), IN(60), IN(4), IN(60), IN(6),
+            IN(100), IN(6), IN(100), IN(8), 0, IN(8));
+    assert_int_equal(layout->least.width, IN(2));
+    assert_int_equal(layout->least.at, IN(60));
+    arena_free(made.arena);
+}
+
+/* One box in each place of a piece from 0 to 50 in of the course from 4 to 8 in. */
+static void cutout_shapes(void **state)
+{
+    (void)state;
+    static const struct {
+        double left, bottom, width, height;
+        CutShape shape;
+    } rows[] = {
+        {10, 5, 4, 2, CUT_HOLE},   {10, 5, 4, 3, CUT_TOP},    {10, 3, 4, 3, CUT_BOTTOM}, {-1, 5, 4, 2, CUT_LEFT},
+        {48, 5, 4, 2, CUT_RIGHT},  {-1, 2, 4, 4, CUT_CORNER}, {48, 6, 4, 4, CUT_CORNER}, {-1, 6, 60, 4, CUT_EDGE},
+        {10, 4, 4, 2, CUT_BOTTOM}, {46, 5, 4, 2, CUT_RIGHT},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        Made made = plain();
+        Face *face = made_face(&made, "north", IN(100), 0, IN(40));
+        made_opening(&made, face, "box", IN(rows[i].left), IN(rows[i].bottom), IN(rows[i].width), IN(rows[i].height));
+        const Layout *layout = made_layout(&made);
+        const Cutouts cutouts = layout_cutouts(made.arena, &layout->faces[0], made_course(layout, 0, 1), 0, IN(50));
+        assert_int_equal(cutouts.count, 1);
+        assert_string_equal(cut_shape_word(cutouts.at[0].shape), cut_shape_word(rows[i].shape));
+        arena_free(made.arena);
+    }
+}
+
+/* A taper that crosses a box is a broken side: over the box the plank is gone. */
+static void taper_breaks_box(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, 0);
+    made_marks(&made, &face->ceiling, 2, (Length[]){0, IN(40), IN(100), IN(36)});
+    made_opening(&made, face, "box", IN(40), IN(37), IN(20), IN(1));
+    const Layout *layout = made_layout(&made);
+    const Course *course = made_course(layout, 0, 9); /* 36 to 40 in */
+    const Cutouts cutouts = layout_cutouts(made.arena, &layout->faces[0], course, 0, IN(100));
+    assert_int_equal(cutouts.count, 1);
+    assert_int_equal(cutouts.at[0].shape, CUT_TOP); /* the ceiling is down to 38 in at x = 50 in */
+    /* The wood under it is 1 in. */
+    assert_int_equal(course->segment_count, 1);
+    arena_free(made.arena);
+}
+
+/* A box across two courses leaves a strip above and one below; where it stands 1/4 in over a joint, 3 3/4 in. */
+static void box_across_two(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, IN(40));
+    Opening *box = made_opening(&made, face, "desk outlet", IN(37), IN(12.5), IN(2.25), IN(5));
+    box->clear = IN(0.0625);
+    const Layout *layout = made_layout(&made);
+    assert_int_equal(layout->least.width, IN(12.5) - IN(0.0625) - IN(12));
+    assert_int_equal(layout->least.course, 3);
+    assert_int_equal(layout->least.at, IN(37) - IN(0.0625));
+    assert_int_equal(layout->least.opening, 0);
+    const char *text = NULL;
+    assert_int_equal(made_findings(layout, RULE_SLIVER, &text), 1);
+    assert_string_equal(text,
+                        "Course 3: only 7/16 in of plank is left under desk outlet, from 36 15/16 to 39 5/16 in.");
+    const Course *above = made_course(layout, 0, 4);
+    assert_int_equal(above->slab_count, 3);
+    assert_int_equal(above->slabs[1].part_count, 1);
+    assert_int_equal(above->slabs[1].parts[0].bottom_edge, EDGE_OPENING);
+    assert_int_equal(above->slabs[1].parts[0].bottom_left, IN(17.5625));
+    /* Either joint over the box would cut the plank from it; both at once leave nothing between. */
+    assert_true(layout_whole(above, 0, IN(100)));
+    arena_free(made.arena);
+}
+
+/* A hole with wood above and below: a piece with both joints over it falls in two. */
+static void whole_or_not(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, IN(40));
+    made_opening(&made, face, "box", IN(40), IN(5), IN(20), IN(2));
+    const Layout *layout = made_layout(&made);
+    const Course *course = made_course(layout, 0, 1);
+    assert_true(layout_whole(course, 0, IN(100)));
+    assert_true(layout_whole(course, IN(45), IN(100)));
+    assert_true(layout_whole(course, 0, IN(45)));
+    assert_false(layout_whole(course, IN(42), IN(58)));
+    assert_false(layout_whole(course, IN(40), IN(60)));
+    assert_true(layout_whole(course, IN(39), IN(60)));
+    arena_free(made.arena);
+}
+
+/* Two openings that overlap take what both take; that is told. */
+static void overlapping_pair(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, IN(40));
+    made_opening(&made, face, "low", IN(20), IN(2), IN(10), IN(4));
+    made_opening(&made, face, "high", IN(25), IN(5), IN(10), IN(6));
+    const Layout *layout = made_layout(&made);
+    const char *text = NULL;
+    assert_int_equal(made_findings(layout, RULE_CROSSING, &text), 1);
+    assert_holds(text, "low and high overlap");
+    /* Course 1, 4 to 8 in: 25..30 both: nothing; 20..25 above 6 in; 30..35 below 5 in. */
+    const Course *course = made_course(layout, 0, 1);
+    assert_int_equal(course->segment_count, 2);
+    assert_int_equal(course->segments[0].right, IN(25));
+    assert_int_equal(course->segments[1].left, IN(30));
+    const Wide taken = (Wide)IN(10) * IN(4) + (Wide)IN(10) * IN(6) - (Wide)IN(5) * IN(1);
+    assert_true(layout->faces[0].area == (Wide)IN(100) * IN(40) - taken);
+    /* Touching is no overlap. */
+    face->openings.at[1].left = IN(30);
+    assert_int_equal(made_findings(made_layout(&made), RULE_CROSSING, NULL), 0);
+    face->openings.at[1].left = IN(95);
+    assert_int_equal(made_findings(made_layout(&made), RULE_CROSSING, &text), 1);
+    assert_holds(text, "high reaches past the right end of the face");
+    face->openings.at[1].left = IN(50);
+    face->openings.at[1].bottom = IN(35);
+    assert_int_equal(made_findings(made_layout(&made), RULE_CROSSING, &text), 1);
+    assert_holds(text, "above the ceiling");
+    arena_free(made.arena);
+}
+
+/* A door splits every course up to its head; the head's strip stands above. A hearth from the floor has its height from
+ * the floor at its left edge. A stove cuts nothing. */
+static void door_hearth_stove(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, IN(40));
+    made_marks(&made, &face->floor, 2, (Length[]){0, 0, IN(100), IN(2)});
+    face->margin.floor = IN(0.25);
+    made_opening(&made, face, "door", IN(20), IN(1), IN(10), IN(21))->kind = OPENING_DOOR;
+    Opening *hearth = made_opening(&made, face, "hearth", IN(50), 0, IN(10), IN(9));
+    hearth->kind = OPENING_HEARTH;
+    hearth->to_floor = true;
+    made_opening(&made, face, "stove", IN(70), 0, IN(20), IN(30))->kind = OPENING_STOVE;
+    const Layout *layout = made_layout(&made);
+    const FaceLayout *laid = &layout->faces[0];
+    assert_int_equal(laid->openings[0].top, IN(22));
+    assert_true(laid->openings[0].bottom < -LENGTH_MOST);
+    assert_int_equal(laid->openings[1].top, IN(8)); /* floor at 50 in: 1 in down, its margin left aside */
+    const Course *course = made_course(layout, 0, 1);
+    assert_int_equal(course->segment_count, 3);
+    assert_int_equal(course->segments[0].right, IN(20));
+    assert_int_equal(course->segments[1].left, IN(30));
+    assert_int_equal(course->segments[1].right, IN(50));
+    assert_int_equal(course->segments[2].left, IN(60));
+    assert_int_equal(course->segments[2].right, IN(100));
+    assert_int_equal(made_course(layout, 0, 2)->segment_count, 2);
+    assert_int_equal(made_course(layout, 0, 5)->segment_count, 1);
+    arena_free(made.arena);
+}
+
+/* Both sides lean; the right one steps. */
+static void sides(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, IN(40));
+    made_marks(&made, &face->left, 2, (Length[]){0, IN(2), IN(8), -IN(2)}); /* outwards by 2 in at 8 in */
+    made_marks(&made, &face->right, 2, (Length[]){IN(6), 0, IN(6), IN(10)});
+    const Layout *layout = made_layout(&made);
+    const FaceLayout *laid = &layout->faces[0];
+    const Course *course = made_course(layout, 0, 1); /* 4 to 8 in: left from 0 to -2 in; right 100, above 6 in 90 */
+    assert_int_equal(course->left, -IN(2));
+    assert_int_equal(course->right, IN(100));
+    OUTLINE(layout_outline(made.arena, laid, course, -IN(2), IN(100)), 0, IN(4), IN(100), IN(4), IN(100), IN(6), IN(90),
+            IN(6), IN(90), IN(8), -IN(2), IN(8));
+    assert_int_equal(course->rip.shape, RIP_FULL);
+    const Course *lowest = made_course(layout, 0, 0);
+    assert_int_equal(lowest->left, 0);
+    OUTLINE(layout_outline(made.arena, laid, lowest, 0, IN(50)), IN(2), 0, IN(50), 0, IN(50), IN(4), 0, IN(4));
+    /* An opening that takes the upper half by the right end parts nothing; one that takes the lower half does. */
+    made_opening(&made, face, "box", IN(85), IN(4), IN(8), IN(2));
+    course = made_course(made_layout(&made), 0, 1);
+    assert_int_equal(course->segment_count, 2);
+    assert_int_equal(course->segments[0].right, IN(90));
+    assert_int_equal(course->segments[1].left, IN(93));
+    assert_int_equal(course->segments[1].right, IN(100));
+    arena_free(made.arena);
+}
+
+static void lap_and_need(void **state)
+{
+    (void)state;
+    Made made = made_new(UNITS_IN, IN(4.5), IN(0.25), 0);
+    made.wall->planks.lap = IN(0.5);
+    Face *face = made_face(&made, "north", IN(100), 0, IN(40));
+    made_opening(&made, face, "window", IN(40), IN(6), IN(20), IN(10));
+    const Layout *layout = made_layout(&made);
+    const Course *course = made_course(layout, 0, 1); /* 4.25 to 8.25 in */
+    assert_int_equal(course->bottom, IN(4.25));
+    assert_int_equal(course->top, IN(8.25));
+    assert_int_equal(course->width, IN(4.5));
+    assert_int_equal(layout_height(course, 0, IN(30)), IN(4));
+    assert_int_equal(layout_need(made.wall, course, 0, IN(30)), IN(4.5));
+    assert_int_equal(layout_need(made.wall, course, IN(42), IN(58)),
+                     IN(4));                       /* all its upper side lies under the window */
+    const Course *top = made_course(layout, 0, 9); /* from 38.25 in, cut at 40 */
+    assert_int_equal(top->rip.shape, RIP_STRAIGHT);
+    assert_int_equal(layout_need(made.wall, top, 0, IN(30)), IN(1.75));
+    arena_free(made.arena);
+}
+
+/* Widths 3, 4, 5 in, repeated both ways: course -1 is 5 in wide, -2 is 4 in. */
+static void width_list(void **state)
+{
+    (void)state;
+    Made made = made_new(UNITS_IN, IN(3), IN(0.5), IN(1));
+    *arena_push(made.arena, &made.wall->planks.widths) = IN(4);
+    *arena_push(made.arena, &made.wall->planks.widths) = IN(5);
+    made_face(&made, "north", IN(100), -IN(40), IN(40));
+    const Layout *layout = made_layout(&made);
+    static const struct {
+        int64_t number;
+        double bottom, top;
+    } rows[] = {{0, 1, 4},       {1, 4.5, 8.5}, {2, 9, 14},       {3, 14.5, 17.5},
+                {-1, -4.5, 0.5}, {-2, -9, -5},  {-3, -12.5, -9.5}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        const Course *course = made_course(layout, 0, rows[i].number);
+        assert_int_equal(course->bottom, IN(rows[i].bottom));
+        assert_int_equal(course->top, IN(rows[i].top));
+    }
+    arena_free(made.arena);
+}
+
+/* Each joint of a corner between two faces, underlay 1/4 in on the first and 1/2 in on the second, planks 3/4 in: what
+ * the right end of the first and the left end of the second come to. */
+static void corners(void **state)
+{
+    (void)state;
+    static const struct {
+        Corner corner;
+        double right, left; /* lost; negative: gained */
+    } rows[] = {
+        {{CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT}, 0.5, 1},
+        {{CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT}, 1.25, 0.25},
+        {{CORNER_INSIDE, CORNER_TRIM, THROUGH_LEFT}, 0.5, 0.25},
+        {{CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT}, 0, 0},
+        {{CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT}, -1.25, -0.25},
+        {{CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT}, -0.5, -1},
+        {{CORNER_OUTSIDE, CORNER_MITRE, THROUGH_LEFT}, -1.25, -1},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        Made made = plain();
+        made.wall->planks.thickness = IN(0.75);
+        made_face(&made, "north", IN(100), 0, IN(40));
+        made_face(&made, "east", IN(60), 0, IN(40));
+        made.wall->faces.at[0].corner = rows[i].corner;
+        made.wall->faces.at[0].underlay = IN(0.25);
+        made.wall->faces.at[1].underlay = IN(0.5);
+        made.wall->faces.at[1].margin.left = IN(0.125);
+        const Layout *layout = made_layout(&made);
+        assert_int_equal(made_course(layout, 0, 0)->left, 0);
+        assert_int_equal(made_course(layout, 0, 0)->right, IN(100) - IN(rows[i].right));
+        assert_int_equal(made_course(layout, 1, 0)->left, IN(rows[i].left) + IN(0.125));
+        assert_int_equal(made_course(layout, 1, 0)->right, IN(60));
+        arena_free(made.arena);
+    }
+}
+
+/* Edges measured after hanging move the courses beyond, on their face alone; the corner is told. */
+static void measured_edges(void **state)
+{
+    (void)state;
+    Made made = made_new(UNITS_IN, IN(4), IN(0.25), 0);
+    made_face(&made, "north", IN(100), -IN(20), IN(40));
+    made_face(&made, "east", IN(100), -IN(20), IN(40));
+    made.wall->faces.at[0].corner = (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT};
+    *arena_push(made.arena, &made.wall->hung_edges) = (HungEdge){"north", 2, true, IN(12.625)};   /* nominal 12.5 */
+    *arena_push(made.arena, &made.wall->hung_edges) = (HungEdge){"north", 0, false, -IN(0.0625)}; /* nominal 0 */
+    const Layout *layout = made_layout(&made);
+    assert_int_equal(made_course(layout, 0, 2)->bottom, IN(8.5));
+    assert_int_equal(made_course(layout, 0, 2)->top, IN(12.625));
+    assert_int_equal(made_course(layout, 0, 3)->bottom, IN(12.875));
+    assert_int_equal(made_course(layout, 0, 3)->top, IN(16.875));
+    assert_int_equal(made_course(layout, 0, 0)->bottom, -IN(0.0625));
+    assert_int_equal(made_course(layout, 0, 0)->top, IN(4));
+    assert_int_equal(made_course(layout, 0, -1)->top, -IN(0.3125));
+    assert_int_equal(made_course(layout, 0, -2)->top, -IN(4.5625));
+    assert_int_equal(made_course(layout, 1, 3)->bottom, IN(12.75));
+    const char *text = NULL;
+    assert_int_equal(made_findings(layout, RULE_CORNER, &text), 1);
+    assert_holds(text, "does not meet round the corner");
+    arena_free(made.arena);
+}
+
+/* A start far off the wall: the courses that meet it are found without counting there, and it is told. */
+static void far_start(void **state)
+{
+    (void)state;
+    Made made = plain();
+    made_face(&made, "north", IN(100), 0, IN(40));
+    made.wall->start = -IN(4) * 7000000;
+    const Layout *layout = made_layout(&made);
+    assert_int_equal(layout->course_total, 10);
+    assert_int_equal(layout->faces[0].courses[0].number, 7000000);
+    assert_int_equal(layout->faces[0].courses[0].bottom, 0);
+    assert_int_equal(made_findings(layout, RULE_REFERENCE, NULL), 1);
+    made.wall->start = IN(4) * 7000000;
+    layout = made_layout(&made);
+    assert_int_equal(layout->course_total, 10);
+    assert_int_equal(layout->faces[0].courses[0].number, -7000000);
+    arena_free(made.arena);
+}
+
+static void too_many_courses(void **state)
+{
+    (void)state;
+    Made made = made_new(UNITS_MM, LENGTH_MM, 0, 0);
+    Face *face = made_face(&made, "north", MM(1000), 0, MM(100000));
+    Err err = {0};
+    assert_non_null(layout_wall(made.arena, made.wall, &err));
+    face->ceiling.at[0].off += 1;
+    face->ceiling.at[0].off += LENGTH_MM;
+    assert_null(layout_wall(made.arena, made.wall, &err));
+    assert_int_equal(err.kind, ERR_LIMIT);
+    assert_holds(err.text, "100000 courses");
+    made.wall->planks.widths.at[0] = 1; /* a nanometre: refused at once, not counted out */
+    assert_null(layout_wall(made.arena, made.wall, &err));
+    arena_free(made.arena);
+}
+
+/* No wall at all: ceiling below the floor, sides past each other. */
+static void nothing_to_hang(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), IN(40), IN(20));
+    assert_int_equal(made_layout(&made)->course_total, 0);
+    face->floor.at[0].off = 0;
+    face->margin.left = IN(101);
+    assert_int_equal(made_layout(&made)->course_total, 0);
+    /* 0.001 mm2 is the least: 4 in by 9 nm is less, by 10 nm more. */
+    face->margin.left = IN(100) - 9;
+    assert_int_equal(made_layout(&made)->course_total, 0);
+    face->margin.left = IN(100) - 10;
+    assert_int_equal(made_layout(&made)->course_total, 5);
+    arena_free(made.arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(leaning_side),
+        cmocka_unit_test(whole_face),
+        cmocka_unit_test(gable),
+        cmocka_unit_test(stair),
+        cmocka_unit_test(taper_over_vent),
+        cmocka_unit_test(runs_out),
+        cmocka_unit_test(floor_step),
+        cmocka_unit_test(cutout_shapes),
+        cmocka_unit_test(taper_breaks_box),
+        cmocka_unit_test(box_across_two),
+        cmocka_unit_test(whole_or_not),
+        cmocka_unit_test(overlapping_pair),
+        cmocka_unit_test(door_hearth_stove),
+        cmocka_unit_test(sides),
+        cmocka_unit_test(lap_and_need),
+        cmocka_unit_test(width_list),
+        cmocka_unit_test(corners),
+        cmocka_unit_test(measured_edges),
+        cmocka_unit_test(far_start),
+        cmocka_unit_test(too_many_courses),
+        cmocka_unit_test(nothing_to_hang),
     };
     return RUN(tests);
 }
