@@ -249,13 +249,15 @@ static void draw_marks(App *app, Frame *frame, Grid *grid)
                 frame->dot_high * 2 <= frame->face->courses[1].bottom - frame->face->courses[0].bottom;
     if (room < (each ? 24 : 12))
         return;
+    int last = -1;
     for (int i = 0; i < frame->face->course_count; i++) {
         const Course *course = &frame->face->courses[i];
         int row = row_at(frame, course->bottom + (course->top - course->bottom) / 2);
-        if (row < 0 || row >= frame->mosaic.rows || (!each && course->rip.shape == RIP_FULL))
+        if (row < 0 || row >= frame->mosaic.rows || row / 2 == last || (!each && course->rip.shape == RIP_FULL))
             continue;
+        last = row / 2;
         char mark[LENGTH_TEXT_MAX], rip[128];
-        figures_rip(app, &course->rip, false, rip, sizeof rip);
+        figures_rip(app, course, false, rip, sizeof rip);
         int at = x, y = frame->area.y + row / 2;
         if (each) {
             grid_text_right(grid, at + 10, y, 10, STYLE_LABEL, app_length(app, course->bottom, mark));

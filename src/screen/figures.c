@@ -36,12 +36,30 @@ static void run_figure(Run *run, const char *label, int style, const char *figur
     run_text(run, STYLE_LABEL, unit);
 }
 
-void figures_rip(const App *app, const Rip *rip, bool words, char *out, size_t size)
+/* Whether what cuts the course is rakes and nothing else. */
+static bool only_raked(const Course *course)
 {
+    bool raked = false;
+    for (int i = 0; i < course->slab_count; i++) {
+        const Slab *slab = &course->slabs[i];
+        raked = raked || slab->lower_edge == EDGE_RAKE || slab->upper_edge == EDGE_RAKE;
+        if (slab->lower_edge == EDGE_FLOOR || slab->upper_edge == EDGE_CEILING)
+            return false;
+    }
+    return raked;
+}
+
+void figures_rip(const App *app, const Course *course, bool words, char *out, size_t size)
+{
+    const Rip *rip = &course->rip;
     char left[LENGTH_TEXT_MAX], right[LENGTH_TEXT_MAX];
     app_length(app, rip->left, left);
     app_length(app, rip->right, right);
     const char *to = app->grid->ascii ? ">" : "\u2192";
+    if (only_raked(course)) {
+        snprintf(out, size, "%s", words ? "raked, not ripped" : "raked");
+        return;
+    }
     switch (rip->shape) {
     case RIP_FULL: snprintf(out, size, "%s", "full"); return;
     case RIP_STRAIGHT: snprintf(out, size, "%s", left); return;
@@ -54,7 +72,7 @@ void figures_rip(const App *app, const Rip *rip, bool words, char *out, size_t s
 static void rip_figure(App *app, Run *run, const char *label, const Course *course)
 {
     char text[128];
-    figures_rip(app, &course->rip, true, text, sizeof text);
+    figures_rip(app, course, true, text, sizeof text);
     bool narrow = course->rip.shape != RIP_FULL && course->rip.least < wall_least(app_wall(app));
     run_figure(run, label, narrow ? STYLE_FAULT : STYLE_FIGURE, text, "");
 }

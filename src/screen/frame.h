@@ -17,7 +17,8 @@ int frame_foot(App *app, Grid *grid);
  * `area` has, the weightiest first. */
 void figures_draw(App *app, Grid *grid, Rect area);
 
-/* "1 7/8", "full", "1 7/8 > 1 3/4 taper": a rip in words. */
-void figures_rip(const App *app, const Rip *rip, bool words, char *out, size_t size);
+/* "1 7/8", "full", "1 7/8 > 1 3/4 taper", "raked": a course's rip, with `words` in words. A course that only rakes cut
+ * is not ripped. */
+void figures_rip(const App *app, const Course *course, bool words, char *out, size_t size);
 
 #endif
