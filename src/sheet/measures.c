@@ -69,7 +69,7 @@ char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank)
         return NULL;
     Length lower = plank->length - plank->left.lower - plank->right.lower;
     Length upper = plank->length - plank->left.upper - plank->right.upper;
-    const char *which = left && right ? "both ends slant" : (left ? "left end slants" : "right end slants");
+    const char *which = left && right ? "Both ends slant" : (left ? "Left end slants" : "Right end slants");
     bool lower_long = lower >= upper;
     char *out = words(arena, "%s: %s edge (long) %s, %s edge (short) %s", which, lower_long ? "lower" : "upper",
                       words_length(arena, wall, lower_long ? lower : upper), lower_long ? "upper" : "lower",
@@ -153,7 +153,7 @@ char *measures_laps(Arena *arena, const Wall *wall, const Plank *plank)
         return NULL;
     Text text;
     text_init(&text);
-    text_put(&text, "the ceiling cuts the lap alone");
+    text_put(&text, "The ceiling cuts the lap alone");
     for (int i = 0; i < plank->lap_count; i++)
         text_format(&text, "%s from %s to %s", i == 0 ? "" : ",", words_length(arena, wall, plank->laps[i].left),
                     words_length(arena, wall, plank->laps[i].right));

@@ -16,7 +16,7 @@ char *measures_rip(Arena *arena, const Wall *wall, const Plank *plank);
 /* Whether the plank keeps the width that `course` gives it, all along. */
 bool measures_full(const Wall *wall, const Course *course, const Plank *plank);
 
-/* "right end slants: lower edge 46 1/2 long, upper edge 40 1/4"; NULL where both ends print square. */
+/* "Right end slants: lower edge 46 1/2 long, upper edge 40 1/4"; NULL where both ends print square. */
 char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank);
 
 /* One cutout: what it is, from the left end, from which edge, what it leaves. */

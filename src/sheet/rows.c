@@ -138,9 +138,9 @@ static void add_piece(Rows *rows, SheetLines *lines, const Course *course, const
     PieceEnd left, right;
     corner_piece_ends(arena, rows->job->layout, piece, &left, &right);
     if (left.cut == END_MITRE)
-        add_detail(rows, lines, words(arena, "left end: %s", left.text));
+        add_detail(rows, lines, words(arena, "Left end: %s", left.text));
     if (right.cut == END_MITRE)
-        add_detail(rows, lines, words(arena, "right end: %s", right.text));
+        add_detail(rows, lines, words(arena, "Right end: %s", right.text));
     for (int i = 0; i < plank.cut_count; i++)
         add_detail(rows, lines, measures_cut(arena, wall, face, &plank, &plank.cuts[i]));
     record_piece(rows, course, segment, piece, &plank);
