@@ -41,7 +41,7 @@ static inline Bench bench_new(Length width, Length lower, Length upper, Length p
     put_point(arena, &laid->upper, 0, upper);
     put_point(arena, &laid->left, 0, 0);
     put_point(arena, &laid->right, width, 0);
-    laid->openings = arena_array(arena, Box, 8);
+    laid->openings = arena_array(arena, Box, 64); /* at most so many are added */
     return bench;
 }
 

@@ -191,29 +191,57 @@ static void note_reasons(const Scale *scale, Ranked *ranked, int count, Length w
     note_balanced(scale, ranked, count);
 }
 
-/* Picks those worth considering: the best for each reason first, then others with a reason, by rank. */
-static int choose(const Ranked *ranked, int count, int *chosen)
+/* One thing that a start may be taken for: a reason, and for a reveal the edge it lies at. */
+typedef struct Merit {
+    unsigned reason;
+    int face, opening;
+    bool above;
+} Merit;
+
+static bool has_merit(Scale *scale, const MarkWeight *mark, const Merit *merit)
 {
-    bool *picked = calloc((size_t)count + 1, sizeof *picked);
-    BUG_UNLESS(picked != NULL);
-    int total = 0;
-    for (unsigned reason = START_WIDEST; reason <= START_WRITTEN; reason <<= 1)
-        for (int i = 0; i < count; i++)
-            if (ranked[i].mark.reasons & reason) {
-                total += !picked[i];
-                picked[i] = true;
-                break;
-            }
-    for (int i = 0; i < count && total < STARTS_MOST; i++)
-        if (ranked[i].mark.reasons != 0 && !picked[i]) {
-            picked[i] = true;
-            total++;
-        }
-    total = 0;
+    if (merit->reason != START_REVEAL)
+        return mark->reasons & merit->reason;
+    scale->bands.start = mark->start;
+    return mark->gap_at_edge && (merit->above ? gap_above(scale, merit->face, merit->opening)
+                                              : gap_below(scale, merit->face, merit->opening));
+}
+
+typedef struct Choice {
+    bool *picked;
+    int total;
+} Choice;
+
+static void pick_best(Scale *scale, const Ranked *ranked, int count, const Merit *merit, Choice *choice)
+{
     for (int i = 0; i < count; i++)
-        if (picked[i])
+        if (has_merit(scale, &ranked[i].mark, merit)) {
+            choice->total += !choice->picked[i];
+            choice->picked[i] = true;
+            return;
+        }
+}
+
+/* Picks those worth considering: the best for each reason and for each edge of an opening; then, by rank, others with a
+ * reason that leave no strip narrower than what is worth hanging. */
+static int choose(Arena *arena, Scale *scale, const Ranked *ranked, int count, int *chosen)
+{
+    Choice choice = {arena_array(arena, bool, count), 0};
+    static const StartReason plain[] = {START_WIDEST, START_BALANCED, START_FULL_TOP, START_FULL_BOTTOM, START_WRITTEN};
+    for (size_t i = 0; i < sizeof plain / sizeof *plain; i++)
+        pick_best(scale, ranked, count, &(Merit){.reason = (unsigned)plain[i]}, &choice);
+    for (int i = 0; i < scale->wall->faces.count; i++)
+        for (int j = 0; j < scale->faces[i]->opening_count * 2 && choice.total < STARTS_MOST; j++)
+            pick_best(scale, ranked, count, &(Merit){START_REVEAL, i, j / 2, j % 2 == 0}, &choice);
+    for (int i = 0; i < count && choice.total < STARTS_MOST; i++)
+        if (ranked[i].mark.reasons != 0 && ranked[i].mark.least >= scale->bands.least && !choice.picked[i]) {
+            choice.picked[i] = true;
+            choice.total++;
+        }
+    int total = 0;
+    for (int i = 0; i < count; i++)
+        if (choice.picked[i])
             chosen[total++] = i;
-    free(picked);
     return total;
 }
 
@@ -288,7 +316,7 @@ Starts starts_of_layout(Arena *arena, const Layout *layout)
     Ranked *ranked = rank_marks(ranks, &scale, wall->start, &starts.weighed);
     note_reasons(&scale, ranked, starts.weighed, wall->start);
     int chosen[STARTS_MOST];
-    starts.count = choose(ranked, starts.weighed, chosen);
+    starts.count = choose(ranks, &scale, ranked, starts.weighed, chosen);
     starts.at = arena_array(arena, Start, starts.count);
     for (int i = 0; i < starts.count; i++) {
         const MarkWeight *mark = &ranked[chosen[i]].mark;

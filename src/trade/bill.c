@@ -7,6 +7,7 @@
 #include "trade/trim_runs.h"
 
 #include <inttypes.h>
+#include <string.h>
 
 /*
  * Counts are whole; everything else is carried in millionths of its unit and rounded when it is shown. Products of
@@ -72,6 +73,9 @@ const char *bill_amount(Arena *arena, const BillLine *line)
 BillLine *bill_put(Bills *bills, BillGroup group, int64_t amount, int decimals, const char *unit, const char *what)
 {
     BillLine *line = arena_push(bills->arena, &bills->lines);
+    const char *many = strchr(unit, '|');
+    if (many)
+        unit = say(bills->arena, "%.*s%s", (int)(many - unit), unit, amount == ASSUME_ONE ? "" : many + 1);
     *line = (BillLine){group, what, amount, decimals, unit, "", ""};
     return line;
 }
@@ -124,7 +128,7 @@ static void put_wall(Bills *bills)
 {
     const Layout *layout = bills->layout;
     bill_put(bills, BILL_WALL, bill_area(bills, whole_area(layout)), 1, bills->square, "net area, openings taken out");
-    bill_put(bills, BILL_WALL, layout->course_total * ASSUME_ONE, 0, "courses", "courses on all faces");
+    bill_put(bills, BILL_WALL, layout->course_total * ASSUME_ONE, 0, "course|s", "courses on all faces");
 }
 
 /* Boards of one line of stock that the plan opens, and spare ones like them. */
@@ -142,7 +146,7 @@ static void put_boards(Bills *bills)
             continue;
         Length width = stock->width_given ? stock->width : wall_widest(wall);
         int64_t with_spare = wide_narrow(wide_ceiling(assume_more(opened * ASSUME_ONE, spare), ASSUME_ONE));
-        BillLine *line = bill_put(bills, BILL_PLANKS, with_spare * ASSUME_ONE, 0, "boards",
+        BillLine *line = bill_put(bills, BILL_PLANKS, with_spare * ASSUME_ONE, 0, "board|s",
                                   say(bills->arena, "boards %s long, %s wide: %d cut, %d at hand",
                                       say_length(bills->arena, wall, stock->length),
                                       say_length(bills->arena, wall, width), opened, stock->count));

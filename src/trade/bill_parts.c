@@ -59,7 +59,7 @@ static void put_fasteners(Bills *bills, int64_t on_studs)
         wall->fasteners.given
             ? say(bills->arena, "fasteners, %s", say_length(bills->arena, wall, wall->fasteners.length))
             : say(bills->arena, "fasteners, at least %s", say_length(bills->arena, wall, length_needed(wall)));
-    BillLine *line = bill_put(bills, BILL_FASTENING, with_spare * ASSUME_ONE, 0, "pieces", long_by);
+    BillLine *line = bill_put(bills, BILL_FASTENING, with_spare * ASSUME_ONE, 0, "piece|s", long_by);
     bill_assumes(bills, line, ASSUME_FASTENERS,
                  say(bills->arena, "%s in each plank on each stud", bill_number(bills->arena, each)));
     if (some_face_without_studs(wall))
@@ -85,7 +85,7 @@ static void put_adhesive(Bills *bills, Length along_studs)
                               say(bills->arena, "adhesive bead, %s across", say_length(bills->arena, wall, bead)));
     bill_assumes(bills, line, ASSUME_GLUE, glue == GLUE_PIECES ? "one along each piece" : "one along each stud");
     int64_t count = each > 0 ? wide_narrow(wide_ceiling(length, each)) : 0;
-    line = bill_put(bills, BILL_FASTENING, count * ASSUME_ONE, 0, "cartridges",
+    line = bill_put(bills, BILL_FASTENING, count * ASSUME_ONE, 0, "cartridge|s",
                     say(bills->arena, "adhesive, cartridges of %s %s", bill_number(bills->arena, cartridge),
                         wall->units == UNITS_IN ? "fl oz" : "ml"));
     char shown[LENGTH_TEXT_MAX];
@@ -153,7 +153,7 @@ static void put_underlay(Bills *bills)
         int64_t spare = assume(wall, ASSUME_SPARE).value;
         Wide with_spare = wide_ceiling(area, 100 * ASSUME_ONE) * (100 * ASSUME_ONE + spare);
         BillLine *line = bill_put(
-            bills, BILL_BEHIND, wide_narrow(wide_ceiling(with_spare, (Wide)width * length)) * ASSUME_ONE, 0, "sheets",
+            bills, BILL_BEHIND, wide_narrow(wide_ceiling(with_spare, (Wide)width * length)) * ASSUME_ONE, 0, "sheet|s",
             say(bills->arena, "underlay %s thick, sheets of %s by %s", say_length(bills->arena, wall, thick),
                 say_length(bills->arena, wall, width), say_length(bills->arena, wall, length)));
         bill_assumes(bills, line, ASSUME_SHEET_WIDTH, "sheet size");
@@ -203,7 +203,7 @@ static void put_extenders(Bills *bills)
         while (next < depths.count && depths.at[next] == depths.at[i])
             next++;
         BillLine *line =
-            bill_put(bills, BILL_BEHIND, (next - i) * ASSUME_ONE, 0, "pieces",
+            bill_put(bills, BILL_BEHIND, (next - i) * ASSUME_ONE, 0, "piece|s",
                      say(bills->arena, "box extenders, %s", say_length(bills->arena, bills->wall, depths.at[i])));
         line->assumes = "box fronts flush with the planks";
         line->source = "NEC 314.20; the local code rules";
@@ -236,7 +236,7 @@ void bill_put_spacers(Bills *bills)
     if (most == 0)
         return;
     Length off = (Length)llabs(spacer.thickness - wall->planks.reveal);
-    BillLine *line = bill_put(bills, BILL_SPACERS, 2 * most * ASSUME_ONE, 0, "places",
+    BillLine *line = bill_put(bills, BILL_SPACERS, 2 * most * ASSUME_ONE, 0, "place|s",
                               say(bills->arena, "spacers for the reveal of %s; nearest at hand: %s (%s)",
                                   say_fine(bills->arena, wall, wall->planks.reveal),
                                   spacer_words(bills->arena, &spacer), say_thin(bills->arena, spacer.thickness)));

@@ -17,7 +17,7 @@ typedef struct Bills {
     BillLines lines;
 } Bills;
 
-/* A new line; the pointer lives until the next. */
+/* A new line; the pointer lives until the next. "board|s" is a unit that counts: one board, two boards. */
 BillLine *bill_put(Bills *bills, BillGroup group, int64_t amount, int decimals, const char *unit, const char *what);
 
 /* Adds "words (key)" to what the line assumes, and the source where it has none yet. */

@@ -121,9 +121,10 @@ static void check_hearth(Arena *arena, const Layout *layout, int face, int index
     const char *away = say_length(arena, wall, root_of(nearest));
     if (within)
         finding.text = say(arena,
-                           "wood comes within %s of %s: model codes keep combustible trim %s from the opening of a "
+                           "wood comes %s %s: model codes keep combustible trim %s from the opening of a "
                            "masonry fireplace, measured from the firebox itself; %s",
-                           away, name, say_length(arena, wall, TRIM_NEVER), ask);
+                           nearest == 0 ? "right up to" : say(arena, "within %s of", away), name,
+                           say_length(arena, wall, TRIM_NEVER), ask);
     else
         finding.text = say(arena,
                            "wood %s from %s stands %s out of the masonry's face: within %s of the opening of a masonry "

@@ -105,6 +105,15 @@ WidthChoices widths_worth(Arena *arena, const Layout *layout)
     return pick(&candidates);
 }
 
+/* Whether one thing alone is as thick, to the tenth of a millimetre. */
+static bool one_will_do(Length thickness)
+{
+    for (int i = 0; i < spacer_thing_count(); i++)
+        if (llabs(spacer_thing(i)->thickness - thickness) < LENGTH_MM / 10)
+            return true;
+    return false;
+}
+
 WidthChoices reveals_worth(Arena *arena, const Layout *layout)
 {
     const Wall *wall = layout->wall;
@@ -117,7 +126,7 @@ WidthChoices reveals_worth(Arena *arena, const Layout *layout)
     Spacers spacers = spacer_choices(arena, wish / 2, wish > 0 ? wish * 2 : LENGTH_INCH / 8);
     for (int i = 0; i < spacers.count; i++) {
         const Spacer *spacer = &spacers.at[i];
-        if (spacer->kinds > 1 || spacer->count[0] > 2)
+        if (spacer->kinds > 1 || spacer->count[0] > 2 || (spacer->count[0] == 2 && one_will_do(spacer->thickness)))
             continue;
         if (spacer->thickness == wish) {
             candidates.at[0].by_spacer = true;

@@ -240,9 +240,9 @@ static void the_list(void **state)
     (void)state;
     Bench bench = bench_new(INCHES(100), -INCHES(40), INCHES(53), INCHES(2.75), SIXTEENTH);
     bench.wall->start = 123456789;
-    for (int i = 0; i < 8; i++)
+    for (int i = 0; i < 40; i++)
         add_opening(&bench, "box",
-                    (Box){INCHES(10 * i), INCHES(10 * i + 5), i * INCHES(2.25), i * INCHES(2.25) + INCHES(3.625)});
+                    (Box){INCHES(2 * i), INCHES(2 * i + 1), i * INCHES(0.6875), i * INCHES(0.6875) + INCHES(3.625)});
     Starts starts = starts_of(&bench);
     assert_int_equal(starts.count, STARTS_MOST);
     assert_int_equal(starts.weighed, 45 + 1);
