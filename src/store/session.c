@@ -1,0 +1,347 @@
+#include "store/session.h"
+
+#include "base/file.h"
+#include "base/hash.h"
+#include "base/panic.h"
+#include "store/lock.h"
+#include "store/state.h"
+
+#include <errno.h>
+#include <limits.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+/*
+ * Two paths: `path` as the user wrote it, for messages and for reading and writing; `real`, without links, by which
+ * the lock and the recovery copy are named, so that two names of one file mean the same.
+ *
+ * A recovery copy that was there before and that the user neither took up nor dropped is moved aside, not written over,
+ * when this session keeps its first own one.
+ */
+
+enum { NAME_MOST = 200, NEW_MOST = 1000 };
+
+struct Session {
+    char *path; /* NULL: no file yet */
+    char *real;
+    Lock *lock;
+    bool known;    /* what is on disk was read or saved here */
+    uint64_t hash; /* of it */
+    char recovery[PATH_MAX];
+    Lock *recovery_lock; /* without a file: the name of the copy is ours as long as it is held */
+    bool kept;           /* the copy there is this session's own, or was taken up or dropped */
+};
+
+static char *copy_of(const char *text)
+{
+    char *copy = strdup(text);
+    if (copy == NULL)
+        panic(__FILE__, __LINE__, "out of memory");
+    return copy;
+}
+
+/* ---- names ---- */
+
+/* The path without links; of a file that is not there yet, the folder's with its name. NULL where there is no such
+ * folder. */
+static char *real_path(const char *path, Err *err)
+{
+    char *real = realpath(path, NULL);
+    if (real != NULL)
+        return real;
+    int failure = errno;
+    if (failure == ENOENT) {
+        const char *slash = strrchr(path, '/');
+        const char *name = slash == NULL ? path : slash + 1;
+        char folder[PATH_MAX];
+        char joined[PATH_MAX];
+        const int length = snprintf(folder, sizeof folder, "%.*s", slash == NULL ? 1 : (int)(slash - path + 1),
+                                    slash == NULL ? "." : path);
+        char *real_folder = length < (int)sizeof folder ? realpath(folder, NULL) : NULL;
+        failure = errno;
+        const int joined_length =
+            real_folder == NULL ? -1 : snprintf(joined, sizeof joined, "%s/%s", real_folder, name);
+        const bool found = real_folder != NULL && name[0] != '\0' && joined_length < (int)sizeof joined;
+        free(real_folder);
+        if (found)
+            return copy_of(joined);
+    }
+    err_system(err, failure, "cannot be opened; check the name and the folder");
+    err_at(err, path, 0, 0);
+    return NULL;
+}
+
+/* Recovery copies are named by a hash of the whole path and, for people, the file's name. */
+static bool name_recovery(Session *session, Err *err)
+{
+    char short_hash[13];
+    char name[NAME_MOST + 32];
+    const char *slash = strrchr(session->real, '/');
+    hash_short(hash_bytes(session->real, strlen(session->real)), short_hash);
+    snprintf(name, sizeof name, "%s-%.*s", short_hash, NAME_MOST, slash == NULL ? session->real : slash + 1);
+    return state_path("recovery", name, session->recovery, err);
+}
+
+/* Without a file: the first name that no copy has and no living editor holds. */
+static bool name_new_recovery(Session *session, Err *err)
+{
+    for (int i = 1; i <= NEW_MOST; i++) {
+        char name[64];
+        snprintf(name, sizeof name, "new-wall-%d.yaml", i);
+        if (!state_path("recovery", name, session->recovery, err))
+            return false;
+        if (access(session->recovery, F_OK) == 0)
+            continue;
+        session->recovery_lock = lock_take(session->recovery, NULL);
+        if (session->recovery_lock != NULL)
+            return true;
+    }
+    return err_set(err, ERR_SYSTEM, "there is no free name for a recovery copy; tidy up the state folder");
+}
+
+/* ---- open and close ---- */
+
+Session *session_open(const char *path, Err *err)
+{
+    Session *session = calloc(1, sizeof *session);
+    Err slip;
+    if (session == NULL)
+        panic(__FILE__, __LINE__, "out of memory");
+    if (path == NULL) {
+        /* without a state folder there is no recovery copy; session_keep will tell */
+        if (!name_new_recovery(session, &slip))
+            session->recovery[0] = '\0';
+        return session;
+    }
+    session->path = copy_of(path);
+    session->real = real_path(path, err);
+    if (session->real == NULL) {
+        session_close(session);
+        return NULL;
+    }
+    session->lock = lock_take(session->real, err);
+    if (!name_recovery(session, &slip))
+        session->recovery[0] = '\0';
+    return session;
+}
+
+void session_close(Session *session)
+{
+    if (session == NULL)
+        return;
+    lock_leave(session->lock);
+    lock_leave(session->recovery_lock);
+    free(session->path);
+    free(session->real);
+    free(session);
+}
+
+const char *session_path(const Session *session)
+{
+    return session->path;
+}
+
+bool session_locked(const Session *session)
+{
+    return session->path == NULL || session->lock != NULL;
+}
+
+/* ---- reading and saving ---- */
+
+bool session_read(Session *session, Arena *arena, Source *out, Errs *errs)
+{
+    BUG_UNLESS(session->path != NULL);
+    if (!store_read(arena, session->path, out, errs))
+        return false;
+    session->known = true;
+    session->hash = out->hash;
+    return true;
+}
+
+bool session_file_changed(Session *session)
+{
+    if (session->path == NULL)
+        return false;
+    if (!session->known)
+        return access(session->path, F_OK) == 0;
+    Text text;
+    text_init(&text);
+    const bool same =
+        file_read(session->path, STORE_FILE_MOST, &text, NULL) && hash_bytes(text.bytes, text.length) == session->hash;
+    text_finish(&text);
+    return !same;
+}
+
+/* The file is written: what is on disk, and what the next save keeps comments from. The wall keeps its own ids. */
+static void settle(Session *session, Arena *arena, const Wall *wall, const Text *text, Source *source)
+{
+    session->known = true;
+    session->hash = hash_bytes(text->bytes, text->length);
+    *source = (Source){.wall = wall_copy(arena, wall),
+                       .text = arena_text(arena, text->bytes, text->length),
+                       .length = text->length,
+                       .hash = session->hash};
+}
+
+static const Source *source_or_none(const Source *source)
+{
+    return source->text == NULL ? NULL : source;
+}
+
+bool session_save(Session *session, Arena *arena, const Wall *wall, Source *source, bool over, Err *err)
+{
+    if (session->path == NULL)
+        return err_set(err, ERR_USAGE, "this wall has no file yet; save it under a name");
+    if (!over && session_file_changed(session)) {
+        const bool gone = access(session->path, F_OK) != 0;
+        err_set(err, ERR_CHANGED, "%s; save over it, or under another name",
+                gone ? "is gone from where it was read" : "was changed by another program since it was read");
+        return err_at(err, session->path, 0, 0);
+    }
+    Text text;
+    text_init(&text);
+    store_write(wall, source_or_none(source), &text);
+    const bool done = file_write_safely(session->path, text.bytes, text.length, err);
+    if (done) {
+        settle(session, arena, wall, &text, source);
+        session_forget(session);
+    }
+    text_finish(&text);
+    return done;
+}
+
+/* Makes the session one of the file at `path`, whose lock it has got. */
+static void move_to(Session *session, const char *path, char *real, Lock *lock)
+{
+    Err slip;
+    session_forget(session);
+    lock_leave(session->lock);
+    lock_leave(session->recovery_lock);
+    free(session->path);
+    free(session->real);
+    session->path = copy_of(path);
+    session->real = real;
+    session->lock = lock;
+    session->recovery_lock = NULL;
+    session->kept = false;
+    if (!name_recovery(session, &slip))
+        session->recovery[0] = '\0';
+}
+
+bool session_save_as(Session *session, Arena *arena, const char *path, const Wall *wall, Source *source, bool over,
+                     Err *err)
+{
+    char *real = real_path(path, err);
+    if (real == NULL)
+        return false;
+    if (session->real != NULL && strcmp(real, session->real) == 0) {
+        free(real);
+        return session_save(session, arena, wall, source, over, err);
+    }
+    Lock *lock = lock_take(real, err);
+    if (lock == NULL) {
+        free(real);
+        return false;
+    }
+    Text text;
+    text_init(&text);
+    store_write(wall, source_or_none(source), &text);
+    const bool done =
+        over ? file_write_safely(path, text.bytes, text.length, err) : file_create(path, text.bytes, text.length, err);
+    if (done) {
+        settle(session, arena, wall, &text, source);
+        move_to(session, path, real, lock);
+    } else {
+        lock_leave(lock);
+        free(real);
+    }
+    text_finish(&text);
+    return done;
+}
+
+/* ---- the recovery copy ---- */
+
+static bool has_recovery(const Session *session)
+{
+    return session->recovery[0] != '\0' && access(session->recovery, F_OK) == 0;
+}
+
+bool session_keep(Session *session, const Wall *wall, const Source *source, Err *err)
+{
+    if (session->recovery[0] == '\0') {
+        /* no state folder when it was opened; say why, and take it where there is one now */
+        const bool named = session->path == NULL ? name_new_recovery(session, err) : name_recovery(session, err);
+        if (!named) {
+            session->recovery[0] = '\0';
+            return false;
+        }
+    }
+    if (!session->kept && has_recovery(session)) {
+        char aside[PATH_MAX + 16];
+        snprintf(aside, sizeof aside, "%s.older", session->recovery);
+        if (rename(session->recovery, aside) != 0) {
+            err_system(err, errno, "an older recovery copy cannot be moved aside");
+            return err_at(err, session->recovery, 0, 0);
+        }
+    }
+    Text text;
+    text_init(&text);
+    store_write(wall, source == NULL ? NULL : source_or_none(source), &text);
+    const bool done = file_write_safely(session->recovery, text.bytes, text.length, err);
+    text_finish(&text);
+    session->kept |= done;
+    return done;
+}
+
+/* Whether the copy was written no earlier than the file. */
+static bool is_newer(const char *copy, const char *path)
+{
+    struct stat of_copy;
+    struct stat of_file;
+    if (stat(copy, &of_copy) != 0)
+        return false;
+    if (stat(path, &of_file) != 0)
+        return true;
+    const struct timespec a = of_copy.st_mtim;
+    const struct timespec b = of_file.st_mtim;
+    return a.tv_sec != b.tv_sec ? a.tv_sec > b.tv_sec : a.tv_nsec >= b.tv_nsec;
+}
+
+bool session_recovery_waits(const Session *session)
+{
+    if (session->path == NULL || session->kept || !has_recovery(session) || !is_newer(session->recovery, session->path))
+        return false;
+    Text copy;
+    Text file;
+    text_init(&copy);
+    text_init(&file);
+    const bool differs = file_read(session->recovery, STORE_FILE_MOST, &copy, NULL) &&
+                         !(file_read(session->path, STORE_FILE_MOST, &file, NULL) && copy.length == file.length &&
+                           memcmp(copy.bytes, file.bytes, copy.length) == 0);
+    text_finish(&copy);
+    text_finish(&file);
+    return differs;
+}
+
+bool session_recover(Session *session, Arena *arena, Source *out, Errs *errs)
+{
+    if (!store_read(arena, session->recovery, out, errs))
+        return false;
+    session->kept = true;
+    return true;
+}
+
+void session_forget(Session *session)
+{
+    if (session->recovery[0] != '\0')
+        unlink(session->recovery);
+    session->kept = true;
+}
+
+const char *session_recovery_path(const Session *session)
+{
+    return session->recovery;
+}
