@@ -1,0 +1,146 @@
+/* datumrow(5) lists the keys of the table and the species there are: between two marks in the page stands what is made
+ * of them here. With DATUMROW_RENEW=1 it is put there. */
+#include "check.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/file.h"
+#include "store/keys.h"
+#include "wall/species.h"
+
+static const char *kind_words(const Key *key)
+{
+    switch (key->kind) {
+    case VALUE_VERSION: return "number";
+    case VALUE_TEXT: return "text";
+    case VALUE_UNITS:
+    case VALUE_WORD: return "word";
+    case VALUE_LENGTH: return "length";
+    case VALUE_LENGTH_OR_WORD: return "length or word";
+    case VALUE_WIDTHS: return "length, or list of lengths";
+    case VALUE_LENGTHS: return "list of lengths";
+    case VALUE_COUNT: return "count";
+    case VALUE_WHOLE: return "whole number";
+    case VALUE_NUMBER: return "number";
+    case VALUE_TEMPERATURE: return "temperature";
+    case VALUE_PERCENT: return "percent";
+    case VALUE_RECORD: return "mapping";
+    case VALUE_RECORDS:
+    case VALUE_HUNG: return "list";
+    }
+    return "";
+}
+
+/* A text of the table as mdoc: capital, full stop, nothing that a line of mdoc would take for a macro. */
+static void put_sentence(Text *out, const char *says)
+{
+    char first = says[0];
+    text_format(out, "%c", (char)(first >= 'a' && first <= 'z' ? first - 'a' + 'A' : first));
+    for (const char *c = says + 1; *c != '\0'; c++) {
+        if (*c == '`') {
+            const char *end = strchr(c + 1, '`');
+            if (end == NULL)
+                fail_msg("a lone ` in \"%s\"", says);
+            text_put(out, "\\fB");
+            text_put_bytes(out, c + 1, (size_t)(end - c - 1));
+            text_put(out, "\\fR");
+            c = end;
+        } else {
+            text_put_bytes(out, c, 1);
+        }
+    }
+    text_put(out, ".\n");
+}
+
+static void put_key(const char *path, const Key *key, void *context)
+{
+    Text *out = context;
+    text_format(out, ".It Ic %s\n.Pq %s", path, kind_words(key));
+    bool first = true;
+    for (const char *const *word = key->words; word != NULL && *word != NULL; word++)
+        if ((*word)[0] != '\0') {
+            text_format(out, "%s%s", first ? ": " : ", ", *word);
+            first = false;
+        }
+    if (key->range == RANGE_ABOVE_ZERO && key->kind != VALUE_COUNT)
+        text_put(out, " above 0");
+    else if (key->range == RANGE_FROM_ZERO)
+        text_put(out, " from 0");
+    if (key->required && key->instead == NULL)
+        text_put(out, ", required");
+    else if (key->instead != NULL)
+        text_format(out, ", or %s", key->instead);
+    else if (key->fallback != NULL && key->fallback[0] != '\0' && strpbrk(key->fallback, "[{") == NULL)
+        text_format(out, ", default %s", key->fallback);
+    text_put(out, "\n");
+    put_sentence(out, key->says);
+}
+
+static void put_keys(Text *out)
+{
+    text_put(out, ".Bl -tag -width Ds\n");
+    keys_walk(put_key, out);
+    text_put(out, ".El\n");
+}
+
+static void put_species(Text *out)
+{
+    for (int i = 0; i < species_count(); i++)
+        text_format(out, "%s%s\n", species_at(i)->name, i + 1 < species_count() ? ";" : ".");
+}
+
+static void hold_to(const char *what, void (*write)(Text *out))
+{
+    char path[1000], begin_mark[64], end_mark[64];
+    Text page, made;
+    Err err = {0};
+    snprintf(path, sizeof path, "%s/man/datumrow.5", getenv("DATUMROW_SOURCE"));
+    snprintf(begin_mark, sizeof begin_mark, ".\\\" %s begin\n", what);
+    snprintf(end_mark, sizeof end_mark, ".\\\" %s end\n", what);
+    text_init(&page);
+    text_init(&made);
+    write(&made);
+    assert_done(file_read(path, 1 << 20, &page, &err), &err);
+    char *begin = strstr(page.bytes, begin_mark);
+    assert_non_null(begin);
+    begin += strlen(begin_mark);
+    char *end = strstr(begin, end_mark);
+    assert_non_null(end);
+    if (getenv("DATUMROW_RENEW") != NULL) {
+        Text renewed;
+        text_init(&renewed);
+        text_put_bytes(&renewed, page.bytes, (size_t)(begin - page.bytes));
+        text_put(&renewed, made.bytes);
+        text_put(&renewed, end);
+        assert_done(file_write_safely(path, renewed.bytes, renewed.length, &err), &err);
+        text_finish(&renewed);
+    } else {
+        *end = '\0';
+        assert_string_equal(begin, made.bytes);
+    }
+    text_finish(&page);
+    text_finish(&made);
+}
+
+static void the_manual_describes_every_key(void **state)
+{
+    (void)state;
+    hold_to("keys", put_keys);
+}
+
+static void the_manual_names_every_species(void **state)
+{
+    (void)state;
+    hold_to("species", put_species);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_manual_describes_every_key),
+        cmocka_unit_test(the_manual_names_every_species),
+    };
+    return RUN(tests);
+}
