@@ -57,9 +57,11 @@ static const char *ease_words(Arena *arena, const Wall *wall, const AsBuiltWay *
     const char *count = say_count(arena, way->reveals, "reveal that is left", "reveals that are left");
     if (!way->can_win_back)
         return say(arena, "; the %s cannot take up %s", count, say_fine(arena, wall, (Length)llabs(way->off)));
+    if (way->eased == 0)
+        return say(arena, "; to win it back close the %s", count);
     Spacer spacer;
     const char *with =
-        spacer_nearest(way->eased, &spacer) && way->eased > 0
+        spacer_nearest(way->eased, &spacer)
             ? say(arena, ", nearest at hand: %s (%s)", spacer_words(arena, &spacer), say_thin(arena, spacer.thickness))
             : "";
     return say(arena, "; to win it back make the %s %s each%s", count, say_thin(arena, way->eased), with);
