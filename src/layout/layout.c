@@ -65,24 +65,6 @@ static Points side_of(Arena *arena, const Marks *marks, Length plumb, int sign)
     return points;
 }
 
-/* The opening grown by `clear`; heights from the floor are measured where its left edge stands. */
-static Box box_of(const FaceLayout *laid, const Face *face, const Opening *opening)
-{
-    Box box = {.left = opening->left - opening->clear,
-               .right = opening->left + opening->width + opening->clear,
-               .bottom = opening->bottom - opening->clear};
-    if (opening->top_given)
-        box.top = opening->top;
-    else if (opening->to_floor)
-        box.top = limit_at(&laid->lower, opening->left) - face->margin.floor + opening->height;
-    else
-        box.top = opening->bottom + opening->height;
-    box.top += opening->clear;
-    if (opening->to_floor || opening->kind == OPENING_DOOR)
-        box.bottom = -LAYOUT_FAR;
-    return box;
-}
-
 static void lay_limits(Bench *bench, int index)
 {
     const Wall *wall = bench->layout->wall;
@@ -95,7 +77,7 @@ static void lay_limits(Bench *bench, int index)
         side_of(bench->arena, &face->right, face->width - face->margin.right - wall_corner_loss_right(wall, index), -1);
     laid->openings = arena_array(bench->arena, Box, face->openings.count);
     for (int i = 0; i < face->openings.count; i++)
-        laid->openings[i] = box_of(laid, face, &face->openings.at[i]);
+        laid->openings[i] = layout_opening_box(face, &face->openings.at[i]);
     laid->studs = wall_studs(bench->arena, face);
 }
 
@@ -340,6 +322,23 @@ static Layout *lay_wall(Arena *arena, const Wall *wall, Length start, bool texts
         tell_wall(arena, layout);
     arena_free(bench.scratch);
     return done ? layout : NULL;
+}
+
+Box layout_opening_box(const Face *face, const Opening *opening)
+{
+    Box box = {.left = opening->left - opening->clear,
+               .right = opening->left + opening->width + opening->clear,
+               .bottom = opening->bottom - opening->clear};
+    if (opening->top_given)
+        box.top = opening->top;
+    else if (opening->to_floor)
+        box.top = opening->height - marks_at(&face->floor, opening->left);
+    else
+        box.top = opening->bottom + opening->height;
+    box.top += opening->clear;
+    if (opening->to_floor || opening->kind == OPENING_DOOR)
+        box.bottom = -LAYOUT_FAR;
+    return box;
 }
 
 Layout *layout_wall(Arena *arena, const Wall *wall, Err *err)

@@ -139,6 +139,10 @@ Layout *layout_wall(Arena *arena, const Wall *wall, Err *err);
 /* The same without findings' texts and for another start height; what the search for starts uses. */
 Layout *layout_wall_at(Arena *arena, const Wall *wall, Length start, Err *err);
 
+/* The opening grown by `clear` on all sides, as in FaceLayout.openings: a height above the floor is measured where its
+ * left edge stands; one that reaches to below the floor has its bottom 4 km down. */
+Box layout_opening_box(const Face *face, const Opening *opening);
+
 /* Index of course `number` on the face, or -1. */
 int layout_course_index(const FaceLayout *face, int64_t number);
 
@@ -170,7 +174,8 @@ Cutouts layout_cutouts(Arena *arena, const FaceLayout *face, const Course *cours
 /* Whether the wood left between the two ends hangs together in one piece. */
 bool layout_whole(const Course *course, Length left, Length right);
 
-/* Greatest height of the outline between the ends. */
+/* Height of the outline between the ends, from its lowest point to its highest: a plank hangs level, so that this is
+ * what must come out of the board. Sides that lean are not counted. */
 Length layout_height(const Course *course, Length left, Length right);
 
 /* The width of board that it needs: layout_height, and `lap` more unless its upper side is cut all along. */

@@ -361,6 +361,9 @@ static void door_hearth_stove(void **state)
     const FaceLayout *laid = &layout->faces[0];
     assert_int_equal(laid->openings[0].top, IN(22));
     assert_true(laid->openings[0].bottom < -LENGTH_MOST);
+    const Box box = layout_opening_box(face, hearth);
+    assert_memory_equal(&box, &laid->openings[1], sizeof box);
+    assert_int_equal(box.left, IN(50));
     assert_int_equal(laid->openings[1].top, IN(8)); /* floor at 50 in: 1 in down, its margin left aside */
     const Course *course = made_course(layout, 0, 1);
     assert_int_equal(course->segment_count, 3);
@@ -544,6 +547,34 @@ static void too_many_courses(void **state)
     arena_free(made.arena);
 }
 
+/* The largest wall that a file can hold, with everything as far off as it may be: nothing overflows. */
+static void one_kilometre(void **state)
+{
+    (void)state;
+    const Length far = LENGTH_MOST;
+    Made made = made_new(UNITS_MM, far, far, -far);
+    Face *face = made_face(&made, "north", far, 0, 0);
+    made_marks(&made, &face->floor, 3, (Length[]){-far, -far, 1, far, far, -far});
+    made_marks(&made, &face->ceiling, 3, (Length[]){-far, -far + 1, 0, far, far, -far});
+    made_marks(&made, &face->left, 2, (Length[]){-far, -far, far, far - 1});
+    made_marks(&made, &face->right, 2, (Length[]){-far, far - 3, far, -far});
+    face->margin = (Margin){0, 0, far / 1000, far / 1000};
+    made_opening(&made, face, "window", -far, -far, far, far)->clear = far;
+    made_opening(&made, face, "hearth", far / 3, 0, far / 2, far / 2)->to_floor = true;
+    const Layout *layout = made_layout(&made);
+    for (int i = 0; i < layout->faces[0].course_count; i++) {
+        const Course *course = &layout->faces[0].courses[i];
+        for (int j = 0; j < course->segment_count; j++) {
+            const Segment *segment = &course->segments[j];
+            layout_outline(made.arena, &layout->faces[0], course, segment->left, segment->right);
+            layout_area(made.arena, &layout->faces[0], course, segment->left, segment->right);
+            layout_cutouts(made.arena, &layout->faces[0], course, segment->left, segment->right);
+        }
+    }
+    assert_true(layout->course_total > 0);
+    arena_free(made.arena);
+}
+
 /* No wall at all: ceiling below the floor, sides past each other. */
 static void nothing_to_hang(void **state)
 {
@@ -585,6 +616,7 @@ int main(void)
         cmocka_unit_test(measured_edges),
         cmocka_unit_test(far_start),
         cmocka_unit_test(too_many_courses),
+        cmocka_unit_test(one_kilometre),
         cmocka_unit_test(nothing_to_hang),
     };
     return RUN(tests);
