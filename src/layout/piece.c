@@ -230,43 +230,43 @@ static int body_of(const int *of, int part)
     return part;
 }
 
+/* Joins the bodies of parts that touch across neighbouring slabs; returns how many pairs became one. */
+static int join_bodies(int *of, int base, const Slab *here, const Slab *next)
+{
+    int joined = 0;
+    for (int i = 0; i < here->part_count; i++)
+        for (int j = 0; j < next->part_count; j++) {
+            if (!parts_touch(&here->parts[i], &next->parts[j]))
+                continue;
+            const int a = body_of(of, base + i);
+            const int b = body_of(of, base + here->part_count + j);
+            joined += a != b;
+            of[b] = a;
+        }
+    return joined;
+}
+
 bool layout_whole(const Course *course, Length left, Length right)
 {
-    int first, count, most = 0, total = 0;
+    int first, count, total = 0;
     slabs_between(course, left, right, &first, &count);
+    const Slab *slabs = &course->slabs[first];
     for (int i = 0; i < count; i++) {
-        const int parts = course->slabs[first + i].part_count;
-        most = parts > most ? parts : most;
-        total += parts;
-        if (parts == 0 || (i > 0 && course->slabs[first + i - 1].right != course->slabs[first + i].left))
+        total += slabs[i].part_count;
+        if (slabs[i].part_count == 0 || (i > 0 && slabs[i - 1].right != slabs[i].left))
             return false;
     }
-    if (count == 0)
-        return false;
-    if (count == 1)
-        return most == 1;
+    if (total <= 1)
+        return total == 1;
     int *of = malloc((size_t)total * sizeof *of);
     if (of == NULL)
         panic(__FILE__, __LINE__, "out of memory");
-    int bodies = total;
     for (int i = 0; i < total; i++)
         of[i] = i;
-    int base = 0;
+    int bodies = total, base = 0;
     for (int i = 0; i + 1 < count; i++) {
-        const Slab *here = &course->slabs[first + i];
-        const Slab *next = here + 1;
-        for (int j = 0; j < here->part_count; j++)
-            for (int k = 0; k < next->part_count; k++) {
-                if (!parts_touch(&here->parts[j], &next->parts[k]))
-                    continue;
-                const int a = body_of(of, base + j);
-                const int b = body_of(of, base + here->part_count + k);
-                if (a != b) {
-                    of[b] = a;
-                    bodies--;
-                }
-            }
-        base += here->part_count;
+        bodies -= join_bodies(of, base, &slabs[i], &slabs[i + 1]);
+        base += slabs[i].part_count;
     }
     free(of);
     return bodies == 1;

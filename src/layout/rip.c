@@ -1,5 +1,7 @@
 #include "layout/rip.h"
 
+#include "base/panic.h"
+
 /*
  *      upper   ----------.                        width(x) = upper(x) - lower(x). Neighbouring tiles over which it
  *                         `----.____              runs on along one straight line are one run:
@@ -121,6 +123,7 @@ static RipShape shape_of(const Runs *runs, Length face)
 Rip rip_of(Arena *arena, Arena *scratch, const Tiles *tiles, Length face)
 {
     const Runs runs = find_runs(scratch, tiles);
+    BUG_UNLESS(runs.count > 0 && runs.at != NULL);
     const RipPoints points = find_points(scratch, &runs);
     Rip rip = {.shape = shape_of(&runs, face),
                .left = runs.at[0].width_left,

@@ -34,11 +34,15 @@ typedef struct Breaks {
     int room;
 } Breaks;
 
-typedef struct RailList {
-    const Rail **at;
+typedef struct Edging {
+    const Rail *rail;
+} Edging;
+
+typedef struct Edgings {
+    Edging *at;
     int count;
     int room;
-} RailList;
+} Edgings;
 
 typedef struct Bench {
     Arena *arena;
@@ -126,35 +130,37 @@ static int compare_breaks(const void *left, const void *right)
     return order != 0 ? order : (a->y > b->y) - (a->y < b->y);
 }
 
+static void add_edging(Bench *bench, Edgings *slanted, Edgings *flat, const Rail *rail)
+{
+    *arena_push(bench->arena, rail->y0 == rail->y1 ? flat : slanted) = (Edging){rail};
+}
+
 /* Every rail that is not level, crossed with every other; a crossing outside the band breaks nothing. */
 static void cross_rails(Bench *bench)
 {
-    RailList slanted = {0};
-    RailList flat = {0};
-    *arena_push(bench->arena, &flat) = &bench->bottom;
-    *arena_push(bench->arena, &flat) = &bench->top;
-    const Rails *limits[] = {&bench->lower, &bench->upper};
-    for (int i = 0; i < 2; i++)
-        for (int j = 0; j < limits[i]->count; j++) {
-            const Rail *rail = &limits[i]->at[j];
-            *arena_push(bench->arena, rail->y0 == rail->y1 ? &flat : &slanted) = rail;
-        }
+    const Length bottom = bench->field->bottom;
+    const Length top = bench->field->top;
+    Edgings slanted = {0};
+    Edgings flat = {0};
+    add_edging(bench, &slanted, &flat, &bench->bottom);
+    add_edging(bench, &slanted, &flat, &bench->top);
+    for (int i = 0; i < bench->lower.count; i++)
+        add_edging(bench, &slanted, &flat, &bench->lower.at[i]);
+    for (int i = 0; i < bench->upper.count; i++)
+        add_edging(bench, &slanted, &flat, &bench->upper.at[i]);
     for (int i = 0; i < bench->obstacles.count; i++) {
         const Rail *rails[] = {&bench->obstacles.at[i].lo, &bench->obstacles.at[i].hi};
         for (int j = 0; j < 2; j++)
-            if (rails[j]->y0 != rails[j]->y1)
-                *arena_push(bench->arena, &slanted) = rails[j];
-            else if (rails[j]->y0 > bench->field->bottom && rails[j]->y0 < bench->field->top)
-                *arena_push(bench->arena, &flat) = rails[j];
+            if (rails[j]->y0 != rails[j]->y1 || (rails[j]->y0 > bottom && rails[j]->y0 < top))
+                add_edging(bench, &slanted, &flat, rails[j]);
     }
     for (int i = 0; i < slanted.count; i++) {
         Place place;
         for (int j = 0; j < flat.count; j++)
-            if (rails_cross(slanted.at[i], flat.at[j], &place))
+            if (rails_cross(slanted.at[i].rail, flat.at[j].rail, &place))
                 add_break(bench, place);
         for (int j = i + 1; j < slanted.count; j++)
-            if (rails_cross(slanted.at[i], slanted.at[j], &place) && place.y > bench->field->bottom &&
-                place.y < bench->field->top)
+            if (rails_cross(slanted.at[i].rail, slanted.at[j].rail, &place) && place.y > bottom && place.y < top)
                 add_break(bench, place);
     }
 }
@@ -271,18 +277,19 @@ static void part_tile(Arena *arena, Tile *tile, const Taken *taken, int count)
     add_part(arena, tile, &room, part);
 }
 
-typedef struct Active {
-    const Obstacle **at;
+/* Obstacles that stand in the tile at hand, by index. */
+typedef struct Standing {
+    int *at;
     int count;
     int room;
-} Active;
+} Standing;
 
-static void take_from_tile(Bench *bench, Tile *tile, const Active *active)
+static void take_from_tile(Bench *bench, Tile *tile, const Standing *standing)
 {
-    Taken *taken = active->count > 0 ? arena_array(bench->arena, Taken, active->count) : NULL;
+    Taken *taken = standing->count > 0 ? arena_array(bench->arena, Taken, standing->count) : NULL;
     int count = 0;
-    for (int i = 0; i < active->count; i++) {
-        const Obstacle *obstacle = active->at[i];
+    for (int i = 0; i < standing->count; i++) {
+        const Obstacle *obstacle = &bench->obstacles.at[standing->at[i]];
         Taken cut = {.lo = &obstacle->lo, .hi = &obstacle->hi, .order = i};
         cut.lo_left = rail_at(cut.lo, &tile->left);
         cut.lo_right = rail_at(cut.lo, &tile->right);
@@ -313,7 +320,7 @@ static Tiles cut_tiles(Bench *bench)
 {
     const Breaks *breaks = &bench->breaks;
     Tiles tiles = {0};
-    Active active = {0};
+    Standing standing = {0};
     int lower = 0, upper = 0, next = 0;
     for (int i = 0; i + 1 < breaks->count; i++) {
         if (breaks->at[i].x == breaks->at[i + 1].x)
@@ -329,19 +336,19 @@ static Tiles cut_tiles(Bench *bench)
         bound_below(&tile, limit_over(&bench->lower, &lower, &tile));
         bound_above(&tile, limit_over(&bench->upper, &upper, &tile));
         for (; next < bench->obstacles.count && bench->obstacles.at[next].left <= tile.left.x; next++)
-            *arena_push(bench->arena, &active) = &bench->obstacles.at[next];
+            *arena_push(bench->arena, &standing) = next;
         int kept = 0;
-        for (int j = 0; j < active.count; j++)
-            if (active.at[j]->right >= tile.right.x)
-                active.at[kept++] = active.at[j];
-        active.count = kept;
+        for (int j = 0; j < standing.count; j++)
+            if (bench->obstacles.at[standing.at[j]].right >= tile.right.x)
+                standing.at[kept++] = standing.at[j];
+        standing.count = kept;
         if (tile.upper_left <= tile.lower_left && tile.upper_right <= tile.lower_right)
             continue;
         if (tile.upper_left < tile.lower_left)
             tile.upper_left = tile.lower_left;
         if (tile.upper_right < tile.lower_right)
             tile.upper_right = tile.lower_right;
-        take_from_tile(bench, &tile, &active);
+        take_from_tile(bench, &tile, &standing);
         *arena_push(bench->arena, &tiles) = tile;
     }
     return tiles;

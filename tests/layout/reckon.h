@@ -19,7 +19,7 @@ typedef struct Reckoned {
     Length left_loss, right_loss; /* by corners */
 } Reckoned;
 
-Reckoned reckon_face(Arena *arena, const Wall *wall, int face);
+Reckoned reckon_face(Arena *arena, const Wall *wall, int index);
 
 /* Limits at x; at a step the value right of it. */
 Real reckon_lower(const Reckoned *face, Real x);
