@@ -57,7 +57,7 @@ static void add_finding(Sheet *sheet, SheetSection *section, const Wall *wall, c
     sheet_cell(sheet, line, GRADE, SHEET_COLUMNS - GRADE, ALIGN_LEFT, WEIGHT_STRONG,
                words(sheet->arena, "%s, %s%s", rule_grade(finding->rule) == GRADE_FAULT ? "Fault" : "Caution",
                      rule_word(finding->rule), place_words(sheet->arena, wall, finding)));
-    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, finding->text);
+    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, words_capital(sheet->arena, finding->text));
 }
 
 void sheet_add_findings(Sheet *sheet, const Job *job)

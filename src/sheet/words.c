@@ -31,6 +31,14 @@ char *words_name(Arena *arena, const char *name)
     return arena_text(arena, safe, strlen(safe));
 }
 
+char *words_capital(Arena *arena, const char *text)
+{
+    char *out = arena_text(arena, text, strlen(text));
+    if (out[0] >= 'a' && out[0] <= 'z')
+        out[0] = (char)(out[0] - 'a' + 'A');
+    return out;
+}
+
 char *words_length(Arena *arena, const Wall *wall, Length length)
 {
     char text[LENGTH_TEXT_MAX];

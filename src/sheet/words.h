@@ -14,6 +14,9 @@ char *words(Arena *arena, const char *format, ...) __attribute__((format(printf,
 /* What a user typed, safe to show and cut to 60 cells. */
 char *words_name(Arena *arena, const char *name);
 
+/* With a capital letter in front. */
+char *words_capital(Arena *arena, const char *text);
+
 /* "40 1/2", to the wall's marking resolution; words_length_unit: "40 1/2 in". */
 char *words_length(Arena *arena, const Wall *wall, Length length);
 char *words_length_unit(Arena *arena, const Wall *wall, Length length);
