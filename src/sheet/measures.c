@@ -69,6 +69,8 @@ char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank)
         return NULL;
     Length lower = plank->length - plank->left.lower - plank->right.lower;
     Length upper = plank->length - plank->left.upper - plank->right.upper;
+    if (left != right && words_alike(wall, lower, upper))
+        return NULL;
     const char *which = left && right ? "Both ends slant" : (left ? "Left end slants" : "Right end slants");
     bool lower_long = lower >= upper;
     char *out = words(arena, "%s: %s edge (long) %s, %s edge (short) %s", which, lower_long ? "lower" : "upper",
