@@ -235,6 +235,8 @@ void press_page(Press *press, cairo_t *cairo, int number)
             y = draw_lines(press, cairo, &of->heads, 0, of->heads.count, unit, y);
         if (slice->space)
             y += GROUP_SPACE;
+        if (slice->again)
+            y = draw_lines(press, cairo, &of->groups.at[slice->group].lines, 0, 1, unit, y);
         if (slice->group >= 0)
             y = draw_lines(press, cairo, &of->groups.at[slice->group].lines, slice->first, slice->count, unit, y);
     }

@@ -55,8 +55,10 @@ static void put_split(Flow *flow, int section, int number)
     while (first < group->lines.count) {
         if (first > 0 || flow->used > 0)
             begin_page(flow, section);
-        int64_t heads = heads_height(flow, section);
-        int64_t height = heads;
+        bool again = first > 0;
+        int64_t height = heads_height(flow, section);
+        if (again)
+            height += lines_height(flow->medium, &group->lines, 0, 1);
         int count = 0;
         while (first + count < group->lines.count) {
             int64_t more = lines_height(flow->medium, &group->lines, first + count, 1);
@@ -65,7 +67,10 @@ static void put_split(Flow *flow, int section, int number)
             height += more;
             count++;
         }
-        put(flow, (Slice){.section = section, .group = number, .first = first, .count = count, .heads = true}, height);
+        Slice slice = {.section = section, .group = number, .first = first, .count = count};
+        slice.heads = true;
+        slice.again = again;
+        put(flow, slice, height);
         first += count;
     }
 }

@@ -24,6 +24,7 @@ typedef struct Slice {
     int group;
     int first, count; /* lines of the group */
     bool heads;       /* the section's heads stand in front of it */
+    bool again;       /* the group goes on from the page before: its first line comes once more, in front */
     bool space;
 } Slice;
 

@@ -165,6 +165,8 @@ void plain_write(const Sheet *sheet, Text *out)
                 put_lines(out, &section->heads, 0, section->heads.count);
             if (slice->space)
                 text_put(out, "\n");
+            if (slice->again)
+                put_lines(out, &section->groups.at[slice->group].lines, 0, 1);
             if (slice->group >= 0)
                 put_lines(out, &section->groups.at[slice->group].lines, slice->first, slice->count);
         }
