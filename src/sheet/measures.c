@@ -3,6 +3,8 @@
 #include "base/text.h"
 #include "sheet/words.h"
 
+#define HARD_SPACE "\xc2\xa0" /* a width and its place stay on one line */
+
 static const char *edges_cut(const Plank *plank)
 {
     if (plank->lower_cut && plank->upper_cut)
@@ -19,8 +21,8 @@ static char *scribe_words(Arena *arena, const Wall *wall, const Plank *plank)
     text_init(&text);
     text_format(&text, "scribe%s: width", edges_cut(plank));
     for (int i = 0; i < plank->width_count; i++)
-        text_format(&text, "%s %s at %s", i == 0 ? "" : ",", words_length(arena, wall, plank->widths[i].width),
-                    words_length(arena, wall, plank->widths[i].at));
+        text_format(&text, "%s %s" HARD_SPACE "at" HARD_SPACE "%s", i == 0 ? "" : ",",
+                    words_length(arena, wall, plank->widths[i].width), words_length(arena, wall, plank->widths[i].at));
     text_put(&text, " from the left end");
     char *out = arena_text(arena, text.bytes, text.length);
     text_finish(&text);

@@ -1,6 +1,7 @@
 #include "sheet/sheets.h"
 
 #include <inttypes.h>
+#include <string.h>
 
 #include "base/text.h"
 #include "sheet/measures.h"
@@ -35,7 +36,8 @@ enum {
     LENGTH = 32,
     END = 43,
     STUDS = 56,
-    DETAIL = 14
+    DETAIL = 14,
+    RIP_MOST = 200 /* bytes of a rip that stands beside the pencil room */
 };
 
 enum {
@@ -230,8 +232,12 @@ static void add_course(Rows *rows, int face_index, int course_index)
         rip = words(arena, "%s; ends cut to the slant", rip);
     if (course->number == 0)
         rip = words(arena, "%s; the reference course", rip);
-    sheet_cell(rows->sheet, line, RIP, MEASURED - RIP - 1, ALIGN_LEFT, WEIGHT_STRONG, rip);
+    bool long_rip = strlen(rip) > RIP_MOST;
+    sheet_cell(rows->sheet, line, RIP, MEASURED - RIP - 1, ALIGN_LEFT, WEIGHT_STRONG,
+               long_rip ? "scribe, with these breaks:" : rip);
     sheet_pencil(rows->sheet, line, MEASURED, SHEET_COLUMNS - MEASURED, "measured");
+    if (long_rip)
+        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, rip);
     if (wall->planks.lap > 0 && !whole.upper_cut)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT,
                     words(arena, "The upper %s of that lies behind the next course.",

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/panic.h"
+#include "base/utf8.h"
 #include "sheet/words.h"
 
 SheetSection *sheet_section(Sheet *sheet, const char *place, bool new_page)
@@ -54,9 +55,28 @@ void sheet_pencil(Sheet *sheet, SheetLine *line, int at, int width, const char *
     push_cell(sheet->arena, line, (SheetCell){.kind = CELL_PENCIL, .at = at, .width = width, .text = label});
 }
 
+/* How much of a text goes into one line: a line is never split over pages, so it is kept well below a page. */
+static size_t words_of_line(const char *text)
+{
+    enum { MOST = 900 };
+    size_t length = strlen(text);
+    if (length <= MOST)
+        return length;
+    for (size_t i = MOST; i > 0; i--)
+        if (text[i] == ' ')
+            return i + 1;
+    return utf8_prefix(text, MOST / 2);
+}
+
 void sheet_words(Sheet *sheet, SheetLines *lines, int at, Weight weight, const char *text)
 {
-    sheet_cell(sheet, sheet_line(sheet, lines), at, SHEET_COLUMNS - at, ALIGN_LEFT, weight, text);
+    text = words_hold(sheet->arena, text);
+    do {
+        size_t bytes = words_of_line(text);
+        sheet_cell(sheet, sheet_line(sheet, lines), at, SHEET_COLUMNS - at, ALIGN_LEFT, weight,
+                   arena_text(sheet->arena, text, bytes));
+        text += bytes;
+    } while (*text != '\0');
 }
 
 void sheet_records(Sheet *sheet, const char *const *names, int count)

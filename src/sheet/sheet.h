@@ -115,7 +115,7 @@ SheetLine *sheet_line(Sheet *sheet, SheetLines *lines);
 void sheet_cell(Sheet *sheet, SheetLine *line, int at, int width, Align align, Weight weight, const char *text);
 void sheet_tick(Sheet *sheet, SheetLine *line, int at, bool ticked);
 void sheet_pencil(Sheet *sheet, SheetLine *line, int at, int width, const char *label);
-/* One line of a single cell from `at` to the page's right edge. */
+/* A paragraph from `at` to the page's right edge: one line, or several where it would fill half a page. */
 void sheet_words(Sheet *sheet, SheetLines *lines, int at, Weight weight, const char *text);
 
 /* Names of the CSV's columns, once; then rows of as many texts, copied. */
