@@ -17,7 +17,7 @@
  *    at their ends leave a gap of up to one such loss, which no number of states closes.
  * A state that cannot beat the best choice known is dropped. When no state is left, the best choice is proved.
  *
- * Usable lengths stay below 10^17 in all, values below 10^22 in all and 10^17 a board: every product is below 10^35.
+ * Usable lengths stay below 10^18 in all, values below 10^24 in all and 10^18 a board: every product is below 10^36.
  */
 #include "fill/knapsack.h"
 
@@ -27,7 +27,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { STEPS_DEFAULT = 2000000, BOARDS_MOST = 100000, SWAPS_MOST = 16, NO_CHANGE = -1 };
+enum { STEPS_DEFAULT = 2000000, BOARDS_MOST = 1000000, SWAPS_MOST = 16, NO_CHANGE = -1 };
 
 typedef struct Bundle {
     int kind;

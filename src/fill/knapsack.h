@@ -17,7 +17,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* Boards alike. Usable lengths and costs are at most LENGTH_MOST, counts add up to at most 100,000; a kind with nothing
+/* Boards alike. Usable lengths and costs are at most LENGTH_MOST, counts add up to at most 1,000,000; a kind with nothing
  * usable or a count of 0 is never taken. */
 typedef struct KnapsackKind {
     Length usable;

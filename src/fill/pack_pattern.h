@@ -1,0 +1,34 @@
+/*
+ * The best pattern for given prices: which pieces, at most so many of each size, to cut from one board so that their
+ * prices add up to most. Whole numbers only, so that what it finds is a proof: no pattern is worth more than `worth`.
+ *
+ * Method: depth-first search in falling order of price for length with the bound of the continuous knapsack (P.
+ * Gilmore, R. Gomory, Operations Research 11, 1963; S. Martello, P. Toth, "Knapsack Problems", 1990, ch. 3); where that
+ * takes longer than dynamic programming over the length would, that.
+ */
+#ifndef FILL_PACK_PATTERN_H
+#define FILL_PACK_PATTERN_H
+
+#include "fill/pack_work.h"
+
+enum { PACK_PATTERNS_MOST = 4, PACK_PRICE_BITS = 40 };
+
+typedef struct PackPattern {
+    int64_t price; /* of all its pieces */
+    int part_count;
+    PackPart *parts;
+} PackPattern;
+
+/* Patterns worth more than the floor, each better than the one before. */
+typedef struct PackPatterns {
+    int64_t worth; /* no pattern is worth more; the floor where none is worth more than that */
+    int count;
+    PackPattern at[PACK_PATTERNS_MOST]; /* the last ones found, best last */
+} PackPatterns;
+
+/* Prices are 0 to 2^PACK_PRICE_BITS for each size of the work; `demand` of each size; looks only for patterns above
+ * `floor`. Allocates in `arena`. */
+PackPatterns pack_best_pattern(PackWork *work, Arena *arena, const int64_t *price, const int *demand, int64_t capacity,
+                               int64_t floor);
+
+#endif

@@ -1,0 +1,117 @@
+/*
+ * Prices are whole parts of UNIT, which stands for the greatest value of any kind. With price p of a size, m of a
+ * scarce kind and z the most that any pattern of a kind of value v is worth: let r be the greatest z / (v + m) of all
+ * kinds, at least 1. Then p / r and m are feasible prices, and  sum of demand x p / r - sum of available x m  is a
+ * bound.
+ */
+#include "fill/pack_price.h"
+
+#include "base/wide.h"
+#include "fill/pack_pattern.h"
+
+#include <string.h>
+
+static const int64_t UNIT = INT64_C(1) << 36;
+static const double PRICE_MOST = 15; /* of UNIT: below 2^PACK_PRICE_BITS */
+
+typedef struct Prices {
+    int64_t *size;  /* of each size */
+    int64_t *kind;  /* of each kind, 0 where it is not scarce */
+    int64_t *value; /* of each kind, rounded down */
+    int64_t dearest;
+} Prices;
+
+static int64_t whole_price(double price, bool *is_cut)
+{
+    if (!(price > 0))
+        return 0;
+    *is_cut = *is_cut || price > PRICE_MOST;
+    return (int64_t)((price < PRICE_MOST ? price : PRICE_MOST) * (double)UNIT);
+}
+
+/* False where a price was too high to be taken as it is: still good for a bound, not for a new pattern. */
+static bool read_prices(const PackMaster *master, Prices *prices)
+{
+    bool is_cut = false;
+    const PackWork *work = master->work;
+    for (int i = 0; i < work->size_count; i++)
+        prices->size[i] = master->row_of_size[i] < 0 ? 0 : whole_price(master->price[master->row_of_size[i]], &is_cut);
+    for (int k = 0; k < work->kind_count; k++)
+        prices->kind[k] = master->row_of_kind[k] < 0 ? 0 : whole_price(master->price[master->row_of_kind[k]], &is_cut);
+    return !is_cut;
+}
+
+/* The bound of prices where a pattern may be worth at most top/bottom of its board. */
+static int64_t value_bound(const PackMaster *master, const PackRest *rest, const Prices *prices, Wide top, Wide bottom)
+{
+    const PackWork *work = master->work;
+    Wide sum = 0;
+    for (int i = 0; i < work->size_count; i++)
+        sum += (Wide)prices->size[i] * rest->demand[i];
+    sum = wide_floor(sum * bottom, top);
+    for (int k = 0; k < work->kind_count; k++)
+        sum -= (Wide)prices->kind[k] * rest->available[k];
+    return sum <= 0 ? 0 : wide_narrow(wide_ceiling(sum * prices->dearest, UNIT));
+}
+
+PackPriced pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int64_t enough)
+{
+    PackWork *work = master->work;
+    PackPriced priced = {0};
+    Arena *arena = arena_new();
+    Arena *patterns_arena = arena_new();
+    Prices prices = {.size = arena_array(arena, int64_t, work->size_count),
+                     .kind = arena_array(arena, int64_t, work->kind_count),
+                     .value = arena_array(arena, int64_t, work->kind_count),
+                     .dearest = 1};
+    for (int k = 0; k < work->kind_count; k++)
+        prices.dearest = work->value[k] > prices.dearest ? work->value[k] : prices.dearest;
+    for (int k = 0; k < work->kind_count; k++)
+        prices.value[k] = wide_narrow(wide_floor((Wide)work->value[k] * UNIT, prices.dearest));
+
+    int dearer = 0;
+    while (pack_master_solve(master)) {
+        bool whole = read_prices(master, &prices);
+        pack_spend(work, 1000);
+        arena_reset(patterns_arena);
+        Wide top = 1, bottom = 1;
+        bool found = false;
+        for (int k = 0; k < work->kind_count; k++) {
+            if (rest->available[k] == 0)
+                continue;
+            int64_t floor = prices.value[k] + prices.kind[k];
+            PackPatterns patterns =
+                pack_best_pattern(work, patterns_arena, prices.size, rest->demand, work->capacity[k], floor);
+            if (wide_compare_ratio(patterns.worth, floor, top, bottom) > 0) {
+                top = patterns.worth;
+                bottom = floor;
+            }
+            for (int i = 0; i < patterns.count; i++) {
+                pack_master_add(master, k, patterns.at[i].parts, patterns.at[i].part_count);
+                found = found || patterns.at[i].price > floor + (UNIT >> 28);
+            }
+        }
+        int64_t bound = value_bound(master, rest, &prices, top, bottom);
+        priced.bound = bound > priced.bound ? bound : priced.bound;
+        double cost = pack_master_cost(master) * (double)prices.dearest * (1 - 1e-9);
+        int64_t reach = cost > 0 && cost < 4e18 ? (int64_t)cost : 0;
+        bool substitutes = pack_master_uncut(master) > 1e-6;
+        if (pack_round_up(work, fixed + priced.bound) >= enough)
+            break;
+        if (!substitutes && pack_round_up(work, fixed + priced.bound) >= pack_round_up(work, fixed + reach + 1)) {
+            priced.finished = true;
+            break;
+        }
+        if (!found && substitutes && dearer++ < 2) {
+            pack_master_dearer(master);
+            continue;
+        }
+        if (!found || !whole) {
+            priced.finished = true;
+            break;
+        }
+    }
+    arena_free(patterns_arena);
+    arena_free(arena);
+    return priced;
+}
