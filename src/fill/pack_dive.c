@@ -1,13 +1,17 @@
 /*
  * A dive is a list of fixed patterns, the rest that they leave, and a master whose right side is that rest. Its value
- * so far and the bound of the rest together tell when no better way lies below it.
+ * so far and the bound of the rest together tell when no better way lies below it. On the way back the rest is restored
+ * and the master brought to it again, which takes few pivots: its prices stay good. Once a good part of the rows asks
+ * for nothing any more, what is left goes into a smaller master of its own.
  */
 #include "fill/pack_dive.h"
 
 #include "fill/pack_greedy.h"
 #include "fill/pack_price.h"
 
-enum { ROWS_MOST = 900, DIVES_MOST = 400 };
+#include <string.h>
+
+enum { ROWS_MOST = 900, DISCREPANCIES_MOST = 40, CHOICES = 8, DEPTH_MOST = 20000 };
 
 static const double ALMOST = 1e-6;
 
@@ -25,6 +29,14 @@ typedef struct Dive {
 static int64_t enough(const PackWork *work)
 {
     return work->best_missing == 0 ? work->best_value : INT64_MAX;
+}
+
+static PackMaster *new_master(PackWork *work, Arena *arena, const PackRest *rest, int64_t value)
+{
+    int64_t *most_boards = arena_array(arena, int64_t, work->kind_count);
+    for (int k = 0; k < work->kind_count; k++)
+        most_boards[k] = work->best_missing == 0 ? (work->best_value - 1 - value) / work->value[k] : work->pieces;
+    return pack_master_new(work, arena, rest, most_boards);
 }
 
 /* Cuts one board by a pattern of the master, as far as the rest still asks for it; false where it asks for nothing. */
@@ -51,28 +63,40 @@ static bool fix(Dive *dive, const PackColumn *column)
     return true;
 }
 
-/* Fixes what the relaxation takes whole, else the pattern it takes most of, or second most where `second`. */
-static bool fix_some(Dive *dive, bool second)
+/* Fixes what the relaxation takes whole; false where there is nothing such. */
+static bool fix_whole(Dive *dive)
 {
     PackMaster *master = dive->master;
-    int first_row = -1, second_row = -1;
     bool some = false;
+    for (int r = 0; r < master->rows; r++)
+        if (master->basic[r] >= 0)
+            for (double amount = master->amount[r]; amount > 1 - ALMOST; amount -= 1)
+                some = fix(dive, &master->columns.at[master->basic[r]]) || some;
+    return some;
+}
+
+/* The columns that the relaxation takes most of short of whole, at most CHOICES. */
+static int choose(const PackMaster *master, int chosen[CHOICES])
+{
+    double amounts[CHOICES];
+    int count = 0;
     for (int r = 0; r < master->rows; r++) {
-        if (master->basic[r] < 0 || master->amount[r] < ALMOST)
+        if (master->basic[r] < 0 || master->amount[r] < ALMOST || master->amount[r] > 1 - ALMOST)
             continue;
-        double amount = master->amount[r];
-        for (; amount > 1 - ALMOST; amount -= 1)
-            some = fix(dive, &master->columns.at[master->basic[r]]) || some;
-        if (first_row < 0 || amount > master->amount[first_row] + ALMOST) {
-            second_row = first_row;
-            first_row = r;
-        } else if (second_row < 0 || amount > master->amount[second_row] + ALMOST) {
-            second_row = r;
+        int at = count;
+        while (at > 0 && master->amount[r] > amounts[at - 1] + ALMOST)
+            at--;
+        if (at == CHOICES)
+            continue;
+        count += count < CHOICES;
+        for (int i = count - 1; i > at; i--) {
+            amounts[i] = amounts[i - 1];
+            chosen[i] = chosen[i - 1];
         }
+        amounts[at] = master->amount[r];
+        chosen[at] = master->basic[r];
     }
-    if (some || first_row < 0)
-        return some;
-    return fix(dive, &master->columns.at[master->basic[second && second_row >= 0 ? second_row : first_row]]);
+    return count;
 }
 
 /* Cuts the rest greedily and offers the whole. */
@@ -88,52 +112,110 @@ static void finish_greedily(Dive *dive, PackGreed greed, int64_t effort)
     pack_offer(work, &cuts);
 }
 
-static void dive_down(Dive *dive, int second_at)
+static bool is_over(const PackWork *work)
+{
+    return pack_is_proved(work) || work->steps <= 0;
+}
+
+static void explore(Dive *dive, int discrepancies, int depth);
+
+/* Goes on below in a master of the sizes still demanded, begun with the columns known. */
+static void explore_smaller(const Dive *dive, int discrepancies, int depth)
+{
+    Arena *arena = arena_new();
+    const PackMaster *old = dive->master;
+    Dive below = *dive;
+    below.arena = arena;
+    below.rest = pack_rest_copy(arena, dive->work, &dive->rest);
+    below.fixed = (PackCuts){0};
+    for (int i = 0; i < dive->fixed.count; i++)
+        *arena_push(arena, &below.fixed) = dive->fixed.at[i];
+    below.master = new_master(dive->work, arena, &below.rest, below.value);
+    PackPart *parts = arena_array(arena, PackPart, old->rows);
+    for (int i = 0; i < old->columns.count; i++) {
+        const PackColumn *column = &old->columns.at[i];
+        int count = 0;
+        bool fits = below.rest.available[column->kind] > 0;
+        for (int p = 0; p < column->part_count && fits; p++) {
+            int size = old->size_of_row[column->parts[p].size];
+            fits = column->parts[p].count <= below.rest.demand[size];
+            parts[count++] = (PackPart){size, column->parts[p].count};
+        }
+        if (fits)
+            pack_master_add(below.master, column->kind, parts, count);
+    }
+    explore(&below, discrepancies, depth);
+    arena_free(arena);
+}
+
+static bool is_sparse(const Dive *dive)
+{
+    int live = 0;
+    for (int r = 0; r < dive->master->size_rows; r++)
+        live += dive->rest.demand[dive->master->size_of_row[r]] > 0;
+    return live * 4 < dive->master->size_rows * 3;
+}
+
+/* All that lies below the patterns fixed, as far as so many second choices lead. */
+static void explore(Dive *dive, int discrepancies, int depth)
 {
     PackWork *work = dive->work;
-    for (int depth = 0;; depth++) {
-        finish_greedily(dive, PACK_FIRST_FIT, 0);
-        if (dive->pieces * 10 <= dive->tried * 9) {
-            dive->tried = dive->pieces;
-            finish_greedily(dive, PACK_LEAST_SLACK, 2000);
+    finish_greedily(dive, PACK_FIRST_FIT, 0);
+    if (dive->pieces * 10 <= dive->tried * 9) {
+        dive->tried = dive->pieces;
+        finish_greedily(dive, PACK_LEAST_SLACK, 2000);
+    }
+    if (dive->pieces == 0 || depth == DEPTH_MOST || is_over(work))
+        return;
+    if (is_sparse(dive)) {
+        explore_smaller(dive, discrepancies, depth);
+        return;
+    }
+    PackPriced priced = pack_price(dive->master, &dive->rest, dive->value, enough(work));
+    if (pack_round_up(work, dive->value + priced.bound) >= enough(work) || is_over(work))
+        return;
+
+    int fixed = dive->fixed.count;
+    int64_t pieces = dive->pieces, value = dive->value;
+    PackRest rest = pack_rest_copy(dive->arena, work, &dive->rest);
+    int chosen[CHOICES] = {0};
+    int choices = choose(dive->master, chosen);
+    bool whole = fix_whole(dive);
+    for (int i = 0; i < choices + whole && i <= discrepancies; i++) {
+        if ((whole && i == 0) || fix(dive, &dive->master->columns.at[chosen[i - whole]])) {
+            if (pack_master_change(dive->master, &dive->rest))
+                explore(dive, discrepancies - i, depth + 1);
         }
-        if (dive->pieces == 0 || pack_is_proved(work))
+        if (is_over(work))
             return;
-        if (depth > 0) {
-            PackPriced priced = pack_price(dive->master, &dive->rest, dive->value, enough(work));
-            if (pack_round_up(work, dive->value + priced.bound) >= enough(work) || !pack_spend(work, 0))
-                return;
-        }
-        if (!fix_some(dive, depth == second_at) || !pack_master_change(dive->master, &dive->rest))
+        dive->fixed.count = fixed;
+        dive->pieces = pieces;
+        dive->value = value;
+        memcpy(dive->rest.demand, rest.demand, (size_t)work->size_count * sizeof *rest.demand);
+        memcpy(dive->rest.available, rest.available, (size_t)work->kind_count * sizeof *rest.available);
+        if (!pack_master_change(dive->master, &dive->rest))
             return;
     }
 }
 
 void pack_dive(PackWork *work)
 {
-    int64_t most_rows = work->size_count;
+    int64_t most_rows = work->size_count + work->kind_count;
     if (most_rows > ROWS_MOST)
         return;
     Arena *arena = arena_new();
     PackRest whole = {.demand = work->demand, .available = work->available};
-    int64_t *most_boards = arena_array(arena, int64_t, work->kind_count);
-    for (int k = 0; k < work->kind_count; k++) {
-        most_boards[k] = work->best_missing == 0 ? (work->best_value - 1) / work->value[k] : work->pieces;
-        most_rows += work->available[k] < most_boards[k];
-    }
-    if (most_rows <= ROWS_MOST) {
-        PackMaster *root = pack_master_new(work, arena, &whole, most_boards);
-        for (int i = 0; i < work->best.count; i++)
-            pack_master_add(root, work->best.at[i].kind, work->best.at[i].parts, work->best.at[i].part_count);
-        pack_raise_bound(work, pack_price(root, &whole, 0, enough(work)).bound);
-        for (int i = 0; i < DIVES_MOST && !pack_is_proved(work) && pack_spend(work, 0); i++) {
-            Arena *below = arena_new();
-            Dive dive = {.work = work, .arena = below, .pieces = work->pieces, .tried = INT64_MAX / 10};
-            dive.master = pack_master_copy(below, root);
-            dive.rest = pack_rest_copy(below, work, &whole);
-            dive_down(&dive, i - 1);
-            arena_free(below);
-        }
+    PackMaster *root = new_master(work, arena, &whole, 0);
+    for (int i = 0; i < work->best.count; i++)
+        pack_master_add(root, work->best.at[i].kind, work->best.at[i].parts, work->best.at[i].part_count);
+    pack_raise_bound(work, pack_price(root, &whole, 0, enough(work)).bound);
+    for (int discrepancies = 0; discrepancies <= DISCREPANCIES_MOST && !is_over(work); discrepancies++) {
+        Arena *below = arena_new();
+        Dive dive = {.work = work, .arena = below, .pieces = work->pieces, .tried = INT64_MAX / 10};
+        dive.master = pack_master_copy(below, root);
+        dive.rest = pack_rest_copy(below, work, &whole);
+        explore(&dive, discrepancies, 0);
+        arena_free(below);
     }
     arena_free(arena);
 }

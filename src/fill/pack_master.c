@@ -14,7 +14,9 @@ _Static_assert(FLT_EVAL_METHOD == 0, "build with arithmetic that rounds to binar
 static const double TINY = 1e-9;  /* reduced costs and amounts below count as none */
 static const double PIVOT = 1e-7; /* pivots below are not taken */
 
-enum { INVERT_EACH = 400 };
+static const double SUBSTITUTE = 1.03; /* cost of a piece uncut over its share of the cheapest board */
+
+enum { INVERT_EACH = 5 }; /* pivots for each row, between inversions */
 
 PackMaster *pack_master_new(PackWork *work, Arena *arena, const PackRest *rest, const int64_t *most_boards)
 {
@@ -56,10 +58,10 @@ PackMaster *pack_master_new(PackWork *work, Arena *arena, const PackRest *rest, 
         int64_t size = work->size[master->size_of_row[r]];
         double least = 0;
         for (int k = 0; k < work->kind_count && work->capacity[k] >= size; k++) {
-            double alone = (double)work->value[k] / (double)dearest / (double)(work->capacity[k] / size);
-            least = least == 0 || alone < least ? alone : least;
+            double rate = (double)work->value[k] / (double)dearest / (double)work->capacity[k];
+            least = least == 0 || rate < least ? rate : least;
         }
-        master->substitute[r] = master->price[r] = 3 * least;
+        master->substitute[r] = master->price[r] = SUBSTITUTE * least * (double)size;
         master->demand[r] = master->amount[r] = rest->demand[master->size_of_row[r]];
     }
     for (int k = 0; k < work->kind_count; k++) {
@@ -340,7 +342,7 @@ bool pack_master_solve(PackMaster *master)
         if (leave < 0 || stalled > 20 * master->rows + 100)
             return true; /* a standstill: the prices are as good as they get */
         pivot(master, what, leave, gain);
-        if (++master->since_inverted >= INVERT_EACH)
+        if (++master->since_inverted >= INVERT_EACH * master->rows)
             invert(master);
         if (!pack_spend(master->work, 0))
             return false;
@@ -393,7 +395,7 @@ bool pack_master_change(PackMaster *master, const PackRest *rest)
             return false;
         compute_entering(master, what);
         pivot(master, what, leave, best_gain);
-        if (++master->since_inverted >= INVERT_EACH)
+        if (++master->since_inverted >= INVERT_EACH * master->rows)
             invert(master);
     }
     return false;
@@ -418,7 +420,9 @@ double pack_master_uncut(const PackMaster *master)
 
 void pack_master_dearer(PackMaster *master)
 {
+    master->dearness++;
+    double factor = master->dearness == 1 ? 1.1 : master->dearness == 2 ? 1.5 : 2;
     for (int r = 0; r < master->size_rows; r++)
-        master->substitute[r] *= 2;
+        master->substitute[r] *= factor;
     recompute_prices(master);
 }

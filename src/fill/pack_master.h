@@ -47,6 +47,7 @@ typedef struct PackMaster {
     double *inverse;
     double *entering; /* a column in terms of the basis */
     int since_inverted;
+    int dearness; /* how often substitutes were made dearer */
 } PackMaster;
 
 /* A master for `rest`, begun with substitutes alone. `most_boards` bounds the boards that are ever opened of a kind:

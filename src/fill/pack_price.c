@@ -12,6 +12,8 @@
 #include <string.h>
 
 static const int64_t UNIT = INT64_C(1) << 36;
+enum { DEARNESS_MOST = 5 };
+
 static const double PRICE_MOST = 15; /* of UNIT: below 2^PACK_PRICE_BITS */
 
 typedef struct Prices {
@@ -69,7 +71,6 @@ PackPriced pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, i
     for (int k = 0; k < work->kind_count; k++)
         prices.value[k] = wide_narrow(wide_floor((Wide)work->value[k] * UNIT, prices.dearest));
 
-    int dearer = 0;
     while (pack_master_solve(master)) {
         bool whole = read_prices(master, &prices);
         pack_spend(work, 1000);
@@ -102,7 +103,7 @@ PackPriced pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, i
             priced.finished = true;
             break;
         }
-        if (!found && substitutes && dearer++ < 2) {
+        if (!found && substitutes && master->dearness < DEARNESS_MOST) {
             pack_master_dearer(master);
             continue;
         }
