@@ -23,7 +23,7 @@ static const char *file_name(const App *app)
 {
     const char *path = session_path(app->session);
     if (path == NULL)
-        return "a wall that has no file yet";
+        return "This wall, which has no file yet,";
     const char *slash = strrchr(path, '/');
     return slash != NULL ? slash + 1 : path;
 }
@@ -184,7 +184,7 @@ void file_leave(App *app, void (*then)(App *app))
     static const Choice choices[] = {
         {'s', "save, then leave"}, {'l', "leave them: what was changed is lost"}, {'t', "stay"}};
     char text[600];
-    snprintf(text, sizeof text, "There are changes to %s that are not saved.", file_name(app));
+    snprintf(text, sizeof text, "%s has changes that are not saved.", file_name(app));
     question_ask(app, "Leave with changes?", text, choices, 3, answer_leave);
 }
 

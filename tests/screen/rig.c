@@ -84,12 +84,14 @@ Wall *rig_wall(Arena *arena)
     Face *east = add_face(arena, wall, "east", INCHES(60, 0));
     add_mark(arena, &east->floor, 0, INCHES(39, 15));
     add_mark(arena, &east->ceiling, 0, INCHES(52, 14));
-    /* one board, one segment: what is drawn does not depend on how boards are chosen */
-    *arena_push(arena, &wall->stock) = (Stock){.id = wall->next_id++,
-                                               .label = words(arena, ""),
-                                               .tone = words(arena, ""),
-                                               .length = INCHES(144, 0),
-                                               .count = 80};
+    /* boards that fit their segments, so that what is drawn does not depend on how they are chosen */
+    const Length lengths[3] = {INCHES(142, 8), INCHES(61, 0), INCHES(54, 8)};
+    for (int i = 0; i < 3; i++)
+        *arena_push(arena, &wall->stock) = (Stock){.id = wall->next_id++,
+                                                   .label = words(arena, ""),
+                                                   .tone = words(arena, ""),
+                                                   .length = lengths[i],
+                                                   .count = 40};
     return wall;
 }
 
