@@ -37,15 +37,22 @@ static void open_terminal(Child *child, int columns, int rows)
     tcgetattr(child->slave, &child->sane);
 }
 
-/* In the new process: the terminal becomes its own, then the program takes over. */
+/* Told by the shell: which process it is, and what became of it. */
+typedef struct Report {
+    pid_t process;
+    int status;
+} Report;
+
+static void report(int file, pid_t process, int status)
+{
+    Report told = {process, status};
+    if (write(file, &told, sizeof told) != sizeof told)
+        _exit(1);
+}
+
+/* In the program's own process: it takes the terminal over. */
 static void become(const Child *child, const char *terminal, const char *const *words)
 {
-    setsid();
-    int file = open(ptsname(child->master), O_RDWR);
-    for (int i = 0; i < 3; i++)
-        dup2(file, i);
-    if (file > 2)
-        close(file);
     if (terminal != NULL)
         setenv("TERM", terminal, 1);
     else
@@ -63,6 +70,38 @@ static void become(const Child *child, const char *terminal, const char *const *
     const char *program = getenv("DATUMROW_PROGRAM");
     execv(program != NULL ? program : "datumrow", arguments);
     _exit(127);
+}
+
+/* In a new process: what a shell is to the program. Without one the system would not let it be stopped. */
+static void be_shell(const Child *child, int told, const char *terminal, const char *const *words)
+{
+    setsid();
+    int file = open(ptsname(child->master), O_RDWR);
+    for (int i = 0; i < 3; i++)
+        dup2(file, i);
+    if (file > 2)
+        close(file);
+    close(child->master); /* only the test holds the other end, so that it can hang up */
+    close(child->slave);
+    signal(SIGHUP, SIG_IGN);
+    signal(SIGTTOU, SIG_IGN);
+    pid_t program = fork();
+    if (program == 0) {
+        setpgid(0, 0);
+        tcsetpgrp(STDIN_FILENO, getpgrp());
+        signal(SIGHUP, SIG_DFL);
+        signal(SIGTTOU, SIG_DFL);
+        become(child, terminal, words);
+    }
+    setpgid(program, program);
+    report(told, program, -1);
+    int status;
+    while (waitpid(program, &status, WUNTRACED) == program) {
+        report(told, program, status);
+        if (!WIFSTOPPED(status))
+            break;
+    }
+    _exit(0);
 }
 
 static Child *prepare(int columns, int rows)
@@ -87,10 +126,25 @@ static Child *prepare(int columns, int rows)
 
 static void launch(Child *child, const char *terminal, const char *const *words)
 {
-    child->process = fork();
-    BUG_UNLESS(child->process >= 0);
-    if (child->process == 0)
-        become(child, terminal, words);
+    int ends[2];
+    BUG_UNLESS(pipe(ends) == 0);
+    fcntl(ends[0], F_SETFD, FD_CLOEXEC);
+    fcntl(ends[1], F_SETFD, FD_CLOEXEC);
+    child->shell = fork();
+    BUG_UNLESS(child->shell >= 0);
+    if (child->shell == 0)
+        be_shell(child, ends[1], terminal, words);
+    close(ends[1]);
+    child->reports = ends[0];
+    Report told;
+    BUG_UNLESS(read(child->reports, &told, sizeof told) == sizeof told);
+    child->process = told.process;
+}
+
+static void part_from_shell(Child *child)
+{
+    close(child->reports);
+    waitpid(child->shell, NULL, 0);
 }
 
 Child *child_start(const char *terminal, int columns, int rows, const char *const *words)
@@ -109,6 +163,7 @@ Child *child_on_wall(const char *terminal, int columns, int rows)
 
 void child_again(Child *child, const char *terminal)
 {
+    part_from_shell(child);
     child->over = false;
     child->heeded = child->heard.length;
     launch(child, terminal, (const char *[]){child->wall, NULL});
@@ -155,10 +210,9 @@ static void remove_folder(const char *folder)
 
 void child_free(Child *child)
 {
-    if (!child->over) {
+    if (!child->over)
         kill(child->process, SIGKILL);
-        waitpid(child->process, NULL, 0);
-    }
+    part_from_shell(child);
     if (child->master >= 0)
         close(child->master);
     if (child->slave >= 0)
@@ -230,46 +284,37 @@ bool child_says(Child *child, const char *words)
     }
 }
 
-static bool waited(Child *child, int options, bool (*wanted)(int status))
+/* What the shell tells next; false after ten seconds. */
+static bool told(Child *child)
 {
     long long end = now() + PATIENCE;
+    struct pollfd poller = {.fd = child->reports, .events = POLLIN};
     while (now() < end) {
-        int status;
-        if (waitpid(child->process, &status, options | WNOHANG) == child->process) {
-            child->status = status;
-            child->over = WIFEXITED(status) || WIFSIGNALED(status);
-            if (wanted(status)) {
+        Report news;
+        if (poll(&poller, 1, BEAT) > 0) {
+            if (read(child->reports, &news, sizeof news) != sizeof news)
+                return false;
+            child->status = news.status;
+            child->over = WIFEXITED(news.status) || WIFSIGNALED(news.status);
+            for (size_t before = child->heard.length + 1; before != child->heard.length;) {
+                before = child->heard.length;
                 listen_a_beat(child);
-                return true;
             }
+            return true;
         }
-        if (child->over)
-            return false;
-        if (child->master < 0)
-            poll(NULL, 0, BEAT);
         listen_a_beat(child);
     }
     return false;
 }
 
-static bool is_over(int status)
-{
-    return WIFEXITED(status) || WIFSIGNALED(status);
-}
-
-static bool is_stopped(int status)
-{
-    return WIFSTOPPED(status);
-}
-
 bool child_ends(Child *child)
 {
-    return waited(child, 0, is_over);
+    return told(child) && child->over;
 }
 
 bool child_stops(Child *child)
 {
-    return waited(child, WUNTRACED, is_stopped);
+    return told(child) && WIFSTOPPED(child->status);
 }
 
 bool child_modes_are_sane(const Child *child)

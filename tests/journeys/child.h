@@ -12,7 +12,9 @@
 #include <termios.h>
 
 typedef struct Child {
-    pid_t process;
+    pid_t process; /* the program */
+    pid_t shell;   /* its parent: without one the system would not let it be stopped */
+    int reports;   /* what the shell tells of it */
     int master;
     int slave;           /* kept open, so that the modes can be asked for when the program is gone */
     struct termios sane; /* as the program found it */
