@@ -318,8 +318,11 @@ bool file_open(App *app, const char *path, Arena *arena, Errs *errs)
     session_note_recent(path);
     stand_on_wall(app);
     ask_recovery(app);
-    if (!session_locked(session))
+    if (!session_locked(session) && err.kind == ERR_LOCKED)
         ask_locked(app, &err);
+    else if (!session_locked(session))
+        app_say(app, STYLE_CAUTION, "No lock can be laid on the file, so a second editor would not be told: %s",
+                err.text);
     return true;
 }
 

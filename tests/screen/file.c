@@ -1,0 +1,336 @@
+/* What happens to the file: saved, kept, changed by somebody else, opened twice, begun anew. */
+#include "check.h"
+
+#include "base/file.h"
+#include "rig.h"
+#include "screen/lists.h"
+#include "sheet/plan.h"
+
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#define assert_shows(rig, words)                                                      \
+    do {                                                                              \
+        if (!rig_shows(rig, words))                                                   \
+            fail_msg("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
+    } while (0)
+
+static void path_of(const Rig *rig, const char *name, char out[200])
+{
+    snprintf(out, 200, "%s/%s", rig->folder, name);
+}
+
+/* Whether the file in the rig's folder holds the words. */
+static bool file_holds(const Rig *rig, const char *name, const char *words)
+{
+    char path[200];
+    path_of(rig, name, path);
+    Text text;
+    text_init(&text);
+    Err err;
+    bool holds = file_read(path, 1 << 20, &text, &err) && strstr(text.bytes, words) != NULL;
+    text_finish(&text);
+    return holds;
+}
+
+/* Somebody else writes the file: `words` become `others`, which are as long. */
+static void meddle(const Rig *rig, const char *words, const char *others)
+{
+    char path[200];
+    path_of(rig, "wall.yaml", path);
+    Text text;
+    text_init(&text);
+    Err err;
+    assert_done(file_read(path, 1 << 20, &text, &err), &err);
+    char *found = strstr(text.bytes, words);
+    assert_non_null(found);
+    memcpy(found, others, strlen(others));
+    assert_done(file_write_safely(path, text.bytes, text.length, &err), &err);
+    text_finish(&text);
+}
+
+static void control_s_saves_at_once(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    assert_shows(rig, "wall.yaml, saved");
+    rig_key(rig, PRESS_UP);
+    assert_shows(rig, "wall.yaml, changed");
+    rig_key(rig, PRESS_CTRL | 's');
+    assert_shows(rig, "wall.yaml, saved");
+    assert_true(file_holds(rig, "wall.yaml", "start: 2 5/16"));
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_shows(rig, "wall.yaml, changed");
+    rig_free(rig);
+}
+
+static void a_form_is_taken_before_it_is_saved(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    rig_type(rig, "1");
+    rig_type(rig, "3 1/");
+    rig_key(rig, PRESS_CTRL | 's');
+    assert_true(file_holds(rig, "wall.yaml", "start: 2 1/4"));
+    rig_type(rig, "8");
+    rig_key(rig, PRESS_CTRL | 's');
+    assert_true(file_holds(rig, "wall.yaml", "start: 3 1/8"));
+    rig_free(rig);
+}
+
+static void the_recovery_copy_comes_after_two_seconds(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    rig_key(rig, PRESS_UP);
+    const char *copy = session_recovery_path(rig->app->session);
+    rig_pass(rig, 1900);
+    assert_int_not_equal(access(copy, F_OK), 0);
+    rig_pass(rig, 200);
+    assert_int_equal(access(copy, F_OK), 0);
+    rig_key(rig, PRESS_CTRL | 's');
+    assert_int_not_equal(access(copy, F_OK), 0);
+    rig_free(rig);
+}
+
+static void what_is_undone_needs_no_copy(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    const char *copy = session_recovery_path(rig->app->session);
+    rig_key(rig, PRESS_UP);
+    rig_pass(rig, 2100);
+    assert_int_equal(access(copy, F_OK), 0);
+    rig_key(rig, PRESS_CTRL | 'z');
+    rig_pass(rig, 2100);
+    assert_int_not_equal(access(copy, F_OK), 0);
+    rig_free(rig);
+}
+
+static void asked_to_stop_it_keeps_and_says_where(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    rig_key(rig, PRESS_UP);
+    memory_stop(rig->term);
+    rig_settle(rig);
+    assert_false(rig->running);
+    assert_holds(rig->app->farewell, session_recovery_path(rig->app->session));
+    assert_int_equal(access(session_recovery_path(rig->app->session), F_OK), 0);
+    rig_free(rig);
+}
+
+static void a_terminal_that_is_gone_ends_it(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    rig_key(rig, PRESS_UP);
+    memory_hang_up(rig->term);
+    rig_settle(rig);
+    assert_false(rig->running);
+    assert_int_equal(access(session_recovery_path(rig->app->session), F_OK), 0);
+    rig_free(rig);
+}
+
+static void a_file_changed_on_disk_is_noticed(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    meddle(rig, "start: 2 1/4", "start: 7 1/4");
+    rig_pass(rig, 5000);
+    assert_shows(rig, "The file on disk has changed");
+    rig_type(rig, "r");
+    assert_shows(rig, "Start 7 1/4");
+    assert_shows(rig, "wall.yaml, saved");
+    rig_key(rig, PRESS_CTRL | 'z'); /* what was here before is not lost */
+    assert_shows(rig, "Start 2 1/4");
+    rig_free(rig);
+}
+
+static void a_file_changed_on_disk_is_not_saved_over(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    rig_key(rig, PRESS_UP);
+    meddle(rig, "start: 2 1/4", "start: 7 1/4");
+    rig_key(rig, PRESS_CTRL | 's');
+    assert_shows(rig, "The file has changed");
+    rig_type(rig, "s");
+    assert_true(file_holds(rig, "wall.yaml", "start: 7 1/4"));
+    rig_key(rig, PRESS_CTRL | 's');
+    rig_type(rig, "o");
+    assert_true(file_holds(rig, "wall.yaml", "start: 2 5/16"));
+    rig_free(rig);
+}
+
+static void kept_changes_are_asked_about_once(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    meddle(rig, "start: 2 1/4", "start: 7 1/4");
+    rig_pass(rig, 5000);
+    rig_type(rig, "k");
+    rig_pass(rig, 20000);
+    assert_shows(rig, "Start 2 1/4");
+    assert_false(rig_shows(rig, "The file on disk has changed"));
+    rig_free(rig);
+}
+
+static void leaving_can_save(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    rig_key(rig, PRESS_UP);
+    rig_type(rig, "q");
+    rig_type(rig, "s");
+    assert_false(rig->running);
+    assert_true(file_holds(rig, "wall.yaml", "start: 2 5/16"));
+    rig_free(rig);
+}
+
+static void a_save_that_fails_does_not_leave(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_key(rig, PRESS_UP);
+    rig_type(rig, "q");
+    rig_type(rig, "s"); /* no file yet: a name is asked for */
+    assert_shows(rig, "Save under another name");
+    rig_type(rig, "/no/such/folder/wall.yaml");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_true(rig->running);
+    assert_shows(rig, "Save under another name");
+    char path[200];
+    path_of(rig, "named.yaml", path);
+    rig_key(rig, PRESS_CTRL | 'u');
+    rig_type(rig, path);
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_true(file_holds(rig, "named.yaml", "start: 2 5/16"));
+    rig_free(rig);
+}
+
+static void another_name_is_not_written_over_unasked(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    char path[200];
+    path_of(rig, "other.yaml", path);
+    Err err;
+    assert_done(file_create(path, "mine\n", 5, &err), &err);
+    rig_type(rig, "S");
+    rig_type(rig, path);
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_true(file_holds(rig, "other.yaml", "mine"));
+    rig_key(rig, PRESS_TAB);
+    rig_type(rig, "w");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_true(file_holds(rig, "other.yaml", "datumrow: 1"));
+    assert_shows(rig, "other.yaml, saved");
+    rig_free(rig);
+}
+
+static void a_wall_is_begun_with_few_sizes(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "O");
+    assert_shows(rig, "A new wall");
+    rig_key(rig, PRESS_ENTER);
+    const char *const answers[] = {"m", "2400", "1000", "1300", "70", "12", "2", "0", "2000", "60"};
+    for (size_t i = 0; i < sizeof answers / sizeof *answers; i++) {
+        rig_type(rig, answers[i]);
+        rig_key(rig, PRESS_ENTER);
+    }
+    rig_key(rig, PRESS_ENTER);
+    assert_shows(rig, "2400 mm wide");
+    const Wall *wall = app_wall(rig->app);
+    assert_int_equal(wall->units, UNITS_MM);
+    assert_int_equal(wall->planks.widths.at[0], 70 * LENGTH_MM);
+    assert_int_equal(wall->stock.at[0].count, 60);
+    rig_free(rig);
+}
+
+static void a_bad_new_wall_says_which_size(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "O");
+    rig_key(rig, PRESS_ENTER);
+    const char *const answers[] = {"i", "-5", "40", "50", "2 3/4", "1/2"};
+    for (size_t i = 0; i < sizeof answers / sizeof *answers; i++) {
+        rig_type(rig, answers[i]);
+        rig_key(rig, PRESS_ENTER);
+    }
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "A new wall: heights");
+    const Grid *picture = memory_picture(rig->term); /* the cursor stands on the size that is wrong */
+    assert_int_equal(grid_at(picture, picture->cursor_x - 1, picture->cursor_y)->code, '5');
+    rig_free(rig);
+}
+
+/* Slices between keys end in the very plan that the commands print. */
+static void slices_end_in_the_plan_of_the_commands(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    rig_keys(rig, PRESS_UP, 3);
+    rig_settle(rig);
+    assert_true(rig->app->work.filled);
+    Arena *arena = arena_new();
+    Text sliced, whole;
+    text_init(&sliced);
+    text_init(&whole);
+    Err err;
+    const Job *job = job_of_wall(arena, app_wall(rig->app), "", "", &err);
+    assert_non_null(job);
+    plan_write(work_job(&rig->app->work), &sliced);
+    plan_write(job, &whole);
+    assert_string_equal(sliced.bytes, whole.bytes);
+    text_finish(&sliced);
+    text_finish(&whole);
+    arena_free(arena);
+    rig_free(rig);
+}
+
+static void a_sheet_goes_to_a_file(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    rig_type(rig, "p");
+    assert_shows(rig, "Print a sheet");
+    rig_key(rig, PRESS_TAB);
+    rig_type(rig, "t");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "The row sheet is in");
+    assert_true(file_holds(rig, "wall-rows.txt", "Boathouse reading wall"));
+    rig_type(rig, "p"); /* a second time it is there already */
+    rig_key(rig, PRESS_TAB);
+    rig_type(rig, "t");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "Print a sheet");
+    rig_free(rig);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(control_s_saves_at_once),
+        cmocka_unit_test(a_form_is_taken_before_it_is_saved),
+        cmocka_unit_test(the_recovery_copy_comes_after_two_seconds),
+        cmocka_unit_test(what_is_undone_needs_no_copy),
+        cmocka_unit_test(asked_to_stop_it_keeps_and_says_where),
+        cmocka_unit_test(a_terminal_that_is_gone_ends_it),
+        cmocka_unit_test(a_file_changed_on_disk_is_noticed),
+        cmocka_unit_test(a_file_changed_on_disk_is_not_saved_over),
+        cmocka_unit_test(kept_changes_are_asked_about_once),
+        cmocka_unit_test(leaving_can_save),
+        cmocka_unit_test(a_save_that_fails_does_not_leave),
+        cmocka_unit_test(another_name_is_not_written_over_unasked),
+        cmocka_unit_test(a_wall_is_begun_with_few_sizes),
+        cmocka_unit_test(a_bad_new_wall_says_which_size),
+        cmocka_unit_test(slices_end_in_the_plan_of_the_commands),
+        cmocka_unit_test(a_sheet_goes_to_a_file),
+    };
+    return RUN(tests);
+}
