@@ -11,9 +11,10 @@
  *          rake  /-------- gentle --------\     opening     /--- gentle
  *               /                          |               |
  *
- * Over each gentle part one strip runs with its free edge level, if the limit is out of level there by no more than
- * half the strip's width; else it follows the straight line between its ends. A rake gets a strip of its own along its
- * slope.
+ * Faces that meet at corners have their strips' free edges at one height, if all of them together are out of level by
+ * no more than half the strip's width. Else, over each gentle part one strip runs with its free edge level, if the
+ * limit is out of level there by no more than half the strip's width; else it follows the straight line between its
+ * ends. A rake gets a strip of its own along its slope.
  */
 
 static Length marks_at(const Marks *marks, Length t)
@@ -200,6 +201,41 @@ static void at_side(const Wall *wall, int run, int face, bool is_left, Length y,
     *x = is_left ? bare_left(&wall->faces.at[face], y) + inward : bare_right(&wall->faces.at[face], y) - inward;
 }
 
+/* Lowest and highest place of a whole bare limit of a face. */
+static void limit_range_of(const Face *face, bool upper, Length *low, Length *high)
+{
+    const Marks *marks = upper ? &face->ceiling : &face->floor;
+    *low = *high = upper ? bare_ceiling(face, 0) : bare_floor(face, 0);
+    for (int i = 0; i <= marks->count; i++) {
+        bool inside = i == marks->count || (marks->at[i].at > 0 && marks->at[i].at < face->width);
+        Length y = i < marks->count ? (upper ? marks->at[i].off : -marks->at[i].off)
+                                    : (upper ? bare_ceiling(face, face->width) : bare_floor(face, face->width));
+        *low = inside && y < *low ? y : *low;
+        *high = inside && y > *high ? y : *high;
+    }
+}
+
+/* Whether the faces that meet `face`, one after the other, can have their free edges at one height; `base` is where the
+ * limit comes nearest to it. */
+static bool one_height(const Wall *wall, int face, bool upper, Length width, Length *base)
+{
+    bool through;
+    int count = wall->faces.count;
+    int first = face;
+    while (first > 0 && wall_corner_right(wall, first - 1, &through).kind != CORNER_NONE)
+        first--;
+    Length low, high;
+    limit_range_of(&wall->faces.at[first], upper, &low, &high);
+    for (int i = first; i + 1 < count && wall_corner_right(wall, i, &through).kind != CORNER_NONE; i++) {
+        Length least, most;
+        limit_range_of(&wall->faces.at[i + 1], upper, &least, &most);
+        low = least < low ? least : low;
+        high = most > high ? most : high;
+    }
+    *base = upper ? low : high;
+    return (high - low) * 2 <= width;
+}
+
 static void put_strip(Arena *arena, const Layout *layout, int run, int face, bool upper, const Reach *reach,
                       StripEnd start, StripEnd end, TrimStrips *strips)
 {
@@ -221,8 +257,14 @@ static void put_strip(Arena *arena, const Layout *layout, int run, int face, boo
     Length crooked = reach->off_high - reach->off_low;
     Length seen = wall->round / 2; /* less cannot be marked */
     Length inward = upper ? -width : width;
-    if (!reach->rake && out_of_level * 2 <= width) {
-        strip.edge_from = strip.edge_to = (upper ? reach->low : reach->high) + inward;
+    Length base;
+    bool together = one_height(wall, face, upper, width, &base);
+    if (together || (!reach->rake && out_of_level * 2 <= width)) {
+        if (!together)
+            base = upper ? reach->low : reach->high;
+        strip.edge_from = strip.edge_to = base + inward;
+        strip.least += upper ? reach->low - base : base - reach->high;
+        strip.most = strip.least;
         if (out_of_level > seen) {
             strip.shape = crooked > seen ? STRIP_SCRIBE : STRIP_TAPER;
             strip.most += out_of_level;

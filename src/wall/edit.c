@@ -208,6 +208,36 @@ bool edit_trim(Document *document, const Trim *trim, Err *err)
     return commit(document, err, "change the trim");
 }
 
+/* Lines that come without an id get one. */
+bool edit_rough(Document *document, const Roughs *rough, Err *err)
+{
+    Wall *wall = document_begin(document);
+    Arena *arena = arena_new();
+    Roughs lines = {0};
+    for (int i = 0; i < rough->count; i++) {
+        Rough *line = arena_push(arena, &lines);
+        *line = rough->at[i];
+        if (line->id == 0)
+            line->id = wall->next_id++;
+    }
+    wall->rough = lines;
+    const bool done = commit(document, err, "change the rough boards");
+    arena_free(arena);
+    return done;
+}
+
+bool edit_mill(Document *document, const Mill *mill, Err *err)
+{
+    document_begin(document)->mill = *mill;
+    return commit(document, err, "change the milling");
+}
+
+bool edit_bill(Document *document, const Bill *bill, Err *err)
+{
+    document_begin(document)->bill = *bill;
+    return commit(document, err, "change what the bill assumes");
+}
+
 /* ---- faces ---- */
 
 /* What hangs on a face follows when the face gets another name. */

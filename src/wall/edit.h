@@ -52,6 +52,9 @@ bool edit_saw(Document *document, const Saw *saw, Err *err);
 bool edit_fasteners(Document *document, const Fasteners *fasteners, Err *err);
 bool edit_wood(Document *document, const Wood *wood, Err *err);
 bool edit_trim(Document *document, const Trim *trim, Err *err);
+bool edit_rough(Document *document, const Roughs *rough, Err *err); /* the whole list */
+bool edit_mill(Document *document, const Mill *mill, Err *err);
+bool edit_bill(Document *document, const Bill *bill, Err *err);
 
 /* The face's `id` names it; openings are left as they are. */
 bool edit_face(Document *document, const Face *face, Err *err);

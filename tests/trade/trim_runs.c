@@ -84,6 +84,31 @@ static void ceiling_out_of_level(void **state)
     arena_free(bench.arena);
 }
 
+/* Round a corner the free edges meet: the east face's ceiling is level, but 1/4 in higher, so its strip is 1/4 in
+ * wider. Where they are too far apart each face has its own. */
+static void free_edges_meet(void **state)
+{
+    (void)state;
+    Bench bench = wall_new_plain();
+    add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT});
+    Marks *ceiling = &bench.wall->faces.at[1].ceiling;
+    *ceiling = (Marks){0};
+    add_mark(&bench, ceiling, 0, INCHES(53.25));
+    add_run(&bench, ALONG_CEILING, INCHES(1.5));
+    add_run(&bench, ALONG_OUTSIDE, INCHES(2));
+    TrimStrips strips = strips_of(&bench, NULL);
+    assert_int_equal(strips.at[0].most, INCHES(1.5));
+    assert_int_equal(strips.at[1].least, INCHES(1.75));
+    assert_int_equal(strips.at[1].shape, STRIP_STRAIGHT);
+    assert_int_equal(strips.at[1].edge_from, INCHES(51.5));
+    assert_int_equal(strips.at[2].long_point, strips.at[3].long_point);
+    ceiling->at[0].off = INCHES(54);
+    strips = strips_of(&bench, NULL);
+    assert_int_equal(strips.at[1].most, INCHES(1.5));
+    assert_int_equal(strips.at[1].edge_from, INCHES(52.5));
+    arena_free(bench.arena);
+}
+
 /* More out of level than half its width, it follows the slope: 40 along and 3 up; a rake is a strip of its own: 3,
  * 4, 5. */
 static void slopes(void **state)
@@ -257,9 +282,9 @@ static void crooked_side(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(ceiling_out_of_level), cmocka_unit_test(slopes),  cmocka_unit_test(inside_corner),
-        cmocka_unit_test(outside_corner),       cmocka_unit_test(casings), cmocka_unit_test(pieces_to_cut),
-        cmocka_unit_test(crooked_side),
+        cmocka_unit_test(ceiling_out_of_level), cmocka_unit_test(slopes),          cmocka_unit_test(inside_corner),
+        cmocka_unit_test(outside_corner),       cmocka_unit_test(casings),         cmocka_unit_test(pieces_to_cut),
+        cmocka_unit_test(crooked_side),         cmocka_unit_test(free_edges_meet),
     };
     return RUN(tests);
 }

@@ -2,7 +2,7 @@
  * copied. */
 #include "check.h"
 
-#include "wall/wall.h"
+#include "wall/edit.h"
 
 #include <string.h>
 
@@ -92,8 +92,53 @@ static void differences(void **state)
     arena_free(arena);
 }
 
+/* A wall that can be laid out, so that changes are taken. */
+static Document *document_of(Arena *arena)
+{
+    Wall *wall = shop_wall(arena);
+    *arena_push(arena, &wall->planks.widths) = LENGTH_INCH;
+    wall->planks.thickness = LENGTH_INCH;
+    Face *face = arena_push(arena, &wall->faces);
+    face->name = arena_text(arena, "shop", 4);
+    face->width = LENGTH_METRE;
+    *arena_push(arena, &face->floor) = (Mark){0, LENGTH_METRE};
+    *arena_push(arena, &face->ceiling) = (Mark){0, LENGTH_METRE};
+    return document_new(wall);
+}
+
+static void edits(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Document *document = document_of(arena);
+    Err err;
+    Roughs roughs = {0};
+    *arena_push(arena, &roughs) = (Rough){.width = 9, .thickness = 2, .length = 50, .count = 1};
+    *arena_push(arena, &roughs) = (Rough){.width = 8, .thickness = 2, .length = 50, .count = 1};
+    assert_done(edit_rough(document, &roughs, &err), &err);
+    const Wall *wall = document_wall(document);
+    assert_int_equal(wall->rough.count, 2);
+    assert_true(wall->rough.at[0].id != 0 && wall->rough.at[0].id != wall->rough.at[1].id);
+    assert_int_equal(roughs.at[0].id, 0); /* the caller's own are left alone */
+    assert_done(edit_mill(document, &(Mill){.given = true, .edge = 7}, &err), &err);
+    assert_int_equal(document_wall(document)->mill.edge, 7);
+    assert_done(edit_bill(document, &(Bill){.given = true, .coats = {true, 3000}}, &err), &err);
+    assert_int_equal(document_wall(document)->bill.coats.thousandths, 3000);
+    assert_string_equal(document_undo_name(document), "change what the bill assumes");
+    assert_false(edit_bill(document, &(Bill){.given = true, .coverage = {true, 0}}, &err)); /* covers nothing */
+    assert_string_equal(err.place, "bill.coverage");
+    assert_holds(err.text, "above 0");
+    assert_int_equal(document_wall(document)->bill.coats.thousandths, 3000);
+    for (int i = 0; i < 3; i++)
+        assert_true(document_undo(document));
+    assert_int_equal(document_wall(document)->rough.count, 1);
+    document_free(document);
+    arena_free(arena);
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(copies), cmocka_unit_test(differences)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(copies), cmocka_unit_test(differences),
+                                       cmocka_unit_test(edits)};
     return RUN(tests);
 }
