@@ -15,9 +15,12 @@
  * Beyond half a run the same courses come again, counted one list further.
  */
 
-/* More marks than this are not weighed: those nearest to the file's start are. A run so long holds dozens of widths
- * marked in 64ths. */
-enum { MARKS_MOST = 65536 };
+/*
+ * A run of dozens of widths marked in 64ths has some ten thousand marks. So that no file makes the list wait for
+ * minutes, no more than this are weighed, and fewer where the faces fall into very many columns: those nearest to the
+ * file's start.
+ */
+enum { MARKS_MOST = 65536, MARKS_LEAST = 1024, COLUMNS_MOST = 8000000 /* weighed in all */ };
 
 typedef struct Scale {
     const Layout *layout;
@@ -28,6 +31,7 @@ typedef struct Scale {
     WeighFace **faces;
     Weight *weights;     /* of the start at hand, one for each face */
     bool ceiling, floor; /* some face has a gentle one */
+    int64_t columns;     /* of all faces */
 } Scale;
 
 static Scale scale_new(Arena *arena, const Layout *layout, const Planks *planks)
@@ -45,6 +49,7 @@ static Scale scale_new(Arena *arena, const Layout *layout, const Planks *planks)
         scale.faces[i] = weigh_face_new(arena, layout, i);
         scale.weights[i].above = arena_array(arena, Length, openings + 1);
         scale.weights[i].below = arena_array(arena, Length, openings + 1);
+        scale.columns += scale.faces[i]->columns.count;
         scale.ceiling |= scale.faces[i]->has_ceiling;
         scale.floor |= scale.faces[i]->has_floor;
     }
@@ -136,10 +141,12 @@ static Ranked *rank_marks(Arena *arena, Scale *scale, Length written, int *count
     Length run = scale->bands.run;
     Length first = wide_narrow(wide_floor((Wide)written * 2 - run, (Wide)round * 2) + 1);
     Length last = wide_narrow(wide_floor((Wide)written * 2 + run, (Wide)round * 2));
-    if (last - first >= MARKS_MOST) {
+    Length most = COLUMNS_MOST / (scale->columns + 1);
+    most = most < MARKS_LEAST ? MARKS_LEAST : most > MARKS_MOST ? MARKS_MOST : most;
+    if (last - first >= most) {
         Length middle = wide_narrow(wide_floor(written, round));
-        first = middle - MARKS_MOST / 2 > first ? middle - MARKS_MOST / 2 : first;
-        last = first + MARKS_MOST - 1 < last ? first + MARKS_MOST - 1 : last;
+        first = middle - most / 2 > first ? middle - most / 2 : first;
+        last = first + most - 1 < last ? first + most - 1 : last;
     }
     Ranked *ranked = arena_array(arena, Ranked, last - first + 2);
     *count = 0;

@@ -32,21 +32,32 @@ int bands_foot(const Bands *bands, int64_t number, Length *bottom)
     return i;
 }
 
+/* The first course of the list whose upper edge lies above `rest`, which is measured from the list's foot; `count`
+ * where none does. */
+static int first_above(const Bands *bands, Length rest)
+{
+    int low = 0;
+    int high = bands->count;
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (bands->foot[middle] + bands->height[middle] > rest)
+            high = middle;
+        else
+            low = middle + 1;
+    }
+    return low;
+}
+
 int64_t bands_above(const Bands *bands, Length y)
 {
     int64_t turn = wide_narrow(wide_floor((Wide)y - bands->start, bands->run));
     Length rest = wide_narrow((Wide)y - bands->start - (Wide)turn * bands->run);
-    int i = 0;
-    while (i < bands->count && bands->foot[i] + bands->height[i] <= rest)
-        i++;
-    return turn * bands->count + i;
+    return turn * bands->count + first_above(bands, rest);
 }
 
 bool bands_gap_at(const Bands *bands, Length y)
 {
     Length rest = wide_narrow((Wide)y - bands->start - wide_floor((Wide)y - bands->start, bands->run) * bands->run);
-    for (int i = 0; i < bands->count; i++)
-        if (rest > bands->foot[i] && rest < bands->foot[i] + bands->height[i])
-            return false;
-    return true;
+    int i = first_above(bands, rest);
+    return i == bands->count || rest <= bands->foot[i];
 }

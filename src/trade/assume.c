@@ -1,7 +1,6 @@
 #include "trade/assume.h"
 
 #include "base/panic.h"
-#include "base/wide.h"
 
 /* One row for each; the default in inch files and in millimetre files. */
 static const struct {
@@ -85,7 +84,12 @@ Assumption assume(const Wall *wall, Assumed which)
     return assumption;
 }
 
+int64_t assume_fit(Wide value)
+{
+    return value > INT64_MAX ? INT64_MAX : value < INT64_MIN ? INT64_MIN : (int64_t)value;
+}
+
 int64_t assume_more(int64_t value, int64_t percent)
 {
-    return wide_narrow(wide_ceiling((Wide)value * (100 * ASSUME_ONE + percent), 100 * ASSUME_ONE));
+    return assume_fit(wide_ceiling((Wide)value * (100 * ASSUME_ONE + percent), 100 * ASSUME_ONE));
 }

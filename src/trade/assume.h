@@ -5,6 +5,7 @@
 #ifndef TRADE_ASSUME_H
 #define TRADE_ASSUME_H
 
+#include "base/wide.h"
 #include "wall/wall.h"
 
 #define ASSUME_ONE INT64_C(1000000)
@@ -34,6 +35,9 @@ typedef struct Assumption {
 } Assumption;
 
 Assumption assume(const Wall *wall, Assumed which);
+
+/* The value, or the largest (smallest) that 64 bits hold: the sums of absurd walls end there. */
+int64_t assume_fit(Wide value);
 
 /* value of `percent` millionths of a percent more, rounded up. */
 int64_t assume_more(int64_t value, int64_t percent);

@@ -22,19 +22,19 @@
 int64_t bill_board_feet(Length thickness, Length width, Length length)
 {
     Wide across = wide_divide((Wide)thickness * width * ASSUME_ONE, (Wide)LENGTH_INCH * LENGTH_INCH);
-    return wide_narrow(wide_divide(across * length, (Wide)144 * LENGTH_INCH));
+    return assume_fit(wide_divide(across * length, (Wide)144 * LENGTH_INCH));
 }
 
 /* A cubic metre is 10^27 nm3. */
 int64_t bill_cubic_metres(Length thickness, Length width, Length length)
 {
     Wide across = wide_divide((Wide)thickness * width, LENGTH_MM);
-    return wide_narrow(wide_divide(across * length, (Wide)LENGTH_MM * LENGTH_METRE));
+    return assume_fit(wide_divide(across * length, (Wide)LENGTH_MM * LENGTH_METRE));
 }
 
 int64_t bill_running_factor(Length face)
 {
-    return wide_narrow(wide_divide((Wide)LENGTH_FOOT * ASSUME_ONE, face));
+    return assume_fit(wide_divide((Wide)LENGTH_FOOT * ASSUME_ONE, face));
 }
 
 /* A gallon is 231 cubic inches and 128 fluid ounces; 355/113 stands for pi, off by less than one in ten million. */
@@ -43,7 +43,8 @@ Length bill_bead_length(int64_t volume, bool fluid_ounces, Length diameter)
     Wide across = (Wide)355 * diameter * diameter; /* x 4 x 113: the bead's section */
     Wide cubic = fluid_ounces ? CUBIC_INCH * 231 / 128 : CUBIC_MM * 1000;
     Wide whole = wide_divide(cubic / 1000 * volume, ASSUME_ONE / 1000);
-    return wide_narrow(wide_divide(whole * 452, across));
+    Wide length = wide_divide(whole * 452, across);
+    return length < LENGTH_MOST * 1000 ? (Length)length : LENGTH_MOST * 1000;
 }
 
 const char *bill_group_words(BillGroup group)
@@ -62,7 +63,7 @@ const char *bill_amount(Arena *arena, const BillLine *line)
         step /= 10;
         unit *= 10;
     }
-    int64_t shown = wide_narrow(wide_divide(line->amount, step));
+    int64_t shown = assume_fit(wide_divide(line->amount, step));
     if (line->decimals == 0)
         return say(arena, "%" PRId64, shown);
     return say(arena, "%" PRId64 ".%0*" PRId64, shown / unit, line->decimals, shown % unit);
@@ -105,13 +106,13 @@ void bill_spare(Bills *bills, BillLine *line)
 
 int64_t bill_running(const Bills *bills, Length length)
 {
-    return wide_narrow(
+    return assume_fit(
         wide_divide((Wide)length * ASSUME_ONE, bills->wall->units == UNITS_IN ? LENGTH_FOOT : LENGTH_METRE));
 }
 
 int64_t bill_area(const Bills *bills, Wide area)
 {
-    return wide_narrow(wide_divide(area * ASSUME_ONE, bills->wall->units == UNITS_IN ? SQUARE_FOOT : SQUARE_METRE));
+    return assume_fit(wide_divide(area * ASSUME_ONE, bills->wall->units == UNITS_IN ? SQUARE_FOOT : SQUARE_METRE));
 }
 
 /* ---- wall and planks ---- */
@@ -145,7 +146,7 @@ static void put_boards(Bills *bills)
         if (opened == 0)
             continue;
         Length width = stock->width_given ? stock->width : wall_widest(wall);
-        int64_t with_spare = wide_narrow(wide_ceiling(assume_more(opened * ASSUME_ONE, spare), ASSUME_ONE));
+        int64_t with_spare = assume_fit(wide_ceiling(assume_more(opened * ASSUME_ONE, spare), ASSUME_ONE));
         BillLine *line = bill_put(bills, BILL_PLANKS, with_spare * ASSUME_ONE, 0, "board|s",
                                   say(bills->arena, "boards %s long, %s wide: %d cut, %d at hand",
                                       say_length(bills->arena, wall, stock->length),
@@ -158,7 +159,7 @@ static void put_boards(Bills *bills)
 static int64_t volume_opened(const Bills *bills, Length thickness)
 {
     const Wall *wall = bills->wall;
-    int64_t volume = 0;
+    Wide volume = 0;
     for (int i = 0; i < bills->plan->board_count; i++) {
         if (bills->plan->boards[i].count == 0)
             continue;
@@ -169,7 +170,7 @@ static int64_t volume_opened(const Bills *bills, Length thickness)
         else
             volume += bill_cubic_metres(thickness, width, stock->length);
     }
-    return volume;
+    return assume_fit(volume);
 }
 
 static void put_planks(Bills *bills)
@@ -189,7 +190,7 @@ static void put_planks(Bills *bills)
     if (wall->units == UNITS_IN && wall->planks.widths.count == 1) {
         int64_t factor = bill_running_factor(narrowest);
         Wide feet = wide_divide((Wide)bill_area(bills, whole_area(bills->layout)) * factor, ASSUME_ONE);
-        line = bill_put(bills, BILL_PLANKS, assume_more(wide_narrow(feet), spare), 1, bills->running,
+        line = bill_put(bills, BILL_PLANKS, assume_more(assume_fit(feet), spare), 1, bills->running,
                         "the same by area and coverage factor, for comparison");
         const BillLine shown = {.amount = factor, .decimals = 2};
         line->assumes = say(arena, "%s ft for each sq ft", bill_amount(arena, &shown));

@@ -2,6 +2,7 @@
 
 #include "trade/say.h"
 #include "trade/spacer.h"
+#include "trade/studs.h"
 
 #include <inttypes.h>
 #include <stdlib.h>
@@ -20,8 +21,7 @@ static int64_t crossings(const Bills *bills, Length *along_studs)
         const FaceLayout *face = &layout->faces[piece->face];
         int64_t on = 0;
         if (bills->wall->faces.at[piece->face].studs.given)
-            for (int j = 0; j < face->studs.count; j++)
-                on += face->studs.at[j] >= piece->left && face->studs.at[j] <= piece->right;
+            on = studs_between(&face->studs, piece->left, piece->right);
         else
             on = (piece->right - piece->left) / spacing + 1;
         count += on;
@@ -52,9 +52,9 @@ static void put_fasteners(Bills *bills, int64_t on_studs)
 {
     const Wall *wall = bills->wall;
     int64_t each = assume(wall, ASSUME_FASTENERS).value;
-    int64_t count = wide_narrow(wide_ceiling((Wide)on_studs * each, ASSUME_ONE));
+    int64_t count = assume_fit(wide_ceiling((Wide)on_studs * each, ASSUME_ONE));
     int64_t with_spare =
-        wide_narrow(wide_ceiling(assume_more(count * ASSUME_ONE, assume(wall, ASSUME_SPARE).value), ASSUME_ONE));
+        assume_fit(wide_ceiling(assume_more(count * ASSUME_ONE, assume(wall, ASSUME_SPARE).value), ASSUME_ONE));
     const char *long_by =
         wall->fasteners.given
             ? say(bills->arena, "fasteners, %s", say_length(bills->arena, wall, wall->fasteners.length))
@@ -84,7 +84,7 @@ static void put_adhesive(Bills *bills, Length along_studs)
     BillLine *line = bill_put(bills, BILL_FASTENING, bill_running(bills, length), 1, bills->running,
                               say(bills->arena, "adhesive bead, %s across", say_length(bills->arena, wall, bead)));
     bill_assumes(bills, line, ASSUME_GLUE, glue == GLUE_PIECES ? "one along each piece" : "one along each stud");
-    int64_t count = each > 0 ? wide_narrow(wide_ceiling(length, each)) : 0;
+    int64_t count = each > 0 ? assume_fit(wide_ceiling(length, each)) : 0;
     line = bill_put(bills, BILL_FASTENING, count * ASSUME_ONE, 0, "cartridge|s",
                     say(bills->arena, "adhesive, cartridges of %s %s", bill_number(bills->arena, cartridge),
                         wall->units == UNITS_IN ? "fl oz" : "ml"));
@@ -117,14 +117,14 @@ void bill_put_finish(Bills *bills, Wide area)
     int64_t thinning = assume(wall, ASSUME_THINNING).value;
     if (coats <= 0 || coverage <= 0 || area <= 0)
         return;
-    int64_t finish = wide_narrow(wide_divide((Wide)bill_area(bills, area) * coats, coverage));
+    int64_t finish = assume_fit(wide_divide((Wide)bill_area(bills, area) * coats, coverage));
     BillLine *line = bill_put(bills, BILL_FINISH, finish, 1, inch ? "gal" : "l", "finish, all coats");
     bill_assumes(bills, line, ASSUME_COATS, say(arena, "coats: %s", bill_number(arena, coats)));
     bill_assumes(bills, line, ASSUME_COVERAGE,
                  say(arena, "%s %s", bill_number(arena, coverage), inch ? "sq ft a gallon" : "m2 a litre"));
     line->source = assume(wall, ASSUME_COVERAGE).source;
     if (thinning > 0) {
-        int64_t thinner = wide_narrow(wide_divide((Wide)finish * thinning, 100 * ASSUME_ONE));
+        int64_t thinner = assume_fit(wide_divide((Wide)finish * thinning, 100 * ASSUME_ONE));
         line = bill_put(bills, BILL_FINISH, thinner, 1, inch ? "gal" : "l", "thinner for it");
         bill_assumes(bills, line, ASSUME_THINNING, say(arena, "%s %%", bill_number(arena, thinning)));
     }
@@ -153,7 +153,7 @@ static void put_underlay(Bills *bills)
         int64_t spare = assume(wall, ASSUME_SPARE).value;
         Wide with_spare = wide_ceiling(area, 100 * ASSUME_ONE) * (100 * ASSUME_ONE + spare);
         BillLine *line = bill_put(
-            bills, BILL_BEHIND, wide_narrow(wide_ceiling(with_spare, (Wide)width * length)) * ASSUME_ONE, 0, "sheet|s",
+            bills, BILL_BEHIND, assume_fit(wide_ceiling(with_spare, (Wide)width * length)) * ASSUME_ONE, 0, "sheet|s",
             say(bills->arena, "underlay %s thick, sheets of %s by %s", say_length(bills->arena, wall, thick),
                 say_length(bills->arena, wall, width), say_length(bills->arena, wall, length)));
         bill_assumes(bills, line, ASSUME_SHEET_WIDTH, "sheet size");

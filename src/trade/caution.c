@@ -2,6 +2,7 @@
 
 #include "trade/caution_fire.h"
 #include "trade/say.h"
+#include "trade/studs.h"
 
 /*
  * A section through plank and wall, the fastener from the left:
@@ -135,14 +136,6 @@ static void check_bite(Arena *arena, const Wall *wall, int face, Findings *findi
     }
 }
 
-static bool on_stud(const LengthList *studs, const Piece *piece)
-{
-    for (int i = 0; i < studs->count; i++)
-        if (studs->at[i] >= piece->left && studs->at[i] <= piece->right)
-            return true;
-    return false;
-}
-
 /* A piece that no stud stands behind: what it could be held by, and what a fastener that goes through may meet. */
 static void check_piece(Arena *arena, const Layout *layout, const Piece *piece, Findings *findings)
 {
@@ -188,7 +181,8 @@ static void check_fasteners(Arena *arena, const Layout *layout, const Plan *plan
     }
     for (int i = 0; i < plan->piece_count; i++) {
         const Piece *piece = &plan->pieces[i];
-        if (wall->faces.at[piece->face].studs.given && !on_stud(&layout->faces[piece->face].studs, piece))
+        if (wall->faces.at[piece->face].studs.given &&
+            studs_between(&layout->faces[piece->face].studs, piece->left, piece->right) == 0)
             check_piece(arena, layout, piece, findings);
     }
 }

@@ -13,11 +13,19 @@ static Length kerf_of(const Wall *wall)
     return wall->mill.kerf.given ? wall->mill.kerf.length : wall->saw.kerf;
 }
 
+/* More planks than this come out of no board. */
+enum { PLANKS_MOST = 1000 };
+
+static int few(Length count)
+{
+    return count < PLANKS_MOST ? (int)count : PLANKS_MOST;
+}
+
 /* How many strips of one width a board `across` gives, both edges of each sawn. */
 static int strips_across(Length across, Length edge, Length kerf, Length width)
 {
     Length free = across - 2 * edge;
-    return free < width || width <= 0 ? 0 : (int)((free + kerf) / (width + kerf));
+    return free < width || width <= 0 ? 0 : few((free + kerf) / (width + kerf));
 }
 
 /* Different widths of the list, widest first. */
@@ -61,7 +69,7 @@ static void rip(Ripping *ripping, int place, Length free, Length used)
     if (place == ripping->count || ++ripping->tries > PATTERNS_MOST)
         return;
     Length step = ripping->widths[place] + ripping->kerf;
-    for (int n = (int)(free / step); n >= 0; n--) {
+    for (int n = few(free / step); n >= 0; n--) {
         ripping->trial[place] = n;
         rip(ripping, place + 1, free - n * step, used + n * ripping->widths[place]);
     }
@@ -92,7 +100,7 @@ static void rip_line(Arena *arena, const Wall *wall, MillLine *line)
         line->off_rip = 0;
     line->too_narrow = line->cut_count == 0;
     if (wall->mill.keep > 0 && !line->too_narrow && line->off_rip >= wall->mill.keep + wall->mill.edge)
-        line->strips = (int)((line->off_rip - wall->mill.edge + ripping.kerf) / (wall->mill.keep + ripping.kerf));
+        line->strips = few((line->off_rip - wall->mill.edge + ripping.kerf) / (wall->mill.keep + ripping.kerf));
 }
 
 /* Length of the board between its cut ends, and how much of that is not avoided. */
@@ -204,10 +212,10 @@ static void count_rough(const Wall *wall, const MillSheet *sheet, MillNeed *need
     Length most = 0;
     for (int i = 0; i < sheet->line_count; i++) {
         Length each = given_by(&sheet->lines[i], need->width);
-        need->milled += each * wall->rough.at[sheet->lines[i].rough].count;
+        need->milled = assume_fit(need->milled + (Wide)each * wall->rough.at[sheet->lines[i].rough].count);
         most = each > most ? each : most;
     }
-    need->over = need->at_hand + need->milled - need->needed - need->spare;
+    need->over = assume_fit((Wide)need->at_hand + need->milled - need->needed - need->spare);
     if (most > 0) {
         need->boards = need->over / most;
         if (need->over < 0 && need->over % most != 0)
@@ -228,7 +236,8 @@ MillSheet mill_sheet(Arena *arena, const Layout *layout)
             rip_line(arena, wall, line);
         put_steps(arena, wall, line);
         sheet.strips += (int64_t)line->strips * wall->rough.at[i].count;
-        sheet.strip_length += line->strips * line->usable * wall->rough.at[i].count;
+        sheet.strip_length =
+            assume_fit(sheet.strip_length + (Wide)line->strips * line->usable * wall->rough.at[i].count);
     }
     Length *widths = widths_of(arena, wall, &sheet.need_count);
     sheet.needs = arena_array(arena, MillNeed, sheet.need_count);
@@ -260,10 +269,10 @@ static MillWidth width_of_pile(const Wall *wall, Length width)
             continue;
         int planks = strips_across(rough->width, wall->mill.edge, kerf_of(wall), width);
         result.planks += (int64_t)planks * rough->count;
-        result.running += line.usable * planks * rough->count;
+        result.running = assume_fit(result.running + (Wide)line.usable * planks * rough->count);
         used += (Wide)line.usable * planks * rough->count * width;
     }
-    result.used = whole > 0 ? (int)wide_divide(used * 10000, whole) : 0;
+    result.used = whole > 0 ? (int)wide_divide(used, wide_ceiling(whole, 10000)) : 0;
     return result;
 }
 

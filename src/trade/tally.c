@@ -108,6 +108,12 @@ static const char *words(Arena *arena, const Wall *wall, const Tally *tally)
                say_count(arena, tally->more_boards, "board", "boards"));
 }
 
+/* More than there can be in a file is told as so many. */
+static int few(Wide count)
+{
+    return count < WALL_BOARDS_MOST ? (int)count : WALL_BOARDS_MOST;
+}
+
 Tally tally_of(Arena *arena, const Layout *layout)
 {
     const Wall *wall = layout->wall;
@@ -120,7 +126,7 @@ Tally tally_of(Arena *arena, const Layout *layout)
     if (tally.usable < tally.needed)
         tally.share = (int)wide_floor((Wide)tally.usable * 10000, tally.needed);
     if (tally.missing > 0 && tally.usable > 0)
-        tally.more_boards = (int)wide_narrow(wide_ceiling((Wide)tally.missing * tally.boards, tally.usable));
+        tally.more_boards = few(wide_ceiling((Wide)tally.missing * tally.boards, tally.usable));
     tally.text = words(arena, wall, &tally);
     return tally;
 }

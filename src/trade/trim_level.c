@@ -123,16 +123,23 @@ static Reach reach_of(const Point *points, int first, int last)
     return reach;
 }
 
-/* The parts of a limit between left and right. */
+/* The parts of a limit between left and right. Round an outside corner they reach beyond the face, where the limit goes
+ * on level. */
 static void take_apart(Arena *arena, const Face *face, bool upper, Length left, Length right, Reaches *reaches)
 {
     const Marks *marks = upper ? &face->ceiling : &face->floor;
+    const Length from = left < 0 ? 0 : left;
+    const Length to = right > face->width ? face->width : right;
     Points points = {0};
-    *arena_push(arena, &points) = (Point){left, upper ? bare_ceiling(face, left) : bare_floor(face, left)};
+    if (left < from)
+        *arena_push(arena, &points) = (Point){left, upper ? bare_ceiling(face, from) : bare_floor(face, from)};
+    *arena_push(arena, &points) = (Point){from, upper ? bare_ceiling(face, from) : bare_floor(face, from)};
     for (int i = 0; i < marks->count; i++)
-        if (marks->at[i].at > left && marks->at[i].at < right)
+        if (marks->at[i].at > from && marks->at[i].at < to)
             *arena_push(arena, &points) = (Point){marks->at[i].at, upper ? marks->at[i].off : -marks->at[i].off};
-    *arena_push(arena, &points) = (Point){right, upper ? bare_ceiling(face, right) : bare_floor(face, right)};
+    *arena_push(arena, &points) = (Point){to, upper ? bare_ceiling(face, to) : bare_floor(face, to)};
+    if (right > to)
+        *arena_push(arena, &points) = (Point){right, upper ? bare_ceiling(face, to) : bare_floor(face, to)};
     for (int i = 0; i + 1 < points.count;) {
         if (points.at[i].x == points.at[i + 1].x) { /* a step */
             i++;

@@ -5,7 +5,9 @@
  */
 
 /* More percent than this is a slip of the pen; so are more fasteners, coats, and so on. */
-enum { PERCENT_MOST = 1000, NUMBER_MOST = 1000000 };
+enum { PERCENT_MOST = 1000, FEW_MOST = 100, NUMBER_MOST = 1000000 };
+
+#define SHEET_LEAST (100 * LENGTH_MM)
 
 void check_trim_runs(Checking *checking)
 {
@@ -60,30 +62,33 @@ static void check_mill(Checking *checking)
     check_not_below(checking, WHERE(where, "keep"), "the width of kept strips", mill->keep);
 }
 
-/* A number of the bill from 0, or above it, up to `most`. */
-static void check_number(Checking *checking, const char *key, const char *what, Number number, bool above, int most)
+/* A number of the bill within its range. */
+static void check_number(Checking *checking, const char *key, const char *what, Number number, int least, int most)
 {
-    if (!number.given || (number.thousandths >= (above ? 1 : 0) && number.thousandths <= (int64_t)most * 1000))
+    if (!number.given || (number.thousandths >= (int64_t)least * 1000 && number.thousandths <= (int64_t)most * 1000))
         return;
-    check_note(checking, WHERE(WHERE(NULL, "bill"), key), "%s is out of its range; write a number %s and at most %d",
-               what, above ? "above 0" : "from 0 up", most);
+    check_note(checking, WHERE(WHERE(NULL, "bill"), key), "%s is out of its range; write a number from %d to %d", what,
+               least, most);
 }
 
 static void check_bill(Checking *checking)
 {
     const Bill *bill = &checking->wall->bill;
     const Where *where = WHERE(NULL, "bill");
-    check_number(checking, "spare", "the spare", bill->spare, false, PERCENT_MOST);
-    check_number(checking, "fasteners", "the number of fasteners on a stud", bill->fasteners, true, PERCENT_MOST);
+    check_number(checking, "spare", "the spare", bill->spare, 0, PERCENT_MOST);
+    check_number(checking, "fasteners", "the number of fasteners on a stud", bill->fasteners, 1, FEW_MOST);
     if (bill->bead.given)
         check_above(checking, WHERE(where, "bead"), "the bead", bill->bead.length);
-    check_number(checking, "cartridge", "the size of a cartridge", bill->cartridge, true, NUMBER_MOST);
-    check_number(checking, "coats", "the number of coats", bill->coats, false, PERCENT_MOST);
-    check_number(checking, "coverage", "what the finish covers", bill->coverage, true, NUMBER_MOST);
-    check_number(checking, "thinning", "the thinning", bill->thinning, false, PERCENT_MOST);
+    check_number(checking, "cartridge", "the size of a cartridge", bill->cartridge, 1, NUMBER_MOST);
+    check_number(checking, "coats", "the number of coats", bill->coats, 0, FEW_MOST);
+    check_number(checking, "coverage", "what the finish covers", bill->coverage, 1, NUMBER_MOST);
+    check_number(checking, "thinning", "the thinning", bill->thinning, 0, PERCENT_MOST);
     if (bill->sheet.given) {
-        check_above(checking, WHERE(WHERE(where, "sheet"), "width"), "the width of a sheet", bill->sheet.width);
-        check_above(checking, WHERE(WHERE(where, "sheet"), "length"), "the length of a sheet", bill->sheet.length);
+        const Where *sheet = WHERE(where, "sheet");
+        if (check_above(checking, WHERE(sheet, "width"), "the width of a sheet", bill->sheet.width) &&
+            check_above(checking, WHERE(sheet, "length"), "the length of a sheet", bill->sheet.length) &&
+            (bill->sheet.width < SHEET_LEAST || bill->sheet.length < SHEET_LEAST))
+            check_note(checking, sheet, "a sheet of underlay under 4 in (100 mm) wide is none; write its whole size");
     }
     if (bill->nominal.given)
         check_above(checking, WHERE(where, "nominal"), "the nominal thickness", bill->nominal.length);

@@ -102,9 +102,10 @@ static void refused(void **state)
     static const struct {
         const char *text, *part;
     } rows[] = {
-        {"bill: {coverage: 0}\n", "above 0"},
+        {"bill: {coverage: 0}\n", "from 1"},
+        {"bill: {sheet: {width: 1, length: 96}}\n", "whole size"},
         {"bill: {spare: 10 %}\n", "percent already"},
-        {"bill: {spare: -1}\n", "from 0 up"},
+        {"bill: {spare: -1}\n", "from 0 to"},
         {"bill: {glue: some}\n", "pieces"},
         {"bill: {bead: 0}\n", "bead"},
         {"trim: {runs: [{along: roof, width: 1}]}\n", "ceiling"},

@@ -17,8 +17,11 @@ static Wall *shop_wall(Arena *arena)
         (Rough){.label = arena_text(arena, "R1", 2), .width = 5, .thickness = 2, .length = 100, .count = 3, .ends = 4};
     *arena_push(arena, &rough->avoid) = (Stretch){10, 20};
     wall->mill = (Mill){true, 1, {true, 2}, 3, 4};
-    wall->bill =
-        (Bill){.given = true, .spare = {true, 10}, .bead = {true, 6}, .sheet = {true, 5, 6}, .nominal = {true, 25}};
+    wall->bill = (Bill){.given = true,
+                        .spare = {true, 10},
+                        .bead = {true, 6},
+                        .sheet = {true, LENGTH_METRE, LENGTH_METRE},
+                        .nominal = {true, 25}};
     return wall;
 }
 
@@ -127,7 +130,7 @@ static void edits(void **state)
     assert_string_equal(document_undo_name(document), "change what the bill assumes");
     assert_false(edit_bill(document, &(Bill){.given = true, .coverage = {true, 0}}, &err)); /* covers nothing */
     assert_string_equal(err.place, "bill.coverage");
-    assert_holds(err.text, "above 0");
+    assert_holds(err.text, "from 1");
     assert_int_equal(document_wall(document)->bill.coats.thousandths, 3000);
     for (int i = 0; i < 3; i++)
         assert_true(document_undo(document));
