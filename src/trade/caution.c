@@ -54,8 +54,8 @@ static void check_plate(Arena *arena, const Layout *layout, int face, int index,
     Finding finding = opening_finding(RULE_PLATE, face, index);
     finding.text = say(
         arena,
-        "the cover plate of %s, %s by %s, does not hide the cut of %s by %s; cut closer, or take a larger "
-        "plate that its box is made for",
+        "The cover plate of %s, %s by %s, does not hide the cut of %s by %s. Cut closer, or take a larger "
+        "plate that its box is made for.",
         opening->name, say_length(arena, wall, opening->plate.width), say_length(arena, wall, opening->plate.height),
         say_length(arena, wall, width), say_length(arena, wall, height));
     *arena_push(arena, findings) = finding;
@@ -73,9 +73,9 @@ static void check_box(Arena *arena, const Layout *layout, int face, int index, F
     Finding finding = opening_finding(RULE_BOX, face, index);
     finding.text =
         say(arena,
-            "the front edge of %s ends %s behind the face of the planks: codes ask for it to be flush with wood, by an "
-            "extender of that depth; switch the power off and test that it is off before opening a box, and ask a "
-            "licensed electrician and the local code",
+            "The front edge of %s ends %s behind the face of the planks. Codes ask for it to be flush with wood, by an "
+            "extender of that depth. Switch the power off and test that it is off before a box is opened; ask a "
+            "licensed electrician and the local code.",
             opening->name, say_length(arena, wall, depth));
     *arena_push(arena, findings) = finding;
 }
@@ -116,8 +116,8 @@ static void check_bite(Arena *arena, const Wall *wall, int face, Findings *findi
         Finding finding = face_finding(RULE_NAIL, face);
         finding.text = say(
             arena,
-            "fasteners of %s %s on %s: plank, underlay and wallboard take %s; common practice is %s into the stud at "
-            "the least, here a fastener of %s",
+            "Fasteners of %s %s on %s: plank, underlay and wallboard take %s. Common practice is %s into the stud at "
+            "the least, here a fastener of %s.",
             say_length(arena, wall, wall->fasteners.length),
             bite <= 0 ? "do not reach the stud" : say(arena, "go only %s into the stud", say_length(arena, wall, bite)),
             wall->faces.at[face].name, say_length(arena, wall, stack), say_length(arena, wall, LEAST_BITE),
@@ -128,8 +128,8 @@ static void check_bite(Arena *arena, const Wall *wall, int face, Findings *findi
         Finding finding = face_finding(RULE_WIRE, face);
         finding.text = say(
             arena,
-            "fasteners of %s reach %s into the studs of %s: cables and pipes may run from %s in; take shorter ones, "
-            "and find what runs in the wall before fastening",
+            "Fasteners of %s reach %s into the studs of %s: cables and pipes may run from %s in. Take shorter ones, "
+            "and find what runs in the wall before fastening.",
             say_length(arena, wall, wall->fasteners.length), say_length(arena, wall, bite), wall->faces.at[face].name,
             say_length(arena, wall, CABLE_DEPTH));
         *arena_push(arena, findings) = finding;
@@ -148,16 +148,16 @@ static void check_piece(Arena *arena, const Layout *layout, const Piece *piece, 
     finding.has_at = true;
     finding.at = piece->left;
     finding.piece = piece->number;
-    const char *which = say(arena, "no stud stands behind piece %d (course %lld of %s, %s from %s)", piece->number,
+    const char *which = say(arena, "No stud stands behind piece %d (course %lld of %s, %s from %s)", piece->number,
                             (long long)course->number, wall->faces.at[piece->face].name,
                             say_length(arena, wall, piece->right - piece->left), say_length(arena, wall, piece->left));
     finding.text =
         reaches
             ? say(arena,
-                  "%s: a fastener there holds nothing and may reach a cable or pipe; glue it, give it a backing strip "
-                  "or an anchor made for hollow walls, or move the joint",
+                  "%s. A fastener there holds nothing and may reach a cable or pipe: glue it, give it a backing strip "
+                  "or an anchor made for hollow walls, or move the joint.",
                   which)
-            : say(arena, "%s: glue it, give it a backing strip or an anchor made for hollow walls, or move the joint",
+            : say(arena, "%s. Glue it, give it a backing strip or an anchor made for hollow walls, or move the joint.",
                   which);
     *arena_push(arena, findings) = finding;
 }
@@ -173,8 +173,8 @@ static void check_fasteners(Arena *arena, const Layout *layout, const Plan *plan
         if (!wall->faces.at[face].studs.given) {
             Finding finding = face_finding(RULE_ANCHOR, face);
             finding.text = say(arena,
-                               "no studs are written down for %s: find them and mark their centres (`studs`), do not "
-                               "assume where they are",
+                               "No studs are written down for %s. Find them and mark their centres (`studs`), do not "
+                               "assume where they are.",
                                wall->faces.at[face].name);
             *arena_push(arena, findings) = finding;
         }

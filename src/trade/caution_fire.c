@@ -115,20 +115,20 @@ static void check_hearth(Arena *arena, const Layout *layout, int face, int index
     finding.face = face;
     finding.opening = index;
     const char *ask =
-        "ask the local code and building department before hanging wood there; an insert or a factory-built "
-        "fireplace goes by its manual instead (write it as `stove`)";
+        "Ask the local code and building department before hanging wood there. An insert or a factory-built "
+        "fireplace goes by its manual instead (write it as `stove`).";
     const char *name = wall->faces.at[face].openings.at[index].name;
     const char *away = say_length(arena, wall, root_of(nearest));
     if (within)
         finding.text = say(arena,
-                           "wood comes %s %s: model codes keep combustible trim %s from the opening of a "
-                           "masonry fireplace, measured from the firebox itself; %s",
+                           "Wood comes %s %s: model codes keep combustible trim %s from the opening of a "
+                           "masonry fireplace, measured from the firebox itself. %s",
                            nearest == 0 ? "right up to" : say(arena, "within %s of", away), name,
                            say_length(arena, wall, TRIM_NEVER), ask);
     else
         finding.text = say(arena,
-                           "wood %s from %s stands %s out of the masonry's face: within %s of the opening of a masonry "
-                           "fireplace model codes allow combustible trim 1/8 in for each inch of distance; %s",
+                           "Wood %s from %s stands %s out of the masonry's face: within %s of the opening of a masonry "
+                           "fireplace model codes allow combustible trim 1/8 in for each inch of distance. %s",
                            away, name, say_length(arena, wall, project), say_length(arena, wall, TRIM_LESS), ask);
     *arena_push(arena, findings) = finding;
 }
@@ -140,17 +140,19 @@ static void check_stove(Arena *arena, const Layout *layout, int face, int index,
     Length stack = wall->faces.at[face].underlay + wall->planks.thickness;
     const char *left = "";
     if (opening->away_given)
-        left = say(arena, "of the %s from the bare wall the planks leave %s; ", say_length(arena, wall, opening->away),
+        left = say(arena, "Of the %s from the bare wall to %s the planks leave %s. ",
+                   say_length(arena, wall, opening->away), opening->name,
                    opening->away > stack ? say_length(arena, wall, opening->away - stack) : "nothing");
     Finding finding = finding_of(RULE_FIRE);
     finding.face = face;
     finding.opening = index;
     finding.text = say(
         arena,
-        "%s is an appliance: %swhich distance wood must keep behind, beside and above it, and behind its pipe, stands "
-        "in its manual and the local code (model-code figures for one without a listing: %s to bare wood, %s from "
-        "single-wall stovepipe); have a licensed installer look at it",
-        opening->name, left, say_length(arena, wall, STOVE_BARE), say_length(arena, wall, PIPE_BARE));
+        "%sHow far wood must keep from %s, behind, beside and above it and from its pipe, stands in its manual and the "
+        "local code (model-code figures for one without a listing: %s to bare wood, %s from single-wall stovepipe). "
+        "Have "
+        "a licensed installer look at it.",
+        left, opening->name, say_length(arena, wall, STOVE_BARE), say_length(arena, wall, PIPE_BARE));
     *arena_push(arena, findings) = finding;
 }
 

@@ -137,8 +137,8 @@ static void tell_closing(Arena *arena, const Wall *wall, const Season *season, c
     Finding finding = finding_of(RULE_SEASON);
     finding.text =
         say(arena,
-            "in the %s season the widest plank grows %s, more than the reveal of %s: the courses press on one "
-            "another and may lift; a reveal of %s keeps them apart, %s do",
+            "In the %s season the widest plank grows %s, more than the reveal of %s: the courses press on one "
+            "another and may lift. A reveal of %s keeps them apart; %s do.",
             when, say_fine(arena, wall, season->change), say_fine(arena, wall, wall->planks.reveal),
             say_fine(arena, wall, length_round_up(needed, fine)), would);
     *arena_push(arena, findings) = finding;
@@ -154,8 +154,8 @@ void season_findings(Arena *arena, const Layout *layout, Findings *findings)
         Finding finding = finding_of(RULE_SEASON);
         finding.text =
             say(arena,
-                "the air written as `dry` leaves the wood at %lld.%02lld %%, damper than the %lld.%02lld %% of "
-                "`damp`; change the two over",
+                "The air written as `dry` leaves the wood at %lld.%02lld %%, damper than the %lld.%02lld %% of "
+                "`damp`; change the two over.",
                 (long long)seasons.dry.moisture / 100, (long long)seasons.dry.moisture % 100,
                 (long long)seasons.damp.moisture / 100, (long long)seasons.damp.moisture % 100);
         *arena_push(arena, findings) = finding;

@@ -125,8 +125,8 @@ static void corner_strips(Arena *arena, const Layout *layout, int run, TrimStrip
                 tell(
                     arena, findings, on, -1,
                     say(arena,
-                        "the strip at %s does not reach the planks of %s: %s stand out of the corner, it is %s wide to "
-                        "its long point",
+                        "The strip at %s does not reach the planks of %s: %s stand out of the corner, it is %s wide to "
+                        "its long point.",
                         name, wall->faces.at[on].name, say_length(arena, wall, beyond),
                         say_length(arena, wall, width)));
         }
@@ -150,7 +150,7 @@ static void edge_strips(Arena *arena, const Layout *layout, int run, TrimStrips 
             *arena_push(arena, strips) = strip;
             if (width < stack_out(wall, face))
                 tell(arena, findings, face, -1,
-                     say(arena, "the strip at the %s does not hide the planks' ends: they stand out %s, it is %s wide",
+                     say(arena, "The strip at the %s does not hide the planks' ends: they stand out %s, it is %s wide.",
                          strip.name, say_length(arena, wall, stack_out(wall, face)), say_length(arena, wall, width)));
         }
 }
@@ -226,7 +226,8 @@ static void case_opening(Arena *arena, const Layout *layout, int run, int face, 
     const char *what = in_the_way(arena, layout, face, index, width);
     if (what) {
         tell(arena, findings, face, index,
-             say(arena, "a casing %s wide does not fit round %s: %s is in the way; take a narrower one or leave it out",
+             say(arena,
+                 "A casing %s wide does not fit round %s: %s is in the way. Take a narrower one or leave it out.",
                  say_length(arena, wall, width), of->openings.at[index].name, what));
         return;
     }
@@ -258,7 +259,7 @@ static void casing_strips(Arena *arena, const Layout *layout, int run, TrimStrip
         }
     if (named && !found)
         tell(arena, findings, -1, -1,
-             say(arena, "trim is to go round %s, but no opening has that name; write one that has, or leave it out",
+             say(arena, "Trim is to go round %s, but no opening has that name. Write one that has, or leave it out.",
                  wanted));
 }
 

@@ -106,8 +106,8 @@ static void masonry_fireplace(void **state)
 {
     (void)state;
     char text[1024];
-    assert_holds(hearth(INCHES(6) - 1, INCHES(0.25), text, sizeof text), "wood comes within 6 in");
-    assert_holds(hearth(0, INCHES(0.25), text, sizeof text), "wood comes right up to it");
+    assert_holds(hearth(INCHES(6) - 1, INCHES(0.25), text, sizeof text), "Wood comes within 6 in");
+    assert_holds(hearth(0, INCHES(0.25), text, sizeof text), "Wood comes right up to it");
     assert_holds(text, "local code");
     assert_string_equal(hearth(INCHES(6), INCHES(0.75), text, sizeof text), "");
     assert_holds(hearth(INCHES(6), INCHES(0.75) + 1, text, sizeof text), "1/8 in for each inch");
@@ -129,7 +129,7 @@ static void fireplace_across_a_corner(void **state)
     assert_null(only(&findings, RULE_FIRE)); /* 1 1/4 in is 10 in / 8 */
     bench.wall->faces.at[0].underlay++;
     findings = found(&bench);
-    assert_holds(only(&findings, RULE_FIRE), "wood 10 in from it");
+    assert_holds(only(&findings, RULE_FIRE), "Wood 10 in from it");
     arena_free(bench.arena);
 }
 
@@ -155,10 +155,10 @@ static void stove_is_always_told(void **state)
     stove->away = INCHES(18);
     bench.wall->faces.at[0].underlay = INCHES(0.25);
     findings = found(&bench);
-    assert_holds(only(&findings, RULE_FIRE), "of the 18 in from the bare wall the planks leave 17 1/4 in");
+    assert_holds(only(&findings, RULE_FIRE), "Of the 18 in from the bare wall to it the planks leave 17 1/4 in.");
     stove->away = INCHES(0.5);
     findings = found(&bench);
-    assert_holds(only(&findings, RULE_FIRE), "leave nothing");
+    assert_holds(only(&findings, RULE_FIRE), "leave nothing.");
     assert_never_safe(&findings);
     arena_free(bench.arena);
 }
@@ -171,7 +171,7 @@ static void boxes(void **state)
     bench.wall->faces.at[0].underlay = INCHES(0.25);
     Findings findings = found(&bench);
     assert_holds(only(&findings, RULE_BOX), "3/4 in behind");
-    assert_holds(only(&findings, RULE_BOX), "power off");
+    assert_holds(only(&findings, RULE_BOX), "power off and test");
     assert_null(only(&findings, RULE_PLATE)); /* no plate written */
     box->front_given = true;
     box->front = INCHES(0.5);

@@ -41,6 +41,8 @@ static void check_findings(Job *job)
         assert_int_equal(rule_grade(finding->rule), GRADE_CAUTION);
         assert_null(strstr(finding->text, " safe"));
         assert_null(strchr(finding->text, '\n'));
+        assert_true(finding->text[0] < 'a' || finding->text[0] > 'z'); /* whole sentences */
+        assert_int_equal(finding->text[strlen(finding->text) - 1], '.');
         if (finding->opening >= 0) {
             const Openings *openings = &job->wall->faces.at[finding->face].openings;
             assert_true(finding->opening < openings->count);
