@@ -22,13 +22,13 @@
 #define INCH_E4(n) (INT64_C(n) * 2540)
 #define MM_E2(n) (INT64_C(n) * 10000)
 
-#define SHEET(gauge, inch_e4, source)                                                                 \
-    {                                                                                                 \
-        gauge " gauge sheet steel", "pieces of " gauge " gauge sheet steel", INCH_E4(inch_e4), source \
+#define SHEET(gauge, inch_e4, source)                                                                        \
+    {                                                                                                        \
+        gauge " gauge sheet steel", "pieces of " gauge " gauge sheet steel", INCH_E4(inch_e4), false, source \
     }
-#define ZINC_SHEET(gauge, inch_e4)                                                                              \
-    {                                                                                                           \
-        gauge " gauge zinc-coated steel", "pieces of " gauge " gauge zinc-coated steel", INCH_E4(inch_e4), ZINC \
+#define ZINC_SHEET(gauge, inch_e4)                                                                                     \
+    {                                                                                                                  \
+        gauge " gauge zinc-coated steel", "pieces of " gauge " gauge zinc-coated steel", INCH_E4(inch_e4), false, ZINC \
     }
 
 static const SpacerThing things[] = {
@@ -37,18 +37,18 @@ static const SpacerThing things[] = {
     SHEET("20", 359, GAUGE),
     SHEET("19", 418, GAUGE_MEMORY),
     SHEET("18", 478, GAUGE),
-    {"dime", "dimes", MM_E2(135), MINT},
+    {"dime", "dimes", MM_E2(135), true, MINT},
     SHEET("17", 538, GAUGE_MEMORY),
     SHEET("16", 598, GAUGE),
-    {"one-cent coin", "one-cent coins", MM_E2(152), MINT},
+    {"one-cent coin", "one-cent coins", MM_E2(152), true, MINT},
     ZINC_SHEET("16", 635),
     SHEET("15", 673, GAUGE),
-    {"quarter dollar", "quarter dollars", MM_E2(175), MINT},
+    {"quarter dollar", "quarter dollars", MM_E2(175), true, MINT},
     SHEET("14", 747, GAUGE),
-    {"five-cent coin", "five-cent coins", MM_E2(195), MINT},
+    {"five-cent coin", "five-cent coins", MM_E2(195), true, MINT},
     ZINC_SHEET("14", 785),
-    {"dollar coin", "dollar coins", MM_E2(200), MINT},
-    {"half dollar", "half dollars", MM_E2(215), MINT},
+    {"dollar coin", "dollar coins", MM_E2(200), true, MINT},
+    {"half dollar", "half dollars", MM_E2(215), true, MINT},
     SHEET("13", 897, GAUGE),
     SHEET("12", 1046, GAUGE),
     SHEET("11", 1196, GAUGE),
@@ -70,7 +70,7 @@ const SpacerThing *spacer_thing(int index)
 
 static bool is_coin(int index)
 {
-    return things[index].source[0] == 'U';
+    return things[index].coin;
 }
 
 static int pieces_of(const Spacer *spacer)

@@ -20,6 +20,7 @@ typedef struct SpacerThing {
     const char *name;   /* "five-cent coin" */
     const char *plural; /* "five-cent coins" */
     Length thickness;
+    bool coin;          /* else sheet steel */
     const char *source; /* the publication, and "from memory" where it was not looked up */
 } SpacerThing;
 

@@ -196,7 +196,7 @@ static const char *in_the_way(Arena *arena, const Layout *layout, int face, int 
     return NULL;
 }
 
-static void casing_part(Arena *arena, const Layout *layout, int run, int face, int index, const char *part,
+static void casing_part(Arena *arena, const Layout *layout, int run, int face, int index, const char *part, bool stands,
                         Length inner, int mitres, TrimStrips *strips)
 {
     const Wall *wall = layout->wall;
@@ -210,7 +210,7 @@ static void casing_part(Arena *arena, const Layout *layout, int run, int face, i
                                              .thickness = run_thickness(wall, run),
                                              .least = width,
                                              .most = width,
-                                             .stands = strstr(part, "leg") != NULL,
+                                             .stands = stands,
                                              .start = mitres == 2 ? STRIP_ACROSS : STRIP_SQUARE,
                                              .end = STRIP_ACROSS,
                                              .short_point = inner,
@@ -232,14 +232,14 @@ static void case_opening(Arena *arena, const Layout *layout, int run, int face, 
         return;
     }
     Box box = measured(layout, face, index);
-    casing_part(arena, layout, run, face, index, "head", box.right - box.left, 2, strips);
+    casing_part(arena, layout, run, face, index, "head", false, box.right - box.left, 2, strips);
     if (stands_on_floor(&of->openings.at[index])) {
-        casing_part(arena, layout, run, face, index, "left leg", box.top - bare_floor(of, box.left), 1, strips);
-        casing_part(arena, layout, run, face, index, "right leg", box.top - bare_floor(of, box.right), 1, strips);
+        casing_part(arena, layout, run, face, index, "left leg", true, box.top - bare_floor(of, box.left), 1, strips);
+        casing_part(arena, layout, run, face, index, "right leg", true, box.top - bare_floor(of, box.right), 1, strips);
     } else {
-        casing_part(arena, layout, run, face, index, "left leg", box.top - box.bottom, 2, strips);
-        casing_part(arena, layout, run, face, index, "right leg", box.top - box.bottom, 2, strips);
-        casing_part(arena, layout, run, face, index, "sill", box.right - box.left, 2, strips);
+        casing_part(arena, layout, run, face, index, "left leg", true, box.top - box.bottom, 2, strips);
+        casing_part(arena, layout, run, face, index, "right leg", true, box.top - box.bottom, 2, strips);
+        casing_part(arena, layout, run, face, index, "sill", false, box.right - box.left, 2, strips);
     }
 }
 
