@@ -4,7 +4,11 @@
 #include <string.h>
 
 #include "base/utf8.h"
+#include "fill/trim.h"
+#include "layout/starts.h"
 #include "sheet/places.h"
+#include "trade/season.h"
+#include "trade/trim_runs.h"
 
 /*
  * Written by hand, not by an emitter: one fixed layout of blocks and flows, so that the same plan is the same bytes
@@ -249,6 +253,72 @@ static void put_boards(Writer *writer)
     }
 }
 
+/* A list of flows, one a line; written even when empty. */
+static void begin_list(Text *out, const char *key, int count)
+{
+    text_format(out, count == 0 ? "%s: []\n" : "%s:\n", key);
+}
+
+static void put_trim_pieces(Text *out, const TrimPlan *trim)
+{
+    begin_list(out, "  pieces", trim->piece_count);
+    for (int i = 0; i < trim->piece_count; i++) {
+        const TrimCut *cut = &trim->pieces[i];
+        text_format(out, "  - {piece: %d, ", cut->number);
+        put_name(out, "name", cut->name);
+        put_length(out, ", length", cut->length);
+        text_format(out, ", board: %d", cut->board);
+        put_length(out, ", offset", cut->offset);
+        text_put(out, "}\n");
+    }
+}
+
+static void put_trim_boards(Text *out, const TrimPlan *trim)
+{
+    begin_list(out, "  boards", trim->board_count);
+    for (int i = 0; i < trim->board_count; i++) {
+        const TrimBoard *board = &trim->boards[i];
+        text_format(out, "  - {board: %d", i + 1);
+        put_length(out, ", length", board->length);
+        text_put(out, ", pieces: [");
+        for (int k = 0; k < board->count; k++)
+            text_format(out, "%s%d", k > 0 ? ", " : "", trim->pieces[trim->by_board[board->first + k]].number);
+        put_length(out, "], left-over", board->left_over);
+        text_put(out, "}\n");
+    }
+}
+
+/* Like pieces that are missing are named one by one. */
+static void put_trim_missing(Text *out, const TrimPieces *missing)
+{
+    begin_list(out, "  missing", missing->count);
+    for (int i = 0; i < missing->count; i++)
+        for (int k = 0; k < missing->at[i].count; k++) {
+            text_put(out, "  - {");
+            put_name(out, "name", missing->at[i].name);
+            put_length(out, ", length", missing->at[i].length);
+            text_put(out, "}\n");
+        }
+}
+
+/* What was measured by hand, and what the wall asks for. */
+static void put_trim(Writer *writer)
+{
+    const Wall *wall = writer->job->wall;
+    if (!wall->trim.given)
+        return;
+    TrimPieces pieces = trim_pieces(writer->scratch, writer->job->layout);
+    const TrimPlan *trim = trim_plan(writer->scratch, wall, &pieces);
+    if (trim->piece_count + trim->board_count + trim->missing.count > 0) {
+        text_put(writer->out, "trim:\n");
+        put_trim_pieces(writer->out, trim);
+        put_trim_boards(writer->out, trim);
+        put_trim_missing(writer->out, &trim->missing);
+        text_format(writer->out, "  proved: %s\n", trim->proved ? "true" : "false");
+    }
+    arena_reset(writer->scratch);
+}
+
 static void put_least(Writer *writer)
 {
     const Job *job = writer->job;
@@ -263,6 +333,45 @@ static void put_least(Writer *writer)
     put_name(out, "where",
              least->opening >= 0 ? face->openings.at[least->opening].name : (least->at_floor ? "floor" : "ceiling"));
     text_put(out, "}\n");
+}
+
+static void put_starts(Writer *writer)
+{
+    Starts starts = starts_of_layout(writer->scratch, writer->job->layout);
+    Text *out = writer->out;
+    begin_list(out, "starts", starts.count);
+    for (int i = 0; i < starts.count; i++) {
+        const Start *start = &starts.at[i];
+        put_length(out, "- {start", start->start);
+        put_length(out, ", least", start->least);
+        text_put(out, ", why: [");
+        for (int k = 0; k < start->why_count; k++) {
+            text_put(out, k > 0 ? ", " : "");
+            put_string(out, start->why[k]);
+        }
+        text_put(out, "]}\n");
+    }
+    arena_reset(writer->scratch);
+}
+
+static void put_moisture(Text *out, const char *key, int64_t hundredths)
+{
+    text_format(out, "%s: %" PRId64 ".%02" PRId64, key, hundredths / 100, hundredths % 100);
+}
+
+static void put_seasons(Writer *writer)
+{
+    Seasons seasons = season_of_wall(writer->job->wall);
+    Text *out = writer->out;
+    if (!seasons.given)
+        return;
+    put_moisture(out, "seasons: {moisture: {hung", seasons.hung.moisture);
+    put_moisture(out, ", dry", seasons.dry.moisture);
+    put_moisture(out, ", damp", seasons.damp.moisture);
+    put_length(out, "}, reveal: {hung", seasons.hung.reveal);
+    put_length(out, ", dry", seasons.dry.reveal);
+    put_length(out, ", damp", seasons.damp.reveal);
+    text_put(out, "}}\n");
 }
 
 static void put_warning(Writer *writer, const Finding *finding)
@@ -330,7 +439,10 @@ void plan_write(const Job *job, Text *out)
     put_opening_lines(&writer);
     put_faces(&writer);
     put_boards(&writer);
+    put_trim(&writer);
     put_least(&writer);
+    put_starts(&writer);
+    put_seasons(&writer);
     put_warnings(&writer);
     put_totals(&writer);
     arena_free(writer.scratch);
