@@ -110,7 +110,7 @@ static void print_keys(const Print *print, const Record *of, const void *record,
         text_put(out, "{}");
 }
 
-static bool has_keys(const Record *of, const void *record)
+bool print_has_keys(const Record *of, const void *record)
 {
     for (int i = 0; i < of->count; i++)
         if (print_wants(&of->keys[i], record))
@@ -130,7 +130,8 @@ void print_item(const Print *print, const Record *of, const void *item, int inde
 void print_key(const Print *print, const Key *key, const void *record, int indent, Text *out)
 {
     text_format(out, "%s:", key->name);
-    if (key->kind == VALUE_RECORD && !key->record->one_line && has_keys(key->record, value_inner_const(key, record))) {
+    if (key->kind == VALUE_RECORD && !key->record->one_line &&
+        print_has_keys(key->record, value_inner_const(key, record))) {
         new_line(print, indent + STEP, out);
         print_keys(print, key->record, value_inner_const(key, record), indent + STEP, out);
         return;

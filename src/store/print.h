@@ -30,6 +30,9 @@ void print_item(const Print *print, const Record *of, const void *item, int inde
 /* A key that a fresh file has: it stands, and is not what a file without it means. */
 bool print_wants(const Key *key, const void *record);
 
+/* A fresh record of this would have any key. */
+bool print_has_keys(const Record *of, const void *record);
+
 /* Items of VALUE_HUNG: pieces first, then edges. */
 int print_item_count(const Key *key, const void *record);
 const void *print_item_at(const Key *key, const void *record, int index, const Record **of);
