@@ -48,7 +48,7 @@ static bool is_nothing(const Node *node)
 static const char *kind_found(const Node *node)
 {
     switch (node->kind) {
-    case NODE_SCALAR: return is_nothing(node) ? "nothing" : "a single value";
+    case NODE_SCALAR: return is_nothing(node) ? "nothing behind it" : "a single value";
     case NODE_MAPPING: return "a mapping";
     case NODE_LIST: return "a list";
     }

@@ -152,7 +152,7 @@ static const struct {
     {"did not find expected ',' or '}'", "a { is not closed, or a comma is missing; write {key: value, key: value}",
      true},
     {"did not find expected ',' or ']'", "a [ is not closed, or a comma is missing; write [value, value]", true},
-    {"did not find expected node content", "a value is missing here; write one", false},
+    {"did not find expected node content", "a value is missing here, or the bracket that closes a list; write it", false},
     {"could not find expected ':'", "a colon is missing in this line; write key: value, with a blank behind the colon",
      false},
     {"found unexpected end of stream", "the file ends within quotes; close them", true},

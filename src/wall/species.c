@@ -88,21 +88,21 @@ const Species *species_named(const char *name)
     return NULL;
 }
 
-/* The length of the longest word of `wanted` that stands in `name`. */
-static int shared_word(const char *wanted, const char *name)
+/* The letters of all words of `wanted` that stand in `name`. */
+static int shared_words(const char *wanted, const char *name)
 {
-    int best = 0;
+    int letters = 0;
     while (*wanted) {
         char word[NAME_MOST];
         size_t length = strcspn(wanted, " ,-");
         memcpy(word, wanted, length);
         word[length] = '\0';
-        if ((int)length > best && length > 2 && strstr(name, word))
-            best = (int)length;
+        if (length > 2 && strstr(name, word))
+            letters += (int)length;
         wanted += length;
         wanted += strspn(wanted, " ,-");
     }
-    return best;
+    return letters;
 }
 
 int species_nearest(const char *name, const Species *near[], int most)
@@ -115,7 +115,7 @@ int species_nearest(const char *name, const Species *near[], int most)
         int best = -1;
         int best_cost = 0;
         for (int i = 0; i < COUNT; i++) {
-            int cost = nearest_distance(wanted, table[i].name) - 3 * shared_word(wanted, table[i].name);
+            int cost = nearest_distance(wanted, table[i].name) - 3 * shared_words(wanted, table[i].name);
             if (!taken[i] && (best < 0 || cost < best_cost)) {
                 best = i;
                 best_cost = cost;
