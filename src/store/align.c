@@ -59,6 +59,16 @@ static uint64_t name_of(const AlignItem *item)
     return item->name;
 }
 
+static uint64_t core_of(const AlignItem *item)
+{
+    return item->core;
+}
+
+static uint64_t first_of(const AlignItem *item)
+{
+    return item->first;
+}
+
 /* limit[i]: the partner of the next item behind i that has one, or `end`. */
 static void find_limits(const int *partner, int count, int end, int *limit)
 {
@@ -108,7 +118,7 @@ static void pair_the_rest(const AlignItem *was, int was_count, const AlignItem *
 
 void align_lists(Arena *arena, const AlignItem *was, int was_count, const AlignItem *now, int now_count, int *partner)
 {
-    static MarkOf *const marks[] = {text_and_id, text_of, id_of, name_of};
+    static MarkOf *const marks[] = {text_and_id, text_of, id_of, name_of, core_of, first_of};
     Marked *sorted = arena_array(arena, Marked, was_count);
     int *limit = arena_array(arena, int, now_count);
     for (int i = 0; i < now_count; i++)

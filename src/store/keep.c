@@ -88,11 +88,29 @@ static uint64_t id_of(const Record *of, const void *item)
     return id;
 }
 
+static uint64_t text_hash(const Text *text)
+{
+    return hash_bytes(text->bytes, text->length) | 1;
+}
+
 static AlignItem align_item(Keep *keep, const Record *of, const void *item)
 {
     text_clear(&keep->text);
     print_record_in_line(&keep->print, of, item, &keep->text);
-    return (AlignItem){hash_bytes(keep->text.bytes, keep->text.length), id_of(of, item), name_of(of, item)};
+    AlignItem mark = {.text = text_hash(&keep->text), .id = id_of(of, item), .name = name_of(of, item)};
+    if (mark.id != 0 || mark.name != 0)
+        return mark;
+    text_clear(&keep->text);
+    for (int i = 0; i < of->count; i++) {
+        if (!of->keys[i].required || !value_stands(&of->keys[i], item))
+            continue;
+        print_in_line(&keep->print, &of->keys[i], item, &keep->text);
+        text_put(&keep->text, ",");
+        mark.core = text_hash(&keep->text);
+        if (mark.first == 0)
+            mark.first = mark.core;
+    }
+    return mark;
 }
 
 /* The items of one array of the key, and which child of the list each of them as it was is. */
@@ -278,19 +296,21 @@ static bool keep_record(Keep *keep, const Record *of, Node *mapping, const void 
 /* ---- the file ---- */
 
 /* What was read anew is what `from` is, whose ids have been in use since. */
-static void take_ids(Wall *wall, const Wall *from)
+static void take_ids(const Record *of, void *record, const void *from)
 {
-    const int faces = wall->faces.count < from->faces.count ? wall->faces.count : from->faces.count;
-    const int lines = wall->stock.count < from->stock.count ? wall->stock.count : from->stock.count;
-    for (int i = 0; i < faces; i++) {
-        Face *face = &wall->faces.at[i];
-        const Face *old = &from->faces.at[i];
-        face->id = old->id;
-        for (int k = 0; k < face->openings.count && k < old->openings.count; k++)
-            face->openings.at[k].id = old->openings.at[k].id;
+    if (of->id != NO_FLAG)
+        memcpy((char *)record + of->id, (const char *)from + of->id, sizeof(uint32_t));
+    for (int i = 0; i < of->count; i++) {
+        const Key *key = &of->keys[i];
+        if (key->kind == VALUE_RECORD)
+            take_ids(key->record, value_inner(key, record), value_inner_const(key, from));
+        if (key->kind != VALUE_RECORDS)
+            continue;
+        const Array items = array_of(record, key->at);
+        const Array from_items = array_of(from, key->at);
+        for (int k = 0; k < items.count && k < from_items.count; k++)
+            take_ids(key->record, array_item(&items, key->record, k), array_item(&from_items, key->record, k));
     }
-    for (int i = 0; i < lines; i++)
-        wall->stock.at[i].id = from->stock.at[i].id;
 }
 
 bool keep_text(const Wall *wall, const Source *source, Text *out)
@@ -303,7 +323,7 @@ bool keep_text(const Wall *wall, const Source *source, Text *out)
         Keep keep = {.arena = arena, .splice = splice_begin(arena, source->text, source->length)};
         keep.print = (Print){wall->units, keep.splice.line_end};
         Wall *was = reading_wall(arena, &report, root, &wall->units);
-        take_ids(was, source->wall);
+        take_ids(&keys_of_file, was, source->wall);
         text_init(&keep.text);
         done = keep_record(&keep, &keys_of_file, root, was, wall) && splice_finish(&keep.splice, out);
         text_finish(&keep.text);

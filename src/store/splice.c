@@ -135,14 +135,15 @@ static size_t behind_colon(const Splice *splice, const Child *child)
     return at < splice->length ? at + 1 : at;
 }
 
-/* A value on one line in place of another. A comment behind it stays in its column where there is room. */
+/* A value on one line in place of another. A comment that stands apart behind it, in a column, stays there where there
+ * is room. */
 static void replace_in_line(Splice *splice, const Node *value, const char *in_line)
 {
     const size_t comment = skip_blanks(splice, value->end);
     const size_t blanks = comment - value->end;
     const size_t before = value->end - value->start;
     const size_t now = strlen(in_line);
-    if (blanks == 0 || comment >= splice->length || splice->text[comment] != '#') {
+    if (blanks < 2 || comment >= splice->length || splice->text[comment] != '#') {
         splice_replace(splice, value->start, value->end, in_line);
         return;
     }

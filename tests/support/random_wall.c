@@ -344,6 +344,86 @@ static void make_trim(Making *making)
             (TrimPiece){new_name(making), measure(making, 10, 3000), 1 + pick(making, 4)};
 }
 
+static void make_runs(Making *making)
+{
+    Trim *trim = &making->wall->trim;
+    const Faces *faces = &making->wall->faces;
+    for (int count = pick(making, 4); trim->given && count > 0; count--) {
+        TrimRun run = {.along = (TrimAlong)pick(making, ALONG_EDGES + 1), .width = measure(making, 10, 120)};
+        run.thickness_given = chance(making, 2);
+        if (run.thickness_given)
+            run.thickness = measure(making, 3, 30);
+        const Openings *openings = &faces->at[pick(making, faces->count)].openings;
+        const bool named = run.along == ALONG_OPENINGS && openings->count > 0 && chance(making, 2);
+        run.opening = text_of(making, named ? openings->at[0].name : "");
+        *arena_push(making->arena, &trim->runs) = run;
+    }
+}
+
+static void make_rough(Making *making)
+{
+    Mill *mill = &making->wall->mill;
+    for (int count = chance(making, 3) ? pick(making, 8) : 0; count > 0; count--) {
+        Rough rough = {.id = making->wall->next_id++,
+                       .label = any_text(making),
+                       .tone = any_text(making),
+                       .width = measure(making, 60, 400),
+                       .thickness = measure(making, 10, 60),
+                       .length = measure(making, 300, 4000),
+                       .count = 1 + pick(making, 6),
+                       .ends = measure_or_none(making, 2, 0, 100)};
+        const Length from = measure(making, 0, 150);
+        if (chance(making, 3))
+            *arena_push(making->arena, &rough.avoid) = (Stretch){from, from + measure(making, 1, 140) + 1};
+        *arena_push(making->arena, &making->wall->rough) = rough;
+    }
+    mill->given = chance(making, 3);
+    if (mill->given)
+        *mill = (Mill){.given = true,
+                       .edge = measure_or_none(making, 2, 0, 10),
+                       .kerf = {.given = chance(making, 2)},
+                       .plane = measure_or_none(making, 2, 0, 6),
+                       .keep = measure_or_none(making, 2, 0, 40)};
+    if (mill->kerf.given)
+        mill->kerf.length = measure(making, 0, 4);
+}
+
+static Number any_number(Making *making, int64_t low, int64_t high)
+{
+    Number number = {.given = chance(making, 2)};
+    if (number.given)
+        number.thousandths = random_between(&making->random, low, high) * (chance(making, 3) ? 1 : 1000);
+    return number;
+}
+
+static void make_bill(Making *making)
+{
+    Bill *bill = &making->wall->bill;
+    bill->given = chance(making, 3);
+    if (!bill->given)
+        return;
+    bill->spare = any_number(making, 0, 30);
+    bill->fasteners = any_number(making, 1, 4);
+    bill->glue_given = chance(making, 2);
+    if (bill->glue_given)
+        bill->glue = (Glue)pick(making, 3);
+    bill->bead.given = chance(making, 2);
+    if (bill->bead.given)
+        bill->bead.length = measure(making, 2, 12);
+    bill->cartridge = any_number(making, 1, 600);
+    bill->coats = any_number(making, 0, 5);
+    bill->coverage = any_number(making, 1, 600);
+    bill->thinning = any_number(making, 0, 100);
+    bill->sheet.given = chance(making, 2);
+    if (bill->sheet.given) {
+        bill->sheet.width = measure(making, 500, 1500);
+        bill->sheet.length = measure(making, 1000, 3000);
+    }
+    bill->nominal.given = chance(making, 2);
+    if (bill->nominal.given)
+        bill->nominal.length = measure(making, 5, 60);
+}
+
 static Air any_air(Making *making)
 {
     Air air = {.celsius = chance(making, 2), .humidity = 100 * pick(making, 981)};
@@ -414,6 +494,9 @@ static void make_any(Making *making)
     if (wall->fasteners.given)
         wall->fasteners = (Fasteners){true, measure(making, 10, 100), measure_or_none(making, 3, 0, 20)};
     make_trim(making);
+    make_runs(making);
+    make_rough(making);
+    make_bill(making);
     make_wood(making);
 }
 
