@@ -65,6 +65,8 @@ void app_begin(App *app, Session *session, Arena *source_arena, const Source *so
     app->seen_version = document_version(app->document);
     app->kept_version = app->seen_version;
     app->keep_at = 0;
+    app->kept = false;
+    app->fresh = false;
     app->asked_about_file = false;
     app->look_at_file = app->term->now(app->term) + LOOK_EVERY;
     app->face = app_wall(app)->faces.at[0].id;
@@ -160,6 +162,11 @@ void app_tell(App *app, const Err *err)
 const Wall *app_wall(const App *app)
 {
     return app->document == NULL ? NULL : document_wall(app->document);
+}
+
+bool app_changed(const App *app)
+{
+    return app->document != NULL && (app->fresh || document_changed(app->document));
 }
 
 Work *app_work(App *app)

@@ -61,6 +61,7 @@ struct App {
     Source source; /* the text that the document was read from, for keeping its comments */
     bool has_source;
     Document *document; /* NULL on the first screen */
+    bool fresh;         /* the wall was never in a file: it counts as changed until it is saved */
     Work work;
 
     Layer layers[LAYERS_MOST];
@@ -74,6 +75,7 @@ struct App {
     int message_style;
 
     uint64_t kept_version; /* what the recovery copy holds */
+    bool kept;             /* there is one, and it is ours */
     int64_t keep_at;       /* when it is to be written; 0: nothing is due */
     uint64_t seen_version;
     int64_t look_at_file;            /* when the file on disk is looked at again */
@@ -134,6 +136,9 @@ void app_tell(App *app, const Err *err); /* what could not be done */
  * change. */
 const Wall *app_wall(const App *app);
 Work *app_work(App *app);
+
+/* Whether something would be lost. */
+bool app_changed(const App *app);
 
 /* Index of the face shown; of the opening in focus, -1 where none is. */
 int app_face_index(App *app);

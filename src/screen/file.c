@@ -13,6 +13,8 @@
 #include <stdio.h>
 #include <string.h>
 
+enum { FRESH_KEEP_AFTER = 2000 }; /* milliseconds until a new wall has its recovery copy */
+
 static const Source *source_of(const App *app)
 {
     return app->has_source ? &app->source : NULL;
@@ -28,14 +30,23 @@ static const char *file_name(const App *app)
     return slash != NULL ? slash + 1 : path;
 }
 
+/* Only a copy of our own: one of an earlier run may have been left for later. */
+static void forget_copy(App *app)
+{
+    if (app->kept)
+        session_forget(app->session);
+    app->kept = false;
+    app->farewell[0] = '\0';
+    term_last_words("");
+}
+
 void file_keep(App *app)
 {
     if (app->document == NULL || document_version(app->document) == app->kept_version)
         return;
     app->kept_version = document_version(app->document);
-    if (!document_changed(app->document)) {
-        session_forget(app->session);
-        app->farewell[0] = '\0';
+    if (!app_changed(app)) {
+        forget_copy(app);
         return;
     }
     Err err;
@@ -44,6 +55,7 @@ void file_keep(App *app)
         app->kept_version = 0;
         return;
     }
+    app->kept = true;
     snprintf(app->farewell, sizeof app->farewell,
              "what was changed and not saved is in %s; opening the wall again offers it",
              session_recovery_path(app->session));
@@ -56,8 +68,7 @@ void file_keep(App *app)
 static void let_go(App *app, bool forget)
 {
     if (forget)
-        session_forget(app->session);
-    app->farewell[0] = '\0';
+        forget_copy(app);
     app->then = app->after_leaving;
     app->after_leaving = NULL;
 }
@@ -74,6 +85,8 @@ static void saved(App *app, Arena *fresh, const Source *source)
     app->has_source = true;
     document_mark_saved(app->document);
     app->kept_version = document_version(app->document);
+    app->kept = false;
+    app->fresh = false;
     app->keep_at = 0;
     app->asked_about_file = false;
     app->farewell[0] = '\0';
@@ -177,7 +190,7 @@ static void answer_leave(App *app, int choice)
 void file_leave(App *app, void (*then)(App *app))
 {
     app->after_leaving = then;
-    if (app->document == NULL || !document_changed(app->document)) {
+    if (!app_changed(app)) {
         let_go(app, false);
         return;
     }
@@ -355,6 +368,22 @@ bool file_begin(App *app, const char *path, const Wall *wall, Err *err)
     if (session == NULL)
         return false;
     app_begin(app, session, NULL, NULL, wall);
+    app->fresh = true;
+    app->kept_version = 0;
+    app->keep_at = app->term->now(app->term) + FRESH_KEEP_AFTER;
     stand_on_wall(app);
     return path == NULL || save_under(app, path, false, err);
+}
+
+bool file_take_up(App *app, const char *path, Arena *arena, Errs *errs)
+{
+    if (!file_open_copy(app, path, arena, errs))
+        return false;
+    app->fresh = true;
+    app->kept_version = 0;
+    file_keep(app);
+    if (app->kept)
+        session_drop_left_over(path);
+    app_say(app, STYLE_GOOD, "This wall was never saved; Ctrl-S saves it.");
+    return true;
 }

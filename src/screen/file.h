@@ -17,6 +17,9 @@ bool file_open_copy(App *app, const char *path, Arena *arena, Errs *errs);
 /* A new wall, to be saved under `path` (NULL: asked at the first save). */
 bool file_begin(App *app, const char *path, const Wall *wall, Err *err);
 
+/* A wall that never had a file, out of the recovery copy at `path`, which is dropped once it is kept anew. */
+bool file_take_up(App *app, const char *path, Arena *arena, Errs *errs);
+
 /* Saves, asking for a name or before anything is written over. */
 void file_save(App *app);
 void file_save_as(App *app);

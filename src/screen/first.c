@@ -14,16 +14,22 @@
 
 typedef enum FirstLine { FIRST_NEW, FIRST_SAMPLE, FIRST_NAME, FIRST_RECENT } FirstLine;
 
+/* Walls that were never saved come before the files opened lately. */
+typedef struct First {
+    Recent left_over, recent;
+} First;
+
 static int first_count(App *app, const List *list)
 {
     (void)app;
-    return FIRST_RECENT + ((const Recent *)list->held)->count;
+    const First *first = list->held;
+    return FIRST_RECENT + first->left_over.count + first->recent.count;
 }
 
 static void first_line(App *app, const List *list, int index, Text *left, Text *right)
 {
     (void)app;
-    const Recent *recent = list->held;
+    const First *first = list->held;
     switch (index) {
     case FIRST_NEW:
         text_put(left, "A new wall");
@@ -36,7 +42,12 @@ static void first_line(App *app, const List *list, int index, Text *left, Text *
     case FIRST_NAME: text_put(left, "Open a file by its name"); return;
     default: break;
     }
-    const char *path = recent->at[index - FIRST_RECENT];
+    if (index - FIRST_RECENT < first->left_over.count) {
+        text_put(left, "A wall that was never saved");
+        text_put(right, "kept when the editor ended without saving");
+        return;
+    }
+    const char *path = first->recent.at[index - FIRST_RECENT - first->left_over.count];
     const char *slash = strrchr(path, '/');
     text_put(left, slash != NULL ? slash + 1 : path);
     text_put(right, path);
@@ -58,6 +69,17 @@ static void open_path(App *app, const char *path)
     char name[4096];
     snprintf(name, sizeof name, "%s", path); /* the list it comes from may go */
     if (!file_open(app, name, arena, &errs))
+        tell_first(app, &errs);
+    arena_free(arena);
+}
+
+static void take_up(App *app, const char *path)
+{
+    Arena *arena = arena_new();
+    Errs errs = {0};
+    char name[4096];
+    snprintf(name, sizeof name, "%s", path);
+    if (!file_take_up(app, name, arena, &errs))
         tell_first(app, &errs);
     arena_free(arena);
 }
@@ -89,7 +111,8 @@ static void open_sample(App *app)
 
 static void first_choose(App *app, List *list, int index)
 {
-    const Recent *recent = list->held;
+    const First *first = list->held;
+    int kept = index - FIRST_RECENT;
     if (index == FIRST_NEW) {
         forms_new(app, NULL);
     } else if (index == FIRST_SAMPLE) {
@@ -98,8 +121,10 @@ static void first_choose(App *app, List *list, int index)
         Form *form = form_new("Open a file", UNITS_MM, 0, take_path);
         form_field(form, FIELD_TEXT, "File", "path", NULL);
         form_open(app, form);
+    } else if (kept < first->left_over.count) {
+        take_up(app, first->left_over.at[kept]);
     } else {
-        open_path(app, recent->at[index - FIRST_RECENT]);
+        open_path(app, first->recent.at[kept - first->left_over.count]);
     }
 }
 
@@ -118,7 +143,8 @@ void lists_first(App *app)
     List *list = list_ground(app, &kind);
     if (app->document != NULL)
         app_end(app);
-    Recent *recent = arena_one(list->arena, Recent);
-    *recent = session_recent(list->arena);
-    list->held = recent;
+    First *first = arena_one(list->arena, First);
+    first->left_over = session_left_over(list->arena);
+    first->recent = session_recent(list->arena);
+    list->held = first;
 }

@@ -26,7 +26,7 @@ static void title_draw(App *app, Grid *grid)
     char right[600];
     const char *path = session_path(app->session);
     const char *name = path == NULL ? "not saved yet" : strrchr(path, '/') != NULL ? strrchr(path, '/') + 1 : path;
-    const char *state = path == NULL ? "" : document_changed(app->document) ? ", changed" : ", saved";
+    const char *state = path == NULL ? "" : app_changed(app) ? ", changed" : ", saved";
     snprintf(right, sizeof right, "%s%s%s", name, state,
              session_locked(app->session) || path == NULL ? "" : ", not ours");
     int cells = utf8_cells(right);

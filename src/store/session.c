@@ -22,7 +22,7 @@
  * when this session keeps its first own one.
  */
 
-enum { NAME_MOST = 200, NEW_MOST = 1000 };
+enum { NAME_MOST = 200, NEW_MOST = 1000, NEW_LISTED = 10 };
 
 struct Session {
     char *path; /* NULL: no file yet */
@@ -191,6 +191,13 @@ static const Source *source_or_none(const Source *source)
     return source->text == NULL ? NULL : source;
 }
 
+/* The copy of an earlier run that the user wants to keep for later is not this session's to remove. */
+static void forget_own(Session *session)
+{
+    if (session->kept)
+        session_forget(session);
+}
+
 bool session_save(Session *session, Arena *arena, const Wall *wall, Source *source, bool over, Err *err)
 {
     if (session->path == NULL)
@@ -207,7 +214,7 @@ bool session_save(Session *session, Arena *arena, const Wall *wall, Source *sour
     const bool done = file_write_safely(session->path, text.bytes, text.length, err);
     if (done) {
         settle(session, arena, wall, &text, source);
-        session_forget(session);
+        forget_own(session);
     }
     text_finish(&text);
     return done;
@@ -217,7 +224,7 @@ bool session_save(Session *session, Arena *arena, const Wall *wall, Source *sour
 static void move_to(Session *session, const char *path, char *real, Lock *lock)
 {
     Err slip;
-    session_forget(session);
+    forget_own(session);
     lock_leave(session->lock);
     lock_leave(session->recovery_lock);
     free(session->path);
@@ -344,4 +351,28 @@ void session_forget(Session *session)
 const char *session_recovery_path(const Session *session)
 {
     return session->recovery;
+}
+
+/* ---- copies of walls that never had a file ---- */
+
+Recent session_left_over(Arena *arena)
+{
+    Recent left = {arena_array(arena, char *, NEW_LISTED), 0};
+    for (int i = 1; i <= NEW_MOST && left.count < NEW_LISTED; i++) {
+        char name[64];
+        char path[PATH_MAX];
+        snprintf(name, sizeof name, "new-wall-%d.yaml", i);
+        if (!state_path("recovery", name, path, NULL) || access(path, F_OK) != 0)
+            continue;
+        Lock *lock = lock_take(path, NULL); /* else a living editor is at work on it */
+        if (lock != NULL)
+            left.at[left.count++] = arena_text(arena, path, strlen(path));
+        lock_leave(lock);
+    }
+    return left;
+}
+
+void session_drop_left_over(const char *path)
+{
+    unlink(path);
 }

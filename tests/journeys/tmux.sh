@@ -87,6 +87,9 @@ file_has() {
     return 1
 }
 
+# a session of its own keeps the server alive between two journeys
+tm new-session -d -s keep cat
+
 wall=$folder/wall.yaml
 cp "$DATUMROW_SOURCE/tests/journeys/wall.yaml" "$wall"
 

@@ -234,7 +234,7 @@ static void a_wall_is_begun_with_few_sizes(void **state)
 {
     (void)state;
     Rig *rig = rig_new(80, 24);
-    rig_type(rig, "O");
+    rig_type(rig, "Ol");
     assert_shows(rig, "A new wall");
     rig_key(rig, PRESS_ENTER);
     const char *const answers[] = {"m", "2400", "1000", "1300", "70", "12", "2", "0", "2000", "60"};
@@ -251,11 +251,41 @@ static void a_wall_is_begun_with_few_sizes(void **state)
     rig_free(rig);
 }
 
+static void a_new_wall_is_not_lost(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24); /* begun, never saved */
+    rig_pass(rig, 2100);
+    char copy[300];
+    snprintf(copy, sizeof copy, "%s", session_recovery_path(rig->app->session));
+    assert_int_equal(access(copy, F_OK), 0);
+    rig_type(rig, "q");
+    assert_shows(rig, "Leave with changes?");
+    rig_type(rig, "t");
+    /* as after a crash: the editor is gone, the copy is there */
+    Text text;
+    text_init(&text);
+    Err err;
+    assert_done(file_read(copy, 1 << 20, &text, &err), &err);
+    rig_type(rig, "Ol");
+    assert_shows(rig, "A new wall");
+    assert_done(file_create(copy, text.bytes, text.length, &err), &err);
+    text_finish(&text);
+    lists_first(rig->app);
+    rig_key(rig, PRESS_END);
+    assert_shows(rig, "A wall that was never saved");
+    rig_key(rig, PRESS_ENTER);
+    assert_shows(rig, "Boathouse reading wall");
+    assert_true(app_changed(rig->app));
+    assert_int_equal(access(session_recovery_path(rig->app->session), F_OK), 0);
+    rig_free(rig);
+}
+
 static void a_bad_new_wall_says_which_size(void **state)
 {
     (void)state;
     Rig *rig = rig_new(80, 24);
-    rig_type(rig, "O");
+    rig_type(rig, "Ol");
     rig_key(rig, PRESS_ENTER);
     const char *const answers[] = {"i", "-5", "40", "50", "2 3/4", "1/2"};
     for (size_t i = 0; i < sizeof answers / sizeof *answers; i++) {
@@ -328,6 +358,7 @@ int main(void)
         cmocka_unit_test(a_save_that_fails_does_not_leave),
         cmocka_unit_test(another_name_is_not_written_over_unasked),
         cmocka_unit_test(a_wall_is_begun_with_few_sizes),
+        cmocka_unit_test(a_new_wall_is_not_lost),
         cmocka_unit_test(a_bad_new_wall_says_which_size),
         cmocka_unit_test(slices_end_in_the_plan_of_the_commands),
         cmocka_unit_test(a_sheet_goes_to_a_file),

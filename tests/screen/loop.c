@@ -283,7 +283,7 @@ static void leaving_with_changes_asks(void **state)
     assert_false(rig->running);
     assert_string_equal(rig->app->farewell, "");
     rig_free(rig);
-    rig = rig_new(80, 24);
+    rig = rig_on_file(80, 24);
     rig_type(rig, "q");
     assert_false(rig->running);
     rig_free(rig);
