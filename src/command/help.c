@@ -36,8 +36,7 @@ void help_write(Text *out)
             snprintf(what, sizeof what, "--%s%s%s", option->name, between, argument);
         put_row(out, what, option->summary);
     }
-    text_put(out, "\n"
-                  "Examples:\n"
+    text_put(out, "Examples:\n"
                   "  datumrow reading-wall.yaml\n"
                   "  datumrow rows --as pdf -o rows.pdf reading-wall.yaml\n"
                   "  datumrow cuts --print reading-wall.yaml\n"

@@ -10,8 +10,10 @@ static const Command commands[] = {
     {"rows", "row sheet, in hanging order: marks, rips, pieces, cutouts", FORMATS_ALL, sheet_rows},
     {"cuts", "cut sheet: every board, what is cut from it, in which order", FORMATS_ALL, sheet_cuts},
     {"pole", "story pole: every mark from the level line", FORMATS_ALL, sheet_pole},
+    {"bill", "materials: boards, trim, fasteners, adhesive, finish", FORMATS_ALL, sheet_bill},
     {"draw", "elevation, drawn", FORMATS_ALL, sheet_draw},
     {"check", "faults and cautions only", FORMATS_ALL, sheet_check},
+    {"starts", "start heights worth considering, best first", FORMATS_ALL, sheet_starts},
     {"plan", "the plan as data (YAML, nanometres)", 0, NULL},
 };
 

@@ -3,8 +3,10 @@
 #include <inttypes.h>
 #include <stdlib.h>
 
+#include "fill/trim.h"
 #include "sheet/measures.h"
 #include "sheet/words.h"
+#include "trade/trim_runs.h"
 
 /*
  * The cut sheet: a card for each board that is opened, in the order in which its first piece is hung, so that one can
@@ -180,6 +182,82 @@ static void add_introduction(Cuts *cuts)
                           words_length_unit(arena, wall, wall->saw.kerf)));
 }
 
+/* ---- trim ---- */
+
+static void add_trim_board(Cuts *cuts, const TrimPlan *trim, int number)
+{
+    Arena *arena = cuts->arena;
+    Sheet *sheet = cuts->sheet;
+    const Wall *wall = cuts->wall;
+    const TrimBoard *board = &trim->boards[number - 1];
+    SheetLines *lines = &sheet_group(sheet, cuts->section)->lines;
+    SheetLine *line = sheet_line(sheet, lines);
+    line->rule = true;
+    sheet_tick(sheet, line, TICK, false);
+    sheet_cell(sheet, line, NAME, FACTS - NAME - 1, ALIGN_LEFT, WEIGHT_WORDS, words(arena, "Trim board %d", number));
+    sheet_cell(sheet, line, FACTS, REST - FACTS - 1, ALIGN_LEFT, WEIGHT_STRONG,
+               words(arena, "%s long", words_length(arena, wall, board->length)));
+    sheet_cell(sheet, line, REST, SHEET_COLUMNS - REST, ALIGN_RIGHT, WEIGHT_TEXT,
+               words(arena, "left over %s", words_length(arena, wall, board->left_over)));
+    for (int i = 0; i < board->count; i++) {
+        const TrimCut *cut = &trim->pieces[trim->by_board[board->first + i]];
+        line = sheet_line(sheet, lines);
+        sheet_tick(sheet, line, PIECE_TICK, false);
+        sheet_cell(sheet, line, PIECE, FROM - PIECE - 1, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", cut->number));
+        sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, cut->offset));
+        sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT,
+                   words_length(arena, wall, cut->offset + cut->length));
+        sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_STRONG,
+                   words_length(arena, wall, cut->length));
+        sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT, words_name(arena, cut->name));
+    }
+}
+
+/* How each strip that was worked out is ripped and its ends are cut. */
+static void add_strips(Cuts *cuts)
+{
+    TrimStrips strips = trim_strips(cuts->arena, cuts->job->layout, NULL);
+    for (int i = 0; i < strips.count; i++) {
+        const TrimStrip *strip = &strips.at[i];
+        SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
+        SheetLine *line = sheet_line(cuts->sheet, lines);
+        line->rule = i == 0;
+        line->hair = i > 0;
+        sheet_tick(cuts->sheet, line, TICK, false);
+        sheet_cell(cuts->sheet, line, NAME, SHEET_COLUMNS - NAME, ALIGN_LEFT, WEIGHT_STRONG,
+                   words(cuts->arena, "%s: %s to the long points", words_name(cuts->arena, strip->name),
+                         words_length(cuts->arena, cuts->wall, strip->long_point)));
+        sheet_words(cuts->sheet, lines, NAME, WEIGHT_TEXT, words_capital(cuts->arena, strip->text));
+    }
+}
+
+static void add_trim(Cuts *cuts)
+{
+    Arena *arena = cuts->arena;
+    if (!cuts->wall->trim.given)
+        return;
+    TrimPieces pieces = trim_pieces(arena, cuts->job->layout);
+    const TrimPlan *trim = trim_plan(arena, cuts->wall, &pieces);
+    if (trim->piece_count + trim->missing.count == 0)
+        return;
+    cuts->section = sheet_section(cuts->sheet, "Trim", true);
+    SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
+    sheet_words(cuts->sheet, lines, 0, WEIGHT_STRONG,
+                words(arena, "%d of %s opened, %s of them for trim.%s", trim->boards_opened,
+                      words_count(arena, trim->board_count, "board", "boards"),
+                      words_length_unit(arena, cuts->wall, trim->length_opened),
+                      trim->proved ? " No plan opens less." : ""));
+    for (int i = 0; i < trim->missing.count; i++)
+        sheet_words(cuts->sheet, lines, 0, WEIGHT_STRONG,
+                    words(arena, "No board is left for %s, %s long (%d of them).",
+                          words_name(arena, trim->missing.at[i].name),
+                          words_length_unit(arena, cuts->wall, trim->missing.at[i].length), trim->missing.at[i].count));
+    for (int i = 1; i <= trim->board_count; i++)
+        if (trim->boards[i - 1].count > 0)
+            add_trim_board(cuts, trim, i);
+    add_strips(cuts);
+}
+
 typedef struct Opened {
     int board, piece;
 } Opened;
@@ -222,5 +300,6 @@ Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date)
     qsort(opened, (size_t)count, sizeof *opened, by_piece);
     for (int i = 0; i < count; i++)
         add_board(&cuts, opened[i].board);
+    add_trim(&cuts);
     return sheet;
 }

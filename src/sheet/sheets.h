@@ -21,6 +21,12 @@ Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date);
 /* Every mark from the level line, highest first. */
 Sheet *sheet_pole(Arena *arena, const Job *job, const char *date);
 
+/* What the wall takes: boards, trim, fasteners, adhesive, finish; with what each line assumes. */
+Sheet *sheet_bill(Arena *arena, const Job *job, const char *date);
+
+/* Start heights worth considering, best first, with what each does to top, bottom and openings. */
+Sheet *sheet_starts(Arena *arena, const Job *job, const char *date);
+
 /* The elevation of each face. */
 Sheet *sheet_draw(Arena *arena, const Job *job, const char *date);
 

@@ -1,0 +1,117 @@
+#include "sheet/sheets.h"
+
+#include <inttypes.h>
+
+#include "layout/starts.h"
+#include "sheet/words.h"
+
+/*
+ * Start heights worth considering, best first, each with what it does to top, bottom and openings:
+ *
+ *     [ ] 1.   start   3 9/16 up   least strip 1
+ *         widest least strip
+ *         at the ceiling 1 13/16, at the floor 1; thin along 0 of wall
+ *         window (north): above a reveal, below 1 5/16
+ */
+enum { TICK = 0, NUMBER = 4, WORD = 8, MARK = 15, MARK_WIDTH = 21, LEAST = 40, TEXT = 8 };
+
+enum { FIELD_START, FIELD_LEAST, FIELD_CEILING, FIELD_FLOOR, FIELD_THIN, FIELD_WHERE, FIELD_WHY, FIELD_COUNT };
+static const char *const field_names[FIELD_COUNT] = {
+    "start", "least", "at the ceiling", "at the floor", "thin", "narrowest where", "why"};
+
+static const char *why_words(Arena *arena, const Start *start)
+{
+    const char *why = "";
+    for (int i = 0; i < start->why_count; i++)
+        why = words(arena, "%s%s%s", why, i > 0 ? ", " : "", words_name(arena, start->why[i]));
+    return why;
+}
+
+/* "course 3 of north, at the ceiling" */
+static const char *where_words(Arena *arena, const Wall *wall, const Strip *strip)
+{
+    if (!strip->found)
+        return "no strip anywhere";
+    const Face *face = &wall->faces.at[strip->face];
+    const char *at = strip->at_floor ? "at the floor" : "at the ceiling";
+    if (strip->opening >= 0)
+        at = words(arena, "beside %s", words_name(arena, face->openings.at[strip->opening].name));
+    return words(arena, "course %" PRId64 " of %s, %s", strip->course, words_name(arena, face->name), at);
+}
+
+static const char *edge_words(Arena *arena, const Wall *wall, Length strip, bool reveal)
+{
+    if (strip >= 0)
+        return words_length(arena, wall, strip);
+    return reveal ? "a reveal" : "whole courses or nothing";
+}
+
+static void add_openings(Sheet *sheet, SheetLines *lines, const Wall *wall, const Start *start)
+{
+    Arena *arena = sheet->arena;
+    for (int i = 0; i < start->opening_count; i++) {
+        const StartOpening *opening = &start->openings[i];
+        const Face *face = &wall->faces.at[opening->face];
+        sheet_words(sheet, lines, TEXT, WEIGHT_TEXT,
+                    words(arena, "%s (%s): above it %s, below it %s",
+                          words_name(arena, face->openings.at[opening->opening].name), words_name(arena, face->name),
+                          edge_words(arena, wall, opening->above, opening->reveal_above),
+                          edge_words(arena, wall, opening->below, opening->reveal_below)));
+    }
+}
+
+static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const Start *start, int number)
+{
+    Arena *arena = sheet->arena;
+    const Wall *wall = job->wall;
+    SheetLines *lines = &sheet_group(sheet, section)->lines;
+    SheetLine *line = sheet_line(sheet, lines);
+    line->rule = true;
+    sheet_tick(sheet, line, TICK, start->start == wall->start);
+    sheet_cell(sheet, line, NUMBER, WORD - NUMBER - 1, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d.", number));
+    sheet_cell(sheet, line, WORD, MARK - WORD, ALIGN_LEFT, WEIGHT_TEXT, "start");
+    sheet_cell(sheet, line, MARK, MARK_WIDTH, ALIGN_RIGHT, WEIGHT_MARK, words_mark(arena, wall, start->start));
+    sheet_cell(sheet, line, LEAST, SHEET_COLUMNS - LEAST, ALIGN_LEFT, WEIGHT_WORDS,
+               words(arena, "least strip %s", words_length(arena, wall, start->least)));
+    const char *why = why_words(arena, start), *where = where_words(arena, wall, &start->narrowest);
+    sheet_words(sheet, lines, TEXT, WEIGHT_STRONG, words_capital(arena, why));
+    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT,
+                words(arena, "Narrowest: %s. At ceilings %s, at floors %s; %s.", where,
+                      words_length(arena, wall, start->ceiling), words_length(arena, wall, start->floor),
+                      start->thin == 0 ? "no strip below the least"
+                                       : words(arena, "strips below the least along %s",
+                                               words_length_unit(arena, wall, start->thin))));
+    add_openings(sheet, lines, wall, start);
+    const char **field = sheet_record(sheet)->at;
+    field[FIELD_START] = words_decimal(arena, wall, start->start);
+    field[FIELD_LEAST] = words_decimal(arena, wall, start->least);
+    field[FIELD_CEILING] = words_decimal(arena, wall, start->ceiling);
+    field[FIELD_FLOOR] = words_decimal(arena, wall, start->floor);
+    field[FIELD_THIN] = words_decimal(arena, wall, start->thin);
+    field[FIELD_WHERE] = where;
+    field[FIELD_WHY] = why;
+}
+
+Sheet *sheet_starts(Arena *arena, const Job *job, const char *date)
+{
+    const Wall *wall = job->wall;
+    Sheet *sheet = sheet_of_job(arena, job, "Start heights", date);
+    sheet_records(sheet, field_names, FIELD_COUNT);
+    SheetSection *section = sheet_section(sheet, "All faces", false);
+    Starts starts = starts_of_layout(arena, job->layout);
+    if (starts.count == 0) {
+        sheet_words(sheet, &section->heads, 0, WEIGHT_TEXT, "Courses hang already: the start height is theirs.");
+        return sheet;
+    }
+    SheetLines *lines = &sheet_group(sheet, section)->lines;
+    sheet_words(sheet, lines, 0, WEIGHT_TEXT,
+                words(arena,
+                      "Lower edge of course 0 from the level line. %d heights that can be marked were weighed over all "
+                      "faces together; these are worth a look, best first. The file's own is ticked.",
+                      starts.weighed));
+    sheet_words(sheet, lines, 0, WEIGHT_TEXT,
+                words(arena, "Narrowest strip worth hanging: %s.", words_length_unit(arena, wall, wall_least(wall))));
+    for (int i = 0; i < starts.count; i++)
+        add_start(sheet, section, job, &starts.at[i], i + 1);
+    return sheet;
+}
