@@ -392,7 +392,8 @@ static Number any_number(Making *making, int64_t low, int64_t high)
 {
     Number number = {.given = chance(making, 2)};
     if (number.given)
-        number.thousandths = random_between(&making->random, low, high) * (chance(making, 3) ? 1 : 1000);
+        number.thousandths = chance(making, 3) ? random_between(&making->random, low * 1000, high * 1000)
+                                               : random_between(&making->random, low, high) * 1000;
     return number;
 }
 
