@@ -388,6 +388,7 @@ static void make_rough(Making *making)
         mill->kerf.length = measure(making, 0, 4);
 }
 
+/* Between two whole numbers, now and then with decimals. */
 static Number any_number(Making *making, int64_t low, int64_t high)
 {
     Number number = {.given = chance(making, 2)};
