@@ -19,7 +19,7 @@ void help_write(Text *out)
 {
     char what[64];
     text_put(out, "Usage: datumrow [COMMAND] [OPTION]... [FILE]\n"
-                  "Lays narrow planks out on walls. FILE is a wall file; - is standard input.\n\n");
+                  "Lays narrow planks out on walls. FILE is a wall file; - is standard input.\n");
     put_row(out, "[FILE]", "open the editor on FILE; without FILE, on its first screen");
     for (int i = 0; i < table_command_count(); i++) {
         snprintf(what, sizeof what, "%s FILE", table_command(i)->name);

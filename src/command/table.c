@@ -11,6 +11,7 @@ static const Command commands[] = {
     {"cuts", "cut sheet: every board, what is cut from it, in which order", FORMATS_ALL, sheet_cuts},
     {"pole", "story pole: every mark from the level line", FORMATS_ALL, sheet_pole},
     {"bill", "materials: boards, trim, fasteners, adhesive, finish", FORMATS_ALL, sheet_bill},
+    {"mill", "mill sheet: rough boards to planks", FORMATS_ALL, sheet_mill},
     {"draw", "elevation, drawn", FORMATS_ALL, sheet_draw},
     {"check", "faults and cautions only", FORMATS_ALL, sheet_check},
     {"starts", "start heights worth considering, best first", FORMATS_ALL, sheet_starts},

@@ -135,9 +135,9 @@ static double draw_line(Press *press, cairo_t *cairo, const SheetLine *line, dou
 {
     double above, below;
     measure_line(press, line, unit, &above, &below);
-    if (line->rule)
+    if (line->rule && y > press->page_head)
         stroke(cairo, 0, y + 4, SHEET_COLUMNS * unit, y + 4, 0.8);
-    else if (line->hair)
+    else if (line->hair && y > press->page_head)
         stroke(cairo, 0, y + 1, SHEET_COLUMNS * unit, y + 1, 0.3);
     double baseline = y + space_above(line) + above;
     for (int i = 0; i < line->count; i++)

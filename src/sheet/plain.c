@@ -123,9 +123,10 @@ static void put_rule(Text *out)
     text_put(out, "\n");
 }
 
-static void put_line(Text *out, const SheetLine *line)
+/* `top`: right under the page head, whose rule is enough. */
+static void put_line(Text *out, const SheetLine *line, bool top)
 {
-    if (line->rule)
+    if (line->rule && !top)
         put_rule(out);
     int lines = line_lines(line);
     for (int number = 0; number < lines; number++) {
@@ -140,10 +141,12 @@ static void put_line(Text *out, const SheetLine *line)
     }
 }
 
-static void put_lines(Text *out, const SheetLines *lines, int first, int count)
+static void put_lines(Text *out, const SheetLines *lines, int first, int count, bool *top)
 {
-    for (int i = first; i < first + count; i++)
-        put_line(out, &lines->at[i]);
+    for (int i = first; i < first + count; i++) {
+        put_line(out, &lines->at[i], *top);
+        *top = false;
+    }
 }
 
 void plain_write(const Sheet *sheet, Text *out)
@@ -156,19 +159,21 @@ void plain_write(const Sheet *sheet, Text *out)
         if (i > 0)
             text_put(out, "\f");
         SheetLines head = sheet_page_head(arena, sheet, &sheet->sections.at[page->section], i + 1, pages.count);
-        put_lines(out, &head, 0, head.count);
+        bool top = true;
+        put_lines(out, &head, 0, head.count, &top);
         put_rule(out);
+        top = true;
         for (int k = 0; k < page->count; k++) {
             const Slice *slice = &page->at[k];
             const SheetSection *section = &sheet->sections.at[slice->section];
             if (slice->heads)
-                put_lines(out, &section->heads, 0, section->heads.count);
+                put_lines(out, &section->heads, 0, section->heads.count, &top);
             if (slice->space)
                 text_put(out, "\n");
             if (slice->again)
-                put_lines(out, &section->groups.at[slice->group].lines, 0, 1);
+                put_lines(out, &section->groups.at[slice->group].lines, 0, 1, &top);
             if (slice->group >= 0)
-                put_lines(out, &section->groups.at[slice->group].lines, slice->first, slice->count);
+                put_lines(out, &section->groups.at[slice->group].lines, slice->first, slice->count, &top);
         }
     }
     arena_free(arena);

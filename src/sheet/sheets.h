@@ -27,6 +27,9 @@ Sheet *sheet_bill(Arena *arena, const Job *job, const char *date);
 /* Start heights worth considering, best first, with what each does to top, bottom and openings. */
 Sheet *sheet_starts(Arena *arena, const Job *job, const char *date);
 
+/* Rough boards to planks: what to do with each, whether it is enough, which rip width makes the most of them. */
+Sheet *sheet_mill(Arena *arena, const Job *job, const char *date);
+
 /* The elevation of each face. */
 Sheet *sheet_draw(Arena *arena, const Job *job, const char *date);
 

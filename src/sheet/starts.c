@@ -4,6 +4,7 @@
 
 #include "layout/starts.h"
 #include "sheet/words.h"
+#include "trade/widths.h"
 
 /*
  * Start heights worth considering, best first, each with what it does to top, bottom and openings:
@@ -92,6 +93,33 @@ static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const
     field[FIELD_WHY] = why;
 }
 
+/* Other widths or reveals on the same wall, each with its own best start. */
+static void add_choices(Sheet *sheet, const Wall *wall, const char *head, const WidthChoices *choices)
+{
+    Arena *arena = sheet->arena;
+    if (choices->count == 0)
+        return;
+    SheetSection *section = sheet_section(sheet, "All faces", false);
+    sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS, head);
+    for (int i = 0; i < choices->count; i++) {
+        const WidthChoice *choice = &choices->at[i];
+        SheetLines *lines = &sheet_group(sheet, section)->lines;
+        SheetLine *line = sheet_line(sheet, lines);
+        line->rule = i == 0;
+        line->hair = i > 0;
+        sheet_tick(sheet, line, TICK, choice->change == 0);
+        sheet_cell(sheet, line, WORD - 4, LEAST - WORD + 3, ALIGN_LEFT, WEIGHT_STRONG,
+                   words(arena, "width %s, reveal %s", words_length(arena, wall, choice->width),
+                         choice->by_spacer ? spacer_words(arena, &choice->spacer)
+                                           : words_length(arena, wall, choice->reveal)));
+        sheet_cell(sheet, line, LEAST, SHEET_COLUMNS - LEAST, ALIGN_LEFT, WEIGHT_TEXT,
+                   words(arena, "%s, start %s",
+                         choice->whole ? "whole courses only"
+                                       : words(arena, "least strip %s", words_length(arena, wall, choice->best.least)),
+                         words_mark(arena, wall, choice->best.start)));
+    }
+}
+
 Sheet *sheet_starts(Arena *arena, const Job *job, const char *date)
 {
     const Wall *wall = job->wall;
@@ -113,5 +141,8 @@ Sheet *sheet_starts(Arena *arena, const Job *job, const char *date)
                 words(arena, "Narrowest strip worth hanging: %s.", words_length_unit(arena, wall, wall_least(wall))));
     for (int i = 0; i < starts.count; i++)
         add_start(sheet, section, job, &starts.at[i], i + 1);
+    WidthChoices widths = widths_worth(arena, job->layout), reveals = reveals_worth(arena, job->layout);
+    add_choices(sheet, wall, "Rip widths worth considering", &widths);
+    add_choices(sheet, wall, "Reveals that things at hand would keep", &reveals);
     return sheet;
 }

@@ -14,8 +14,8 @@ enum { WALLS = 150 };
 static const struct {
     const char *name;
     Sheet *(*make)(Arena *arena, const Job *job, const char *date);
-} makers[] = {{"rows", sheet_rows},   {"cuts", sheet_cuts}, {"pole", sheet_pole},    {"draw", sheet_draw},
-              {"check", sheet_check}, {"bill", sheet_bill}, {"starts", sheet_starts}};
+} makers[] = {{"rows", sheet_rows},   {"cuts", sheet_cuts}, {"pole", sheet_pole}, {"draw", sheet_draw},
+              {"check", sheet_check}, {"bill", sheet_bill}, {"mill", sheet_mill}, {"starts", sheet_starts}};
 
 /* Any plan will do; that of the hand method is there at once. */
 static const Job *job_for(Arena *arena, uint64_t seed)
