@@ -25,7 +25,8 @@ enum { TRIES_MOST = 20, HOST_MOST = 128, HOLDER_MOST = 256 };
 struct Lock {
     char *path; /* of the lock's own file */
     int file;
-    int holders; /* in this process */
+    pid_t process; /* that holds it: a child does not inherit record locks */
+    int holders;   /* in this process */
     Lock *next;
 };
 
@@ -127,7 +128,7 @@ static bool in_state_folder(const char *real, char out[PATH_MAX])
 static Lock *find(const char *path)
 {
     for (Lock *lock = held; lock != NULL; lock = lock->next)
-        if (strcmp(lock->path, path) == 0)
+        if (lock->process == getpid() && strcmp(lock->path, path) == 0)
             return lock;
     return NULL;
 }
@@ -138,7 +139,7 @@ static Lock *keep(const char *path, int file)
     char *copy = strdup(path);
     if (lock == NULL || copy == NULL)
         panic(__FILE__, __LINE__, "out of memory");
-    *lock = (Lock){.path = copy, .file = file, .holders = 1, .next = held};
+    *lock = (Lock){.path = copy, .file = file, .process = getpid(), .holders = 1, .next = held};
     held = lock;
     return lock;
 }
@@ -171,6 +172,11 @@ Lock *lock_take(const char *real, Err *err)
     return NULL;
 }
 
+bool lock_is_shared(const Lock *lock)
+{
+    return lock->holders > 1;
+}
+
 void lock_leave(Lock *lock)
 {
     if (lock == NULL || --lock->holders > 0)
@@ -180,7 +186,8 @@ void lock_leave(Lock *lock)
             *link = lock->next;
             break;
         }
-    unlink(lock->path);
+    if (lock->process == getpid())
+        unlink(lock->path);
     close(lock->file);
     free(lock->path);
     free(lock);

@@ -15,6 +15,9 @@ typedef struct Lock Lock;
  * with process number and machine; NULL with ERR_SYSTEM where no lock can be had. */
 Lock *lock_take(const char *real, Err *err);
 
+/* It was taken more than once in this process. */
+bool lock_is_shared(const Lock *lock);
+
 /* Lets go of it; NULL does nothing. */
 void lock_leave(Lock *lock);
 

@@ -85,19 +85,27 @@ static bool name_recovery(Session *session, Err *err)
     return state_path("recovery", name, session->recovery, err);
 }
 
+/* The recovery copy of the so many-th wall without a file. */
+static bool new_wall_path(int number, char out[PATH_MAX], Err *err)
+{
+    char name[64];
+    snprintf(name, sizeof name, "new-wall-%d.yaml", number);
+    return state_path("recovery", name, out, err);
+}
+
 /* Without a file: the first name that no copy has and no living editor holds. */
 static bool name_new_recovery(Session *session, Err *err)
 {
     for (int i = 1; i <= NEW_MOST; i++) {
-        char name[64];
-        snprintf(name, sizeof name, "new-wall-%d.yaml", i);
-        if (!state_path("recovery", name, session->recovery, err))
+        if (!new_wall_path(i, session->recovery, err))
             return false;
         if (access(session->recovery, F_OK) == 0)
             continue;
         session->recovery_lock = lock_take(session->recovery, NULL);
-        if (session->recovery_lock != NULL)
+        if (session->recovery_lock != NULL && !lock_is_shared(session->recovery_lock))
             return true;
+        lock_leave(session->recovery_lock);
+        session->recovery_lock = NULL;
     }
     return err_set(err, ERR_SYSTEM, "there is no free name for a recovery copy; tidy up the state folder");
 }
@@ -358,14 +366,11 @@ const char *session_recovery_path(const Session *session)
 Recent session_left_over(Arena *arena)
 {
     Recent left = {arena_array(arena, char *, NEW_LISTED), 0};
-    for (int i = 1; i <= NEW_MOST && left.count < NEW_LISTED; i++) {
-        char name[64];
-        char path[PATH_MAX];
-        snprintf(name, sizeof name, "new-wall-%d.yaml", i);
-        if (!state_path("recovery", name, path, NULL) || access(path, F_OK) != 0)
-            continue;
-        Lock *lock = lock_take(path, NULL); /* else a living editor is at work on it */
-        if (lock != NULL)
+    char path[PATH_MAX];
+    for (int i = 1; i <= NEW_MOST && left.count < NEW_LISTED && new_wall_path(i, path, NULL); i++) {
+        /* where another process holds it, a living editor is at work on it; where this one does, it is in its hands */
+        Lock *lock = access(path, F_OK) == 0 ? lock_take(path, NULL) : NULL;
+        if (lock != NULL && !lock_is_shared(lock))
             left.at[left.count++] = arena_text(arena, path, strlen(path));
         lock_leave(lock);
     }

@@ -51,11 +51,11 @@ typedef struct Recent {
     int count;
 } Recent;
 Recent session_recent(Arena *arena);
+void session_note_recent(const char *path);
 
 /* Recovery copies of walls that never had a file and whose editor is gone: at most ten. Dropped once they are taken up.
  */
 Recent session_left_over(Arena *arena);
 void session_drop_left_over(const char *path);
-void session_note_recent(const char *path);
 
 #endif

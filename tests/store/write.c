@@ -407,7 +407,7 @@ static const struct {
           "  openings: []\n- name: south\n  width: 9\n  floor: [{at: 0, down: 9}]\n  ceiling: [{at: 0, up: 9}]\n"},
     {"one key in place of another", opening_to_floor,
      HEAD "start: 0\n" FACE "  openings:\n  - height: 9 # high\n    name: w\n    kind: window\n    left: 1\n    "
-                            "bottom: 1  # sill\n    width: 9\n",
+          "bottom: 1  # sill\n    width: 9\n",
      HEAD
      "start: 0\n" FACE
      "  openings:\n  - name: w\n    kind: window\n    left: 1\n    bottom: floor # sill\n    width: 9\n    top: 10\n"},
@@ -420,7 +420,7 @@ static const struct {
           "50}   # left\n  - {at: 4' 2\", up: 50 3/8}   # beam\n  - {at: 100, up: 50}\n"},
     {"a face", add_face, HEAD "start: 0\n" FACE "\n# pile\nstock: []\n",
      HEAD "start: 0\n" FACE "\n- name: east\n  width: 50\n  floor:\n  - {at: 0, down: 40}\n  ceiling:\n  - {at: 0, up: "
-                            "50}\n\n# pile\nstock: []\n"},
+          "50}\n\n# pile\nstock: []\n"},
     {"other units", to_metric,
      "datumrow: 1\nunits: in # as the tape has it\nplanks: {width: 80 mm, thickness: 1/2}\nstart: 0\nfaces:\n- name: "
      "north\n  width: 8' 4\"\n  floor: [{at: 0, down: 40}]\n  ceiling: [{at: 0, up: 1.27 m}]\n  studs: {at: "

@@ -1,0 +1,674 @@
+/*
+ * One file under the editor: locks between processes, what changed on disk, saves that leave either the old file or the
+ * new one, recovery copies that are not lost.
+ */
+#include "check.h"
+
+#include "base/file.h"
+#include "store/session.h"
+#include "wall/edit.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <limits.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/resource.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+static char folder[PATH_MAX - 256];
+static char wall_path[PATH_MAX];
+static Arena *arena;
+
+static const char text_of_wall[] =
+    "# the hall\n"
+    "datumrow: 1\n"
+    "units: mm\n"
+    "planks: {width: 100, thickness: 12}\n"
+    "start: 0   # level\n"
+    "faces: [{name: a, width: 900, floor: [{at: 0, down: 9}], ceiling: [{at: 0, up: 9}]}]\n";
+
+static const char *below(const char *name)
+{
+    static char paths[4][PATH_MAX];
+    static int next = 0;
+    char *path = paths[next++ % 4];
+    snprintf(path, PATH_MAX, "%s/%s", folder, name);
+    return path;
+}
+
+static void put_file(const char *path, const char *text)
+{
+    FILE *file = fopen(path, "w");
+    assert_non_null(file);
+    assert_int_equal(fwrite(text, 1, strlen(text), file), strlen(text));
+    assert_int_equal(fclose(file), 0);
+}
+
+static const char *file_text(const char *path)
+{
+    Text text;
+    Err err;
+    text_init(&text);
+    assert_done(file_read(path, STORE_FILE_MOST, &text, &err), &err);
+    const char *copy = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
+    return copy;
+}
+
+static bool exists(const char *path)
+{
+    struct stat what;
+    return lstat(path, &what) == 0;
+}
+
+static int set_up(void **state)
+{
+    (void)state;
+    const char *base = getenv("TMPDIR");
+    snprintf(folder, sizeof folder, "%s/datumrow-session-XXXXXX", base == NULL ? "/tmp" : base);
+    if (mkdtemp(folder) == NULL)
+        return -1;
+    snprintf(wall_path, sizeof wall_path, "%s/wall.yaml", folder);
+    setenv("XDG_STATE_HOME", below("state"), 1);
+    arena = arena_new();
+    put_file(wall_path, text_of_wall);
+    return 0;
+}
+
+static void remove_all(const char *path)
+{
+    DIR *open = opendir(path);
+    if (open != NULL) {
+        for (struct dirent *entry; (entry = readdir(open)) != NULL;) {
+            char inner[PATH_MAX + 256];
+            if (strcmp(entry->d_name, ".") == 0 || strcmp(entry->d_name, "..") == 0)
+                continue;
+            snprintf(inner, sizeof inner, "%s/%s", path, entry->d_name);
+            remove_all(inner);
+        }
+        closedir(open);
+    }
+    remove(path);
+}
+
+static int tear_down(void **state)
+{
+    (void)state;
+    chmod(folder, 0700);
+    remove_all(folder);
+    arena_free(arena);
+    return 0;
+}
+
+/* A session on the wall's file that has been read, and the wall with its start raised. */
+typedef struct Work {
+    Session *session;
+    Source source;
+    Document *document;
+} Work;
+
+static Work begin(void)
+{
+    Work work = {0};
+    Err err;
+    Errs errors = {0};
+    work.session = session_open(wall_path, &err);
+    if (work.session == NULL)
+        fail_msg("%s", err.text);
+    assert_true(session_read(work.session, arena, &work.source, &errors));
+    work.document = document_new(work.source.wall);
+    assert_done(edit_nudge_start(work.document, 5 * LENGTH_MM, &err), &err);
+    return work;
+}
+
+static void end(Work *work)
+{
+    document_free(work->document);
+    session_close(work->session);
+}
+
+static const char raised[] = "start: 5   # level\n";
+
+/* Runs in a process of its own; what it returns comes back. */
+static int in_child(int (*act)(void))
+{
+    const pid_t child = fork();
+    assert_true(child >= 0);
+    if (child == 0)
+        _exit(act());
+    int status;
+    assert_int_equal(waitpid(child, &status, 0), child);
+    assert_true(WIFEXITED(status));
+    return WEXITSTATUS(status);
+}
+
+/* ---- saving ---- */
+
+static void saves_and_knows_its_file(void **state)
+{
+    (void)state;
+    Err err;
+    Work work = begin();
+    assert_false(session_file_changed(work.session));
+    assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
+    assert_holds(file_text(wall_path), raised);
+    assert_holds(file_text(wall_path), "# the hall\n");
+    assert_string_equal(work.source.text, file_text(wall_path));
+    assert_true(wall_equal(work.source.wall, document_wall(work.document)));
+    assert_false(session_file_changed(work.session));
+    /* and again, with another change, from the source that the save gave */
+    assert_done(edit_title(work.document, "hall", &err), &err);
+    assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
+    assert_holds(file_text(wall_path), "# the hall\ndatumrow: 1\ntitle: hall\n");
+    end(&work);
+}
+
+static void notices_by_content_what_changed_on_disk(void **state)
+{
+    (void)state;
+    Err err;
+    Work work = begin();
+    struct stat before;
+    assert_int_equal(stat(wall_path, &before), 0);
+    /* the same length and time, another content */
+    char other[sizeof text_of_wall];
+    memcpy(other, text_of_wall, sizeof other);
+    other[2] = 'T';
+    put_file(wall_path, other);
+    const struct timespec times[2] = {before.st_atim, before.st_mtim};
+    assert_int_equal(utimensat(AT_FDCWD, wall_path, times, 0), 0);
+    assert_true(session_file_changed(work.session));
+    assert_false(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err));
+    assert_int_equal(err.kind, ERR_CHANGED);
+    assert_string_equal(err.place, wall_path);
+    assert_string_equal(file_text(wall_path), other);
+    /* another time, the same content */
+    put_file(wall_path, text_of_wall);
+    assert_false(session_file_changed(work.session));
+    /* gone */
+    assert_int_equal(unlink(wall_path), 0);
+    assert_true(session_file_changed(work.session));
+    assert_false(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err));
+    assert_int_equal(err.kind, ERR_CHANGED);
+    assert_holds(err.text, "gone");
+    assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, true, &err), &err);
+    assert_holds(file_text(wall_path), raised);
+    end(&work);
+}
+
+static void keeps_mode_and_goes_through_links(void **state)
+{
+    (void)state;
+    Err err;
+    assert_int_equal(chmod(wall_path, 0640), 0);
+    assert_int_equal(mkdir(below("links"), 0700), 0);
+    assert_int_equal(symlink("../wall.yaml", below("links/one.yaml")), 0);
+    assert_int_equal(symlink("one.yaml", below("links/two.yaml")), 0);
+    char plain[PATH_MAX];
+    snprintf(plain, sizeof plain, "%s", wall_path);
+    snprintf(wall_path, sizeof wall_path, "%s", below("links/two.yaml"));
+    Work work = begin();
+    assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
+    struct stat what;
+    assert_int_equal(lstat(below("links/two.yaml"), &what), 0);
+    assert_true(S_ISLNK(what.st_mode));
+    assert_int_equal(stat(plain, &what), 0);
+    assert_int_equal(what.st_mode & 0777, 0640);
+    assert_holds(file_text(plain), raised);
+    end(&work);
+}
+
+static void full_disk(void **state)
+{
+    (void)state;
+    Err err;
+    Work work = begin();
+    /* a file may not grow beyond 16 bytes: what a full disk does, with the signal that comes with it left out */
+    struct rlimit before;
+    assert_int_equal(getrlimit(RLIMIT_FSIZE, &before), 0);
+    struct rlimit tight = before;
+    tight.rlim_cur = 16;
+    signal(SIGXFSZ, SIG_IGN);
+    assert_int_equal(setrlimit(RLIMIT_FSIZE, &tight), 0);
+    const bool saved = session_save(work.session, arena, document_wall(work.document), &work.source, false, &err);
+    const bool kept = session_keep(work.session, document_wall(work.document), &work.source, NULL);
+    assert_int_equal(setrlimit(RLIMIT_FSIZE, &before), 0);
+    assert_false(saved);
+    assert_false(kept);
+    assert_int_equal(err.kind, ERR_SYSTEM);
+    assert_string_equal(file_text(wall_path), text_of_wall);
+    assert_string_equal(work.source.text, text_of_wall);
+    assert_false(session_file_changed(work.session));
+    /* nothing is left lying beside it, and with room again it is saved */
+    int entries = 0;
+    DIR *open = opendir(folder);
+    for (struct dirent *entry; (entry = readdir(open)) != NULL;)
+        entries += strstr(entry->d_name, ".new") != NULL;
+    closedir(open);
+    assert_int_equal(entries, 0);
+    assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
+    end(&work);
+}
+
+/* Root may write everywhere: then somebody else tries. */
+static int save_into_read_only(void)
+{
+    enum { NOBODY = 65534 };
+    if (geteuid() == 0 && (chown(folder, NOBODY, NOBODY) != 0 || chown(wall_path, NOBODY, NOBODY) != 0 ||
+                           mkdir(below("state"), 0700) != 0 || chown(below("state"), NOBODY, NOBODY) != 0 ||
+                           setgid(NOBODY) != 0 || setuid(NOBODY) != 0))
+        return 1;
+    if (chmod(folder, 0500) != 0)
+        return 2;
+    Err err = {0};
+    Work work = begin();
+    const bool locked = session_locked(work.session); /* by a lock that lies elsewhere */
+    const bool saved = session_save(work.session, arena, document_wall(work.document), &work.source, false, &err);
+    const bool kept = session_keep(work.session, document_wall(work.document), &work.source, NULL);
+    end(&work);
+    if (chmod(folder, 0700) != 0)
+        return 3;
+    return locked && !saved && kept && err.kind == ERR_SYSTEM ? 0 : 4;
+}
+
+static void read_only(void **state)
+{
+    (void)state;
+    Err err;
+    assert_int_equal(in_child(save_into_read_only), 0);
+    assert_string_equal(file_text(wall_path), text_of_wall);
+    assert_null(session_open(below("wall.yaml/inside.yaml"), &err));
+    assert_int_equal(err.kind, ERR_SYSTEM);
+}
+
+/* Killed at any moment of many saves, the file is one of the two texts, whole. */
+static void killed_between(void **state)
+{
+    (void)state;
+    Err err;
+    for (int round = 0; round < 25; round++) {
+        put_file(wall_path, text_of_wall);
+        const pid_t child = fork();
+        assert_true(child >= 0);
+        if (child == 0) {
+            Work work = begin();
+            for (;;) {
+                if (!session_save(work.session, arena, document_wall(work.document), &work.source, true, &err))
+                    _exit(1);
+                edit_nudge_start(work.document, work.document == NULL ? 0 : LENGTH_MM, &err);
+                if (document_wall(work.document)->start > 90 * LENGTH_MM)
+                    edit_start(work.document, 5 * LENGTH_MM, &err);
+            }
+        }
+        const struct timespec pause = {0, 1000000L * (1 + round % 15)};
+        nanosleep(&pause, NULL);
+        assert_int_equal(kill(child, SIGKILL), 0);
+        int status;
+        assert_int_equal(waitpid(child, &status, 0), child);
+        assert_true(WIFSIGNALED(status));
+        Source source;
+        Errs errors = {0};
+        assert_true(store_read(arena, wall_path, &source, &errors));
+        assert_holds(source.text, "# the hall\n");
+    }
+}
+
+/* ---- another name, no name ---- */
+
+static void save_as(void **state)
+{
+    (void)state;
+    Err err;
+    Work work = begin();
+    put_file(below("there.yaml"), "something else\n");
+    assert_false(session_save_as(work.session, arena, below("there.yaml"), document_wall(work.document), &work.source,
+                                 false, &err));
+    assert_int_equal(err.kind, ERR_SYSTEM);
+    assert_string_equal(file_text(below("there.yaml")), "something else\n");
+    assert_string_equal(session_path(work.session), wall_path);
+    assert_false(session_save_as(work.session, arena, below("no/such/folder.yaml"), document_wall(work.document),
+                                 &work.source, false, &err));
+    assert_done(session_keep(work.session, document_wall(work.document), &work.source, &err), &err);
+    assert_true(exists(session_recovery_path(work.session)));
+    char old_copy[PATH_MAX];
+    snprintf(old_copy, sizeof old_copy, "%s", session_recovery_path(work.session));
+
+    assert_done(session_save_as(work.session, arena, below("new.yaml"), document_wall(work.document), &work.source,
+                                false, &err),
+                &err);
+    assert_string_equal(session_path(work.session), below("new.yaml"));
+    assert_holds(file_text(below("new.yaml")), raised);
+    assert_string_equal(file_text(wall_path), text_of_wall); /* the old one is left alone */
+    assert_false(exists(old_copy));
+    assert_true(exists(below(".new.yaml.lock")));
+    assert_false(exists(below(".wall.yaml.lock")));
+    assert_false(session_file_changed(work.session));
+    assert_done(session_save_as(work.session, arena, below("there.yaml"), document_wall(work.document), &work.source,
+                                true, &err),
+                &err);
+    assert_holds(file_text(below("there.yaml")), raised);
+    /* its own name in another guise */
+    assert_int_equal(symlink("there.yaml", below("same.yaml")), 0);
+    assert_done(session_save_as(work.session, arena, below("same.yaml"), document_wall(work.document), &work.source,
+                                false, &err),
+                &err);
+    assert_string_equal(session_path(work.session), below("there.yaml"));
+    end(&work);
+    assert_false(exists(below(".there.yaml.lock")));
+}
+
+static void a_wall_without_a_file(void **state)
+{
+    (void)state;
+    Err err;
+    Source source = {0};
+    Errs errors = {0};
+    assert_true(store_parse(arena, "wall", text_of_wall, strlen(text_of_wall), &source, &errors));
+    Session *session = session_open(NULL, &err);
+    Session *other = session_open(NULL, &err);
+    assert_null(session_path(session));
+    assert_true(session_locked(session));
+    assert_false(session_file_changed(session));
+    assert_string_not_equal(session_recovery_path(session), session_recovery_path(other));
+    assert_done(session_keep(session, source.wall, NULL, &err), &err);
+    assert_true(exists(session_recovery_path(session)));
+    Source none = {0};
+    assert_false(session_save(session, arena, source.wall, &none, false, &err));
+    assert_int_equal(err.kind, ERR_USAGE);
+    assert_done(session_save_as(session, arena, below("first.yaml"), source.wall, &none, false, &err), &err);
+    assert_true(wall_equal(none.wall, source.wall));
+    assert_true(store_read(arena, below("first.yaml"), &source, &errors));
+    session_close(session);
+    session_close(other);
+}
+
+static void a_file_that_is_not_there_yet(void **state)
+{
+    (void)state;
+    Err err;
+    Source source = {0};
+    Errs errors = {0};
+    assert_true(store_parse(arena, "wall", text_of_wall, strlen(text_of_wall), &source, &errors));
+    Session *session = session_open(below("later.yaml"), &err);
+    assert_non_null(session);
+    assert_false(session_file_changed(session));
+    put_file(below("later.yaml"), "another was quicker\n");
+    assert_true(session_file_changed(session));
+    assert_false(session_save(session, arena, source.wall, &source, false, &err));
+    assert_int_equal(err.kind, ERR_CHANGED);
+    session_close(session);
+    assert_null(session_open(below("no/such/folder.yaml"), &err));
+    assert_int_equal(err.kind, ERR_SYSTEM);
+}
+
+/* ---- locks ---- */
+
+static int open_while_held(void)
+{
+    Err err = {0};
+    Session *session = session_open(wall_path, &err);
+    char process[32];
+    char host[128] = "";
+    snprintf(process, sizeof process, "process %ld", (long)getppid());
+    gethostname(host, sizeof host - 1);
+    if (session == NULL || session_locked(session))
+        return 1;
+    if (err.kind != ERR_LOCKED || strstr(err.text, process) == NULL || strstr(err.text, host) == NULL)
+        return 2;
+    session_close(session);
+    return 0;
+}
+
+static int open_while_free(void)
+{
+    Err err = {0};
+    Session *session = session_open(wall_path, &err);
+    const bool locked = session != NULL && session_locked(session);
+    session_close(session);
+    return locked ? 0 : 1;
+}
+
+static int die_with_the_lock(void)
+{
+    Err err = {0};
+    Session *session = session_open(wall_path, &err);
+    return session != NULL && session_locked(session) ? 0 : 1; /* not closed */
+}
+
+static void a_second_editor_is_told(void **state)
+{
+    (void)state;
+    Work work = begin();
+    assert_true(session_locked(work.session));
+    assert_int_equal(in_child(open_while_held), 0);
+    /* and that did not take the lock away */
+    assert_int_equal(in_child(open_while_held), 0);
+    assert_true(exists(below(".wall.yaml.lock")));
+    end(&work);
+    assert_false(exists(below(".wall.yaml.lock")));
+    assert_int_equal(in_child(open_while_free), 0);
+}
+
+static void through_a_link_it_is_the_same_file(void **state)
+{
+    (void)state;
+    Work work = begin();
+    assert_int_equal(symlink("wall.yaml", below("link.yaml")), 0);
+    char plain[PATH_MAX];
+    snprintf(plain, sizeof plain, "%s", wall_path);
+    snprintf(wall_path, sizeof wall_path, "%s", below("link.yaml"));
+    assert_int_equal(in_child(open_while_held), 0);
+    end(&work);
+}
+
+static void a_dead_editors_lock_is_taken_over(void **state)
+{
+    (void)state;
+    assert_int_equal(in_child(die_with_the_lock), 0);
+    assert_true(exists(below(".wall.yaml.lock")));
+    Work work = begin();
+    assert_true(session_locked(work.session));
+    assert_int_equal(in_child(open_while_held), 0);
+    end(&work);
+    assert_false(exists(below(".wall.yaml.lock")));
+}
+
+static void an_editor_is_not_in_its_own_way(void **state)
+{
+    (void)state;
+    Err err;
+    Work work = begin();
+    Session *again = session_open(wall_path, &err);
+    assert_true(session_locked(again));
+    session_close(again);
+    assert_true(exists(below(".wall.yaml.lock")));
+    assert_int_equal(in_child(open_while_held), 0);
+    end(&work);
+}
+
+/* ---- recovery ---- */
+
+static int edit_and_die(void)
+{
+    Err err;
+    Work work = begin();
+    return session_keep(work.session, document_wall(work.document), &work.source, &err) ? 0 : 1;
+}
+
+static void a_copy_waits_after_a_crash(void **state)
+{
+    (void)state;
+    Err err;
+    Errs errors = {0};
+    Source recovered;
+    assert_int_equal(in_child(edit_and_die), 0);
+    assert_string_equal(file_text(wall_path), text_of_wall);
+    Work work = begin();
+    assert_true(session_recovery_waits(work.session));
+    assert_true(session_recover(work.session, arena, &recovered, &errors));
+    assert_true(wall_equal(recovered.wall, document_wall(work.document)));
+    assert_holds(recovered.text, "# the hall\n");
+    assert_true(exists(session_recovery_path(work.session))); /* until it is saved */
+    assert_done(session_save(work.session, arena, recovered.wall, &work.source, false, &err), &err);
+    assert_false(exists(session_recovery_path(work.session)));
+    assert_false(session_recovery_waits(work.session));
+    end(&work);
+}
+
+static void no_copy_waits_without_need(void **state)
+{
+    (void)state;
+    Err err;
+    Work work = begin();
+    assert_false(session_recovery_waits(work.session)); /* there is none */
+    assert_done(session_keep(work.session, document_wall(work.document), &work.source, &err), &err);
+    assert_false(session_recovery_waits(work.session)); /* its own */
+    session_forget(work.session);
+    assert_false(exists(session_recovery_path(work.session)));
+    assert_done(session_keep(work.session, work.source.wall, &work.source, &err), &err);
+    end(&work);
+    work = begin();
+    assert_false(session_recovery_waits(work.session)); /* says what the file says */
+    session_forget(work.session);
+    assert_done(session_keep(work.session, document_wall(work.document), &work.source, &err), &err);
+    char copy[PATH_MAX];
+    snprintf(copy, sizeof copy, "%s", session_recovery_path(work.session));
+    end(&work);
+    const struct timespec old[2] = {{1000000000, 0}, {1000000000, 0}};
+    assert_int_equal(utimensat(AT_FDCWD, copy, old, 0), 0);
+    work = begin();
+    assert_false(session_recovery_waits(work.session)); /* the file is newer */
+    assert_true(exists(copy));
+    end(&work);
+}
+
+/* "Keep the copy for later", and then an edit: the older copy is moved aside. */
+static void a_copy_that_waits_is_not_written_over(void **state)
+{
+    (void)state;
+    Err err;
+    assert_int_equal(in_child(edit_and_die), 0);
+    Work work = begin();
+    assert_true(session_recovery_waits(work.session));
+    assert_done(edit_nudge_start(work.document, 2 * LENGTH_MM, &err), &err);
+    assert_done(session_keep(work.session, document_wall(work.document), &work.source, &err), &err);
+    assert_holds(file_text(session_recovery_path(work.session)), "start: 7");
+    char older[PATH_MAX + 16];
+    snprintf(older, sizeof older, "%s.older", session_recovery_path(work.session));
+    assert_holds(file_text(older), raised);
+    end(&work);
+}
+
+static int new_wall_and_die(void)
+{
+    Err err;
+    Errs errors = {0};
+    Source source;
+    Session *session = session_open(NULL, &err);
+    return session != NULL && store_parse(arena, "wall", text_of_wall, strlen(text_of_wall), &source, &errors) &&
+                   session_keep(session, source.wall, NULL, &err)
+               ? 0
+               : 1;
+}
+
+static void new_walls_left_behind(void **state)
+{
+    (void)state;
+    Err err;
+    assert_int_equal(session_left_over(arena).count, 0);
+    assert_int_equal(in_child(new_wall_and_die), 0);
+    Session *living = session_open(NULL, &err);
+    Source source;
+    Errs errors = {0};
+    assert_true(store_parse(arena, "wall", text_of_wall, strlen(text_of_wall), &source, &errors));
+    assert_done(session_keep(living, source.wall, NULL, &err), &err);
+    const Recent left = session_left_over(arena);
+    assert_int_equal(left.count, 1); /* the dead one's; the living one's is no business of anybody else */
+    assert_string_not_equal(left.at[0], session_recovery_path(living));
+    assert_true(store_read(arena, left.at[0], &source, &errors));
+    session_drop_left_over(left.at[0]);
+    assert_int_equal(session_left_over(arena).count, 0);
+    session_forget(living);
+    session_close(living);
+}
+
+static void no_state_folder(void **state)
+{
+    (void)state;
+    Err err;
+    char *home = getenv("HOME") == NULL ? NULL : strdup(getenv("HOME"));
+    unsetenv("XDG_STATE_HOME");
+    unsetenv("HOME");
+    Work work = begin();
+    assert_false(session_recovery_waits(work.session));
+    assert_false(session_keep(work.session, document_wall(work.document), &work.source, &err));
+    assert_holds(err.text, "XDG_STATE_HOME");
+    assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
+    assert_int_equal(session_recent(arena).count, 0);
+    session_note_recent(wall_path);
+    end(&work);
+    if (home != NULL)
+        setenv("HOME", home, 1);
+    free(home);
+}
+
+/* ---- recent files ---- */
+
+static void recent_files(void **state)
+{
+    (void)state;
+    assert_int_equal(session_recent(arena).count, 0);
+    for (int i = 0; i < 12; i++) {
+        char name[32];
+        snprintf(name, sizeof name, "wall %d.yaml", i);
+        put_file(below(name), text_of_wall);
+        session_note_recent(below(name));
+    }
+    Recent recent = session_recent(arena);
+    assert_int_equal(recent.count, 10);
+    assert_string_equal(strrchr(recent.at[0], '/'), "/wall 11.yaml");
+    assert_string_equal(strrchr(recent.at[9], '/'), "/wall 2.yaml");
+    session_note_recent(below("wall 5.yaml"));
+    recent = session_recent(arena);
+    assert_int_equal(recent.count, 10);
+    assert_string_equal(strrchr(recent.at[0], '/'), "/wall 5.yaml");
+    assert_string_equal(strrchr(recent.at[1], '/'), "/wall 11.yaml");
+    assert_int_equal(unlink(below("wall 11.yaml")), 0);
+    assert_string_equal(strrchr(session_recent(arena).at[1], '/'), "/wall 10.yaml");
+    put_file(below("state/datumrow/recent"), "no path\n\n/nowhere/at/all\n\x01\x02");
+    assert_int_equal(session_recent(arena).count, 0);
+}
+
+int main(void)
+{
+#define TEST(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
+    const struct CMUnitTest tests[] = {
+        TEST(saves_and_knows_its_file),
+        TEST(notices_by_content_what_changed_on_disk),
+        TEST(keeps_mode_and_goes_through_links),
+        TEST(full_disk),
+        TEST(read_only),
+        TEST(killed_between),
+        TEST(save_as),
+        TEST(a_wall_without_a_file),
+        TEST(a_file_that_is_not_there_yet),
+        TEST(a_second_editor_is_told),
+        TEST(through_a_link_it_is_the_same_file),
+        TEST(a_dead_editors_lock_is_taken_over),
+        TEST(an_editor_is_not_in_its_own_way),
+        TEST(a_copy_waits_after_a_crash),
+        TEST(no_copy_waits_without_need),
+        TEST(a_copy_that_waits_is_not_written_over),
+        TEST(new_walls_left_behind),
+        TEST(no_state_folder),
+        TEST(recent_files),
+    };
+    return RUN(tests);
+}
