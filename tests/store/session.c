@@ -261,9 +261,10 @@ static void full_disk(void **state)
 static int save_into_read_only(void)
 {
     enum { NOBODY = 65534 };
+    if (mkdir(below("state"), 0700) != 0)
+        return 1;
     if (geteuid() == 0 && (chown(folder, NOBODY, NOBODY) != 0 || chown(wall_path, NOBODY, NOBODY) != 0 ||
-                           mkdir(below("state"), 0700) != 0 || chown(below("state"), NOBODY, NOBODY) != 0 ||
-                           setgid(NOBODY) != 0 || setuid(NOBODY) != 0))
+                           chown(below("state"), NOBODY, NOBODY) != 0 || setgid(NOBODY) != 0 || setuid(NOBODY) != 0))
         return 1;
     if (chmod(folder, 0500) != 0)
         return 2;
