@@ -103,7 +103,7 @@ static void open_sample(App *app)
     Errs errs = {0};
     const char *folder = getenv("DATUMROW_SAMPLES");
     char path[4096];
-    snprintf(path, sizeof path, "%s/boathouse.yaml", folder != NULL ? folder : DATUMROW_DATA "/samples");
+    snprintf(path, sizeof path, "%s/reading-wall.yaml", folder != NULL ? folder : DATUMROW_DATA "/samples");
     if (!file_open_copy(app, path, arena, &errs))
         tell_first(app, &errs);
     arena_free(arena);

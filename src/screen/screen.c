@@ -9,6 +9,7 @@
 #include <locale.h>
 #include <signal.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -44,6 +45,9 @@ int screen_run(const char *path, ScreenTask task)
     }
     term->utf8 = strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
     App *app = app_new(term);
+    /* the fonts of the Linux console lack the fine signs; P tries them all the same */
+    const char *name = getenv("TERM");
+    app->plain_signs = name != NULL && strcmp(name, "linux") == 0;
     Arena *arena = arena_new();
     Errs errs = {0};
     bool begun = begin(app, path, task, arena, &errs);
