@@ -83,7 +83,7 @@ static bool take_long(Reading *reading, const char *word, Err *err)
     if (found->argument == NULL) {
         if (value != NULL)
             return err_set(err, ERR_USAGE, "--%s takes no value", found->name);
-        return take(reading, found, NULL, err);
+        return take(reading, found, "", err);
     }
     const char *argument = value != NULL ? value + 1 : next_word(reading);
     if (argument == NULL)
@@ -103,7 +103,7 @@ static bool take_letters(Reading *reading, const char *letters, Err *err)
             return err_set(err, ERR_USAGE, "there is no option -%c; see datumrow --help", shown ? *letter : '?');
         }
         if (found->argument == NULL) {
-            if (!take(reading, found, NULL, err))
+            if (!take(reading, found, "", err))
                 return false;
             continue;
         }
