@@ -234,19 +234,19 @@ static void join_rows(Demand *demand)
 static void find_sizes(Demand *demand)
 {
     Length shortest = demand->wall->joints.shortest;
-    demand->least = shortest;
+    Length little = 2 * LENGTH_INCH; /* shorter scraps are not worth a joint, where no rule says so */
+    Length whole = shortest;         /* the least of the segments that are shorter than any piece should be */
     for (int i = 0; i < demand->run_count; i++) {
         const Run *run = &demand->runs[i];
-        Length length = run->right - run->left;
-        if (run->shortest == 0 && length < demand->least)
-            demand->least = length;
+        if (run->shortest == 0 && run->right - run->left < whole)
+            whole = run->right - run->left;
     }
-    demand->smallest = demand->least < BREAK_COST ? demand->least : BREAK_COST;
+    demand->least = shortest > little ? shortest : little;
+    if (demand->least > demand->longest)
+        demand->least = demand->longest;
+    demand->smallest = whole < BREAK_COST ? whole : BREAK_COST;
     if (demand->smallest < 1)
         demand->smallest = 1;
-    Length little = 2 * LENGTH_INCH; /* shorter scraps are not worth a joint, where no rule says so */
-    if (demand->least < little)
-        demand->least = demand->longest < little ? demand->longest : little;
 }
 
 Demand *demand_new(Arena *arena, const Layout *layout)

@@ -102,6 +102,14 @@ static int by_kind(const void *a, const void *b)
     return order != 0 ? order : (one->index > other->index) - (one->index < other->index);
 }
 
+static bool narrow_avoid(const Stock *stock, Length kerf)
+{
+    for (int i = 0; i < stock->avoid.count; i++)
+        if (stock->avoid.at[i].to - stock->avoid.at[i].from < kerf)
+            return true;
+    return false;
+}
+
 /* The kind of each stock line; `kinds` gets their lengths and widths. */
 static int *sort_kinds(Arena *arena, Pile *pile, const Wall *wall)
 {
@@ -121,7 +129,10 @@ static int *sort_kinds(Arena *arena, Pile *pile, const Wall *wall)
     for (int i = 0; i < count; i++) {
         if (i == 0 || compare_lines(&lines[i - 1], &lines[i]) != 0)
             pile->kinds[pile->kind_count++] =
-                (Kind){.length = lines[i].stock->length, .width = lines[i].width, .first = -1};
+                (Kind){.length = lines[i].stock->length,
+                       .width = lines[i].width,
+                       .slack = narrow_avoid(lines[i].stock, wall->saw.kerf) ? wall->saw.kerf : 0,
+                       .first = -1};
         kind_of[lines[i].index] = pile->kind_count - 1;
     }
     return kind_of;

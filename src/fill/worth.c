@@ -62,6 +62,22 @@ void worth_best(const Sizes *sizes, const int64_t *prices, int64_t *best)
     }
 }
 
+/* Scraps below `least`: a quarter of the longest run that lies wholly below it and fits, since few of them are asked for. */
+static void price_scraps(const Demand *demand, Worth *worth)
+{
+    for (int i = 0; i < demand->run_count; i++) {
+        Length length = demand->runs[i].right - demand->runs[i].left;
+        if (length >= demand->least)
+            continue;
+        Length cell = length_round_up(length, worth->width) / worth->width;
+        if (cell < worth->count && worth->at[cell] < length / 4)
+            worth->at[cell] = length / 4;
+    }
+    for (int i = 1; i < worth->count && i * worth->width < demand->least; i++)
+        if (worth->at[i] < worth->at[i - 1])
+            worth->at[i] = worth->at[i - 1];
+}
+
 Worth *worth_table(Arena *arena, const Demand *demand, Length longest, const Sizes *sizes, const int64_t *best)
 {
     Worth *worth = arena_one(arena, Worth);
@@ -76,5 +92,7 @@ Worth *worth_table(Arena *arena, const Demand *demand, Length longest, const Siz
             plain = best[(left + demand->kerf) / sizes->width];
         worth->at[i] = (int64_t)wide_floor((Wide)plain * (30 * (Wide)most + plain), 32 * (Wide)most);
     }
+    if (sizes == NULL)
+        price_scraps(demand, worth);
     return worth;
 }
