@@ -1,6 +1,6 @@
 /*
  *     begin: hand method | first plan      the better one is laid
- *     steps: prices (joints on studs) -> search -> looks -> done
+ *     steps: prices (joints on studs) -> bound -> search -> done
  *
  * Invariants: what a step does depends on the layout and on the steps before it, never on when the plan was asked for;
  * telling a plan changes nothing that the search reads.
@@ -8,7 +8,9 @@
 #include "fill/fill.h"
 
 #include "base/panic.h"
+#include "fill/bound.h"
 #include "fill/hand.h"
+#include "fill/price.h"
 #include "fill/search.h"
 #include "fill/tell.h"
 
@@ -23,6 +25,9 @@ struct Fill {
     Laid *laid;
     Weave *weave;
     Search *search;
+    Price *price; /* NULL where there is none, or it is done */
+    bool bound_known;
+    Bound bound; /* of plans that keep every rule and leave nothing bare */
     int64_t budget, used;
     Arena *told; /* holds the plan */
     Plan *plan;  /* NULL where it was not told since the last step */
@@ -44,7 +49,7 @@ static void price_by_length(Fill *fill)
     Sizes *sizes = NULL;
     int64_t *best = NULL;
     if (demand->on_studs) {
-        sizes = worth_sizes(fill->arena, demand, fill->pile->longest, 2048);
+        sizes = worth_sizes(fill->arena, demand, demand->runs, demand->run_count, fill->pile->longest, 2048);
         int64_t *prices = arena_array(fill->arena, int64_t, sizes->count);
         for (int i = 0; i < sizes->count; i++)
             prices[i] = sizes->cells[i] * sizes->width;
@@ -71,6 +76,8 @@ Fill *fill_begin(const Layout *layout)
     search_begin_again(fill->search);
     lay_first(arena, fill->laid, fill->weave);
     search_take_better(fill->search);
+    if (fill->demand->on_studs)
+        fill->price = price_new(arena, fill->demand, fill->pile);
     int64_t budget = BUDGET_LEAST + (int64_t)fill->demand->run_count * BUDGET_PER_RUN;
     fill->budget = budget < BUDGET_MOST ? budget : BUDGET_MOST;
     return fill;
@@ -84,6 +91,46 @@ void fill_free(Fill *fill)
     arena_free(fill->arena);
 }
 
+/* From here on the search goes by the prices. */
+static void take_prices(Fill *fill)
+{
+    const Sizes *sizes = price_sizes(fill->price);
+    int64_t *best = arena_array(fill->arena, int64_t, sizes->cell_count);
+    worth_best(sizes, price_prices(fill->price), best);
+    pile_price(fill->pile, worth_table(fill->arena, fill->demand, fill->pile->longest, sizes, best));
+    weave_price(fill->weave, sizes, price_prices(fill->price));
+}
+
+/* The next piece of work; how much it was. */
+static int64_t step(Fill *fill)
+{
+    int64_t work = 1;
+    if (fill->bound_known)
+        return search_once(fill->search);
+    if (fill->price != NULL && !price_once(fill->price, &work) && fill->used < fill->budget / 2)
+        return work;
+    Length priced = 0;
+    if (fill->price != NULL) {
+        take_prices(fill);
+        priced = price_bound(fill->price);
+    }
+    fill->bound = bound_whole(fill->demand, fill->pile, priced);
+    fill->bound_known = true;
+    return work;
+}
+
+/* The budget is used up, or nothing can be better. */
+static bool is_done(const Fill *fill)
+{
+    if (!fill->bound_known)
+        return false;
+    if (fill->used >= fill->budget)
+        return true;
+    Cost best = search_best(fill->search);
+    return best.shortfall == 0 && best.length_opened <= fill->bound.length &&
+           best.boards_opened <= fill->bound.boards && fill->used >= fill->budget / 4;
+}
+
 bool fill_step(Fill *fill, int steps)
 {
     int64_t until = fill->used + (int64_t)(steps > 0 ? steps : 0) * WORK_PER_STEP;
@@ -91,9 +138,24 @@ bool fill_step(Fill *fill, int steps)
         arena_reset(fill->told);
         fill->plan = NULL;
     }
-    while (fill->used < until && fill->used < fill->budget)
-        fill->used += search_once(fill->search);
-    return fill->used >= fill->budget;
+    while (fill->used < until && !is_done(fill))
+        fill->used += step(fill);
+    return is_done(fill);
+}
+
+static Plan *tell(const Fill *fill, Arena *arena)
+{
+    Plan *plan = tell_plan(arena, fill->demand, fill->pile, search_covers(fill->told, fill->search));
+    if (!fill->bound_known)
+        return plan;
+    Bound bound = fill->bound;
+    if (plan->shortfall > 0)
+        bound = bound_covered(fill->demand, fill->pile, fill->demand->total - plan->bare_length);
+    BUG_UNLESS(bound.length <= plan->length_opened && bound.boards <= plan->boards_opened);
+    plan->bound_known = true;
+    plan->length_bound = bound.length;
+    plan->boards_bound = bound.boards;
+    return plan;
 }
 
 const Plan *fill_plan(const Fill *fill)
@@ -101,7 +163,7 @@ const Plan *fill_plan(const Fill *fill)
     if (fill->plan != NULL)
         return fill->plan;
     Fill *own = (Fill *)(uintptr_t)fill; /* the plan is told when it is first asked for; the search does not see that */
-    own->plan = tell_plan(own->told, own->demand, own->pile, search_covers(own->told, own->search));
+    own->plan = tell(own, own->told);
     return own->plan;
 }
 
@@ -110,7 +172,7 @@ Plan *fill_wall(Arena *arena, const Layout *layout)
     Fill *fill = fill_begin(layout);
     while (!fill_step(fill, 1 << 20))
         continue;
-    Plan *plan = tell_plan(arena, fill->demand, fill->pile, search_covers(fill->told, fill->search));
+    Plan *plan = tell(fill, arena);
     fill_free(fill);
     return plan;
 }

@@ -1,8 +1,9 @@
 /*
- * Boards to segments: which board is cut where, and where the butt joints stand. The rules and the order of what is best are those
- * of datumrow(5), "Pieces", "Boards", "What is best". A stepper over one layout: begin, so many steps, the plan so far. Its state lives in an
- * arena of its own and depends on the document and the number of steps alone, so that slices between keys and one run end in the same bytes. It knows
- * nothing of time, of how a plan is shown, nor of any rule of geometry beyond what layout answers.
+ * Boards to segments: which board is cut where, and where the butt joints stand. The rules and the order of what is
+ * best are those of datumrow(5), "Pieces", "Boards", "What is best". A stepper over one layout: begin, so many steps,
+ * the plan so far. Its state lives in an arena of its own and depends on the document and the number of steps alone, so
+ * that slices between keys and one run end in the same bytes. It knows nothing of time, of how a plan is shown, nor of
+ * any rule of geometry beyond what layout answers.
  */
 #ifndef FILL_FILL_H
 #define FILL_FILL_H
@@ -68,8 +69,8 @@ typedef struct Fill Fill;
 Fill *fill_begin(const Layout *layout);
 void fill_free(Fill *fill);
 
-/* Works on for about `steps` units of work (one is some microseconds); true when there is nothing left to do: the budget of
- * the wall is used up or the plan is proved. */
+/* Works on for about `steps` units of work (one is some microseconds); true when there is nothing left to do: the
+ * budget of the wall is used up or the plan is proved. */
 bool fill_step(Fill *fill, int steps);
 
 /* The best plan so far, whole and consistent; it lives until the next fill_step or fill_free. */
@@ -78,8 +79,8 @@ const Plan *fill_plan(const Fill *fill);
 /* Begin, work to the end, the final plan copied into `arena`. */
 Plan *fill_wall(Arena *arena, const Layout *layout);
 
-/* The hand method: row by row in hanging order, the last offcut first, whole boards in pile order, the last piece cut to fit. The yardstick of tests
- * and benchmark. Keeps the rules where it can see them, tells what it breaks. */
+/* The hand method: row by row in hanging order, the last offcut first, whole boards in pile order, the last piece cut
+ * to fit. The yardstick of tests and benchmark. Keeps the rules where it can see them, tells what it breaks. */
 Plan *fill_by_hand(Arena *arena, const Layout *layout);
 
 #endif

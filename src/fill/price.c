@@ -1,146 +1,127 @@
 /*
- * The table of the relaxation. Columns: ways (one for a kind of run and a way through its studs), patterns (one for a board and the pieces cut from it), `lacking` (a
- * piece from nowhere, dear), spare (a piece or a board too many).
+ * The table of the relaxation:
  *
- *                     ways      patterns   lacking   spare
- *     sizes        |  -count     count       1        -1       =  a little    price of a piece
- *     run kinds    |    1                                      =  how many    price of a run
- *     bands        |               1                   1       =  how many    (negative) rent of a board
+ *                  ways      patterns  lacking   spare   over
+ *     sizes     |  -count     count       1       -1              =  a little         price of a piece
+ *     blocks    |    1                                            =  runs of it       price of a run
+ *     bands     |               1                  1              =  boards of it     rent of a board (negative)
+ *     studs     |  0 or 1                          1      -1      =  half the block   rent of a joint (negative)
  *
- * Invariants: `inverse` is the inverse of the basis up to rounding in the 32nd binary place; `value` are the basic columns' values; `dual` are the prices of the rows in nm. A few units in the last
- * place are lost with every pivot: that may cost a better price, never the bound's truth.
+ * A block is a stack of runs with the same studs inside, each on the row above the one before; of two rows that follow
+ * on each other only one may have a joint on a stud, so of `count` runs at most half, rounded up, have. All runs of a
+ * block are taken as long as its shortest, which only makes the bound less. `lacking` is a piece from nowhere, `over` a
+ * joint too many, both dear.
+ *
+ * Invariant: `bound` is proved by the prices and rents in `kept`, whatever the table says.
  */
 #include "fill/price.h"
 
 #include "base/wide.h"
+#include "fill/simplex.h"
 
 #include <string.h>
 
-#define ONE (INT64_C(1) << 32)
-#define WEIGHT_ONE (INT64_C(1) << 16)
-#define WEIGHT_MOST (INT64_C(1) << 40)
-#define LITTLE (INT64_C(1) << 22)       /* asked for beyond what is needed, so that pivots do not tie */
-#define PIVOT_LEAST (INT64_C(1) << 22)  /* no pivot on less */
-#define ENTRY_MOST (INT64_C(1) << 52)   /* beyond it the table is worn out */
-#define GAIN_LEAST (LENGTH_MM / 20)   /* a column must be better by so much */
+#define LITTLE (SIMPLEX_ONE / 65536) /* asked for beyond what is needed, up to 64 times, so that turns do not tie */
+#define GAIN_LEAST (LENGTH_MM / 20)  /* a column must be better by so much */
 
-enum { SIZES_MOST = 200, ROWS_MOST = 420, CELLS_MOST = 2048, RAISED_MOST = 3, RAISED_BY = 3, CLOSE = 4096, BANDS_MOST = 16 };
+enum {
+    SIZES_MOST = 220,
+    ROWS_MOST = 420,
+    CELLS_MOST = 2048,
+    BANDS_MOST = 16,
+    RAISED_MOST = 3,
+    RAISED_BY = 3,
+    CLOSE = 4096,
+    TURNS_A_ROW = 10
+};
 
-typedef struct Entry {
-    int row;
-    int amount;
-} Entry;
-
-typedef struct Column {
-    int64_t cost;
-    int first, count; /* entries */
-    int64_t weight;   /* in 16 binary places: about how long a step along it is, squared */
-    bool basic;
-} Column;
-
-/* Runs that ask for the same sizes. */
-typedef struct RunKind {
-    int run; /* one of them */
+typedef struct Block {
+    Run run; /* as short as the shortest of it on either side */
     int count;
-} RunKind;
+    int stud_first; /* its first stud's rent, -1 where the rule does not bind */
+} Block;
 
 struct Price {
     Arena *arena;
     const Demand *demand;
     const Pile *pile;
     Sizes *sizes;
-    RunKind *run_kinds;
-    int run_kind_count;
-    int *kind_of_run;
+    Block *blocks;
+    int block_count;
     int *band_of_kind; /* kinds of board, which rise by length, in bands of about as many kinds */
-    int *band_boards;  /* how many boards each has */
+    int *band_boards;
     int band_count;
-    int row_count; /* sizes, run kinds, bands */
-
-    struct {
-        Column *at;
-        int count, room;
-    } columns;
-    struct {
-        Entry *at;
-        int count, room;
-    } entries;
-
-    int *basis;       /* column of each row */
-    int64_t *inverse; /* row_count x row_count */
-    int64_t *value;
-    int64_t *dual; /* nm */
-    int64_t *ratio; /* of the entering column */
-
-    int64_t *prices; /* duals of the sizes, none below 0 */
-    int64_t *best;
-    int64_t *reached; /* of one run */
-    int *from;
-    int64_t *kept; /* the prices of the best bound so far */
-    Length bound;  /* at them; -1 before the first */
-    int pivots, pivots_most;
+    int *stud_most; /* joints that each stud of each block may have */
+    int stud_count;
+    Simplex *table;
+    int turns, turns_most;
     int raised; /* how often what lacks was made dearer */
-    bool worn;
+
+    int64_t *prices; /* tried: of sizes, then rents of studs; none below 0 */
+    int64_t *kept;   /* those of the best bound so far */
+    Length bound;    /* -1 before the first */
+    int64_t *best;   /* worth of each capacity at the prices tried */
+    int64_t *reached;
+    int *from; /* the way that was looked for last */
 };
 
-static int64_t times(int64_t a, int64_t b)
+/* ---- blocks, bands ---- */
+
+static void widen(Block *block, const Run *run)
 {
-    return (int64_t)wide_floor((Wide)a * b, ONE);
+    Length more = 0; /* by how much a piece of the block may be longer than it is taken */
+    if (run->left > block->run.left) {
+        more += run->left - block->run.left;
+        block->run.left = run->left;
+    } else {
+        Length less = block->run.left - run->left;
+        more += less;
+    }
+    if (run->right < block->run.right) {
+        more += block->run.right - run->right;
+        block->run.right = run->right;
+    } else {
+        more += run->right - block->run.right;
+    }
+    Length shortest = run->shortest > more ? run->shortest - more : 0;
+    if (shortest < block->run.shortest)
+        block->run.shortest = shortest;
+    block->count++;
 }
 
-/* ---- sizes and kinds of runs ---- */
-
-static Length place(const Demand *demand, const Run *run, int index)
+/* Ends of a block's runs further apart than this make another block: it is taken shorter by as much. */
+static bool alike(const Block *block, const Run *run)
 {
-    if (index == 0)
-        return run->left;
-    return index == run->stud_count + 1 ? run->right : demand_studs(demand, run)->at[run->stud_first + index - 1];
+    Length left = run->left - block->run.left, right = run->right - block->run.right;
+    Length most = LENGTH_INCH / 2;
+    return run->stud_first == block->run.stud_first && run->stud_count == block->run.stud_count && left < most &&
+           left > -most && right < most && right > -most;
 }
 
-/* The size of a piece between two places of the run, -1 where no board or rule allows one. */
-static int size_between(const Price *price, const Run *run, int i, int j)
-{
-    Length length = place(price->demand, run, j) - place(price->demand, run, i);
-    if (length > price->pile->longest || length < run->shortest)
-        return -1;
-    return price->sizes->index[(length + price->demand->kerf) / price->sizes->width];
-}
-
-static bool same_sizes(const Price *price, const Run *one, const Run *other)
-{
-    if (one->stud_count != other->stud_count)
-        return false;
-    for (int i = 0; i <= one->stud_count; i++)
-        for (int j = i + 1; j <= one->stud_count + 1; j++) {
-            int size = size_between(price, one, i, j);
-            if (size != size_between(price, other, i, j))
-                return false;
-            if (size < 0 && place(price->demand, one, j) - place(price->demand, one, i) > price->pile->longest)
-                break;
-        }
-    return true;
-}
-
-static void sort_runs(Price *price)
+static void find_blocks(Price *price)
 {
     const Demand *demand = price->demand;
-    price->run_kinds = arena_array(price->arena, RunKind, demand->run_count);
-    price->kind_of_run = arena_array(price->arena, int, demand->run_count);
+    int *block_of = arena_array(price->arena, int, demand->run_count);
+    price->blocks = arena_array(price->arena, Block, demand->run_count);
     for (int i = 0; i < demand->run_count; i++) {
-        int kind = 0;
-        while (kind < price->run_kind_count &&
-               !same_sizes(price, &demand->runs[price->run_kinds[kind].run], &demand->runs[i]))
-            kind++;
-        if (kind == price->run_kind_count)
-            price->run_kinds[price->run_kind_count++] = (RunKind){.run = i};
-        price->run_kinds[kind].count++;
-        price->kind_of_run[i] = kind;
-        if (price->run_kind_count > ROWS_MOST)
-            return;
+        const Run *run = &demand->runs[i];
+        int below = demand->rows[run->row].below;
+        block_of[i] = -1;
+        for (int j = 0; below >= 0 && j < demand->rows[below].run_count && block_of[i] < 0; j++) {
+            int other = block_of[demand->rows[below].run_first + j];
+            if (alike(&price->blocks[other], run))
+                block_of[i] = other;
+        }
+        if (block_of[i] >= 0) {
+            widen(&price->blocks[block_of[i]], run);
+            continue;
+        }
+        block_of[i] = price->block_count;
+        price->blocks[price->block_count++] = (Block){.run = *run, .count = 1, .stud_first = -1};
     }
 }
 
-static void sort_boards(Price *price)
+static void find_bands(Price *price)
 {
     int kinds = price->pile->kind_count;
     price->band_count = kinds < BANDS_MOST ? kinds : BANDS_MOST;
@@ -152,85 +133,73 @@ static void sort_boards(Price *price)
     }
 }
 
-/* ---- ways through a run ---- */
-
-/* The least price of the run from its left end to its right; -1 where there is no way. `from` gets the way back. */
-static int64_t cheapest_way(const Price *price, const Run *run)
+/* A row for each stud of each block, as long as there is room for `most`. */
+static void find_studs(Price *price, int most)
 {
+    price->stud_most = arena_array(price->arena, int, most > 0 ? most : 1);
+    for (int i = 0; i < price->block_count && price->demand->stagger > 0; i++) {
+        Block *block = &price->blocks[i];
+        if (block->count < 2 || price->stud_count + block->run.stud_count > most)
+            continue;
+        block->stud_first = price->stud_count;
+        for (int j = 0; j < block->run.stud_count; j++)
+            price->stud_most[price->stud_count++] = (block->count + 1) / 2;
+    }
+}
+
+/* ---- ways and patterns at the prices tried ---- */
+
+static Length place(const Price *price, const Run *run, int index)
+{
+    if (index == 0)
+        return run->left;
+    return index == run->stud_count + 1 ? run->right
+                                        : demand_studs(price->demand, run)->at[run->stud_first + index - 1];
+}
+
+/* The least price of a run of the block from end to end; -1 where there is no way. `from` gets the way back. */
+static int64_t cheapest_way(const Price *price, const Block *block)
+{
+    const Run *run = &block->run;
+    const int64_t *rents = price->prices + price->sizes->count;
     int last = run->stud_count + 1;
     price->reached[0] = 0;
     for (int j = 1; j <= last; j++) {
         int64_t least = -1;
         for (int i = j - 1; i >= 0; i--) {
-            Length length = place(price->demand, run, j) - place(price->demand, run, i);
+            Length length = place(price, run, j) - place(price, run, i);
             if (length > price->pile->longest)
                 break;
-            int size = size_between(price, run, i, j);
-            if (size < 0 || price->reached[i] < 0)
+            if (length < run->shortest || price->reached[i] < 0)
                 continue;
+            int size = price->sizes->index[(length + price->demand->kerf) / price->sizes->width];
             int64_t cost = price->reached[i] + price->prices[size];
             if (least < 0 || cost < least) {
                 least = cost;
                 price->from[j] = i;
             }
         }
-        price->reached[j] = least;
+        bool rented = least >= 0 && j < last && block->stud_first >= 0;
+        price->reached[j] = least + (rented ? rents[block->stud_first + j - 1] : 0);
     }
     return price->reached[last];
 }
 
-/* ---- columns ---- */
-
-static void begin_column(Price *price, int64_t cost)
+/* Puts the way that was looked for last into the table. */
+static int put_way(Price *price, int index)
 {
-    *arena_push(price->arena, &price->columns) = (Column){.cost = cost, .weight = WEIGHT_ONE, .first = price->entries.count};
-}
-
-static void put_entry(Price *price, int row, int amount)
-{
-    Column *column = &price->columns.at[price->columns.count - 1];
-    for (int i = column->first; i < column->first + column->count; i++)
-        if (price->entries.at[i].row == row) {
-            price->entries.at[i].amount += amount;
-            return;
-        }
-    *arena_push(price->arena, &price->entries) = (Entry){row, amount};
-    column->count++;
-}
-
-/* The way that `cheapest_way` found last. */
-static void add_way(Price *price, int run_kind)
-{
-    const Run *run = &price->demand->runs[price->run_kinds[run_kind].run];
-    begin_column(price, 0);
-    for (int j = run->stud_count + 1; j > 0; j = price->from[j])
-        put_entry(price, size_between(price, run, price->from[j], j), -1);
-    put_entry(price, price->sizes->count + run_kind, 1);
-}
-
-/* The best pattern of a board of the kind by `best`. */
-static void add_pattern(Price *price, int kind)
-{
-    const Kind *board = &price->pile->kinds[kind];
-    begin_column(price, board->length);
-    for (int i = 0; i < board->span_count; i++) {
-        int capacity =
-            (int)((price->pile->slots[board->slot_first + i].left + price->demand->kerf) / price->sizes->width);
-        while (price->best[capacity] > 0) {
-            while (capacity > 0 && price->best[capacity - 1] == price->best[capacity])
-                capacity--;
-            for (int j = 0; j < price->sizes->count; j++) {
-                int cell = price->sizes->cells[j];
-                if (cell > 0 && cell <= capacity && price->prices[j] > 0 &&
-                    price->prices[j] + price->best[capacity - cell] == price->best[capacity]) {
-                    put_entry(price, j, 1);
-                    capacity -= cell;
-                    break;
-                }
-            }
-        }
+    const Block *block = &price->blocks[index];
+    const Run *run = &block->run;
+    int studs = price->sizes->count + price->block_count + price->band_count;
+    int column = simplex_column(price->table, 0);
+    for (int j = run->stud_count + 1; j > 0; j = price->from[j]) {
+        Length length = place(price, run, j) - place(price, run, price->from[j]);
+        simplex_entry(price->table, price->sizes->index[(length + price->demand->kerf) / price->sizes->width], -1);
+        if (price->from[j] > 0 && block->stud_first >= 0)
+            simplex_entry(price->table, studs + block->stud_first + price->from[j] - 1, 1);
     }
-    put_entry(price, price->sizes->count + price->run_kind_count + price->band_of_kind[kind], 1);
+    simplex_entry(price->table, price->sizes->count + index, 1);
+    return column;
 }
 
 /* The best that can be cut from a span of this length; `slack` is what it may be longer. */
@@ -249,256 +218,43 @@ static int64_t best_of_kind(const Price *price, int kind)
     return sum;
 }
 
-/* ---- the simplex method ---- */
-
-/* The duals of the sizes, or, `smooth`, a mean of them and the best prices so far, which swings less (P. Wentges, International Transactions in Operational Research 4, 1997). */
-static void copy_prices(Price *price, bool smooth)
+/* Puts what is best cut from a board of the kind into the table. */
+static int put_pattern(Price *price, int kind)
 {
-    for (int i = 0; i < price->sizes->count; i++) {
-        int64_t now = price->dual[i] > 0 && price->sizes->cells[i] > 0 ? price->dual[i] : 0;
-        price->prices[i] = smooth ? (3 * price->kept[i] + now) / 4 : now;
-    }
-}
-
-static int64_t gain(const Price *price, const Column *column)
-{
-    int64_t sum = -column->cost;
-    for (int i = column->first; i < column->first + column->count; i++)
-        sum += price->dual[price->entries.at[i].row] * price->entries.at[i].amount;
-    return sum;
-}
-
-/* Drops the column that was begun last unless it is better than what the table has. */
-static void keep_column(Price *price)
-{
-    const Column *column = &price->columns.at[price->columns.count - 1];
-    if (gain(price, column) > GAIN_LEAST)
-        return;
-    price->entries.count = column->first;
-    price->columns.count--;
-}
-
-static void find_duals(Price *price)
-{
-    int rows = price->row_count;
-    for (int j = 0; j < rows; j++) {
-        Wide sum = 0;
-        for (int i = 0; i < rows; i++) {
-            int64_t cost = price->columns.at[price->basis[i]].cost;
-            if (cost != 0)
-                sum += (Wide)cost * price->inverse[(size_t)i * (size_t)rows + (size_t)j];
-        }
-        price->dual[j] = (int64_t)wide_floor(sum, ONE);
-    }
-}
-
-/* The row whose basic column leaves, -1 where none does. */
-static int leaving_row(const Price *price)
-{
-    int best = -1;
-    for (int i = 0; i < price->row_count; i++) {
-        if (price->ratio[i] < PIVOT_LEAST)
-            continue;
-        int64_t value = price->value[i] > 0 ? price->value[i] : 0;
-        if (best < 0) {
-            best = i;
-            continue;
-        }
-        int64_t other = price->value[best] > 0 ? price->value[best] : 0;
-        Wide one = (Wide)value * price->ratio[best], two = (Wide)other * price->ratio[i];
-        if (one < two || (one == two && price->ratio[i] > price->ratio[best]))
-            best = i;
-    }
-    return best;
-}
-
-/* Weights for the next choice (P. M. J. Harris, Mathematical Programming 5, 1973: Devex). */
-static void weigh_columns(Price *price, int entering, int leaves)
-{
-    const int64_t *row = price->inverse + (size_t)leaves * (size_t)price->row_count;
-    int64_t by = price->ratio[leaves];
-    int64_t own = price->columns.at[entering].weight;
-    for (int i = 0; i < price->columns.count; i++) {
-        Column *column = &price->columns.at[i];
-        if (column->basic || i == entering)
-            continue;
-        int64_t along = 0;
-        for (int j = column->first; j < column->first + column->count; j++)
-            along += row[price->entries.at[j].row] * price->entries.at[j].amount;
-        if (along == 0)
-            continue;
-        Wide part = wide_floor((Wide)along * WEIGHT_ONE, by);
-        Wide weight = wide_floor(wide_floor(part * part, WEIGHT_ONE) * own, WEIGHT_ONE);
-        if (weight > column->weight)
-            column->weight = weight < WEIGHT_MOST ? (int64_t)weight : WEIGHT_MOST;
-    }
-    Wide part = wide_floor((Wide)WEIGHT_ONE * ONE, by);
-    Wide weight = wide_floor(wide_floor(part * part, WEIGHT_ONE) * own, WEIGHT_ONE);
-    Column *left = &price->columns.at[price->basis[leaves]];
-    left->weight = weight < WEIGHT_ONE ? WEIGHT_ONE : weight < WEIGHT_MOST ? (int64_t)weight : WEIGHT_MOST;
-}
-
-static void pivot(Price *price, int entering)
-{
-    int rows = price->row_count;
-    const Column *column = &price->columns.at[entering];
-    for (int i = 0; i < rows; i++) {
-        int64_t sum = 0;
-        for (int j = column->first; j < column->first + column->count; j++)
-            sum += price->inverse[(size_t)i * (size_t)rows + (size_t)price->entries.at[j].row] *
-                   price->entries.at[j].amount;
-        price->ratio[i] = sum;
-    }
-    int leaves = leaving_row(price);
-    if (leaves < 0) {
-        price->worn = true;
-        return;
-    }
-    int64_t *row = price->inverse + (size_t)leaves * (size_t)rows;
-    int64_t by = price->ratio[leaves];
-    weigh_columns(price, entering, leaves);
-    for (int j = 0; j < rows; j++)
-        if (row[j] != 0)
-            row[j] = (int64_t)wide_floor((Wide)row[j] * ONE, by);
-    int64_t step = (int64_t)wide_floor((Wide)price->value[leaves] * ONE, by);
-    for (int i = 0; i < rows; i++) {
-        if (i == leaves || price->ratio[i] == 0)
-            continue;
-        int64_t *other = price->inverse + (size_t)i * (size_t)rows;
-        for (int j = 0; j < rows; j++) {
-            if (row[j] == 0)
-                continue;
-            other[j] -= times(price->ratio[i], row[j]);
-            if (other[j] > ENTRY_MOST || other[j] < -ENTRY_MOST)
-                price->worn = true;
-        }
-        price->value[i] -= times(price->ratio[i], step);
-    }
-    price->value[leaves] = step;
-    price->columns.at[price->basis[leaves]].basic = false;
-    price->columns.at[entering].basic = true;
-    price->basis[leaves] = entering;
-    find_duals(price);
-}
-
-/* ---- begin ---- */
-
-static void put_basic(Price *price, int row)
-{
-    price->basis[row] = price->columns.count - 1;
-    price->columns.at[price->columns.count - 1].basic = true;
-}
-
-/* What one piece costs where nothing else is cut from a board: at most this is its price, as long as boards are not short. */
-static int64_t lacking_cost(const Price *price, int size)
-{
-    int64_t least = INT64_MAX;
-    int cell = price->sizes->cells[size];
-    for (int i = 0; i < price->pile->kind_count; i++) {
-        const Kind *kind = &price->pile->kinds[i];
-        int64_t fit = 0;
-        for (int j = 0; j < kind->span_count && cell > 0; j++)
-            fit += (price->pile->slots[kind->slot_first + j].left + price->demand->kerf) / price->sizes->width / cell;
-        if (fit > 0 && kind->length / fit < least)
-            least = kind->length / fit;
-    }
-    return least == INT64_MAX ? price->sizes->width * (cell + 1) : least + least / 64 + 1;
-}
-
-/* Every piece lacking, every run by one way, every board spare. */
-static void begin_table(Price *price)
-{
-    const Sizes *sizes = price->sizes;
-    int rows = price->row_count;
-    for (int i = 0; i < rows; i++)
-        price->inverse[(size_t)i * (size_t)rows + (size_t)i] = ONE;
-    for (int i = 0; i < sizes->count; i++) {
-        begin_column(price, lacking_cost(price, i));
-        put_entry(price, i, 1);
-        put_basic(price, i);
-        price->value[i] = LITTLE / 64 * (1 + (i * 37) % 64);
-        begin_column(price, 0); /* a piece too many */
-        put_entry(price, i, -1);
-    }
-    for (int i = 0; i < price->run_kind_count; i++) {
-        int row = sizes->count + i;
-        cheapest_way(price, &price->demand->runs[price->run_kinds[i].run]);
-        add_way(price, i);
-        put_basic(price, row);
-        price->value[row] = price->run_kinds[i].count * ONE;
-        const Column *way = &price->columns.at[price->columns.count - 1];
-        for (int j = way->first; j < way->first + way->count; j++) {
-            const Entry *entry = &price->entries.at[j];
-            if (entry->row == row)
-                continue;
-            price->value[entry->row] -= entry->amount * price->value[row];
-            price->inverse[(size_t)entry->row * (size_t)rows + (size_t)row] = -entry->amount * ONE;
+    const Kind *board = &price->pile->kinds[kind];
+    const int64_t *best = price->best;
+    int column = simplex_column(price->table, board->length);
+    for (int i = 0; i < board->span_count; i++) {
+        int64_t left = price->pile->slots[board->slot_first + i].left;
+        int capacity = (int)((left + price->demand->kerf) / price->sizes->width);
+        while (best[capacity] > 0) {
+            while (best[capacity - 1] == best[capacity])
+                capacity--;
+            int size = 0;
+            for (;; size++) {
+                int cell = price->sizes->cells[size];
+                if (cell > 0 && cell <= capacity && price->prices[size] + best[capacity - cell] == best[capacity])
+                    break;
+            }
+            simplex_entry(price->table, size, 1);
+            capacity -= price->sizes->cells[size];
         }
     }
-    for (int i = 0; i < price->band_count; i++) {
-        int row = sizes->count + price->run_kind_count + i;
-        begin_column(price, 0);
-        put_entry(price, row, 1);
-        put_basic(price, row);
-        price->value[row] = price->band_boards[i] * ONE;
-    }
-    find_duals(price);
+    simplex_entry(price->table, price->sizes->count + price->block_count + price->band_of_kind[kind], 1);
+    return column;
 }
 
-Price *price_new(Arena *arena, const Demand *demand, const Pile *pile)
-{
-    Price *price = arena_one(arena, Price);
-    price->arena = arena;
-    price->demand = demand;
-    price->pile = pile;
-    if (pile->kind_count == 0 || demand->run_count == 0)
-        return NULL;
-    for (int most = CELLS_MOST;; most /= 2) {
-        price->sizes = worth_sizes(arena, demand, pile->longest, most);
-        if (price->sizes->count <= SIZES_MOST)
-            break;
-        if (most <= 64)
-            return NULL;
-    }
-    sort_runs(price);
-    sort_boards(price);
-    price->row_count = price->sizes->count + price->run_kind_count + price->band_count;
-    if (price->row_count > ROWS_MOST)
-        return NULL;
-    int places = 0;
-    for (int i = 0; i < demand->run_count; i++)
-        if (demand->runs[i].stud_count > places)
-            places = demand->runs[i].stud_count;
-    size_t rows = (size_t)price->row_count;
-    price->reached = arena_array(arena, int64_t, places + 2);
-    price->from = arena_array(arena, int, places + 2);
-    price->prices = arena_array(arena, int64_t, price->sizes->count);
-    price->best = arena_array(arena, int64_t, price->sizes->cell_count);
-    price->kept = arena_array(arena, int64_t, price->sizes->count);
-    price->bound = -1;
-    for (int i = 0; i < price->sizes->count; i++)
-        price->prices[i] = price->sizes->cells[i] * price->sizes->width;
-    for (int i = 0; i < price->run_kind_count; i++)
-        if (cheapest_way(price, &demand->runs[price->run_kinds[i].run]) < 0)
-            return NULL;
-    price->basis = arena_array(arena, int, rows);
-    price->inverse = arena_array(arena, int64_t, rows * rows);
-    price->value = arena_array(arena, int64_t, rows);
-    price->dual = arena_array(arena, int64_t, rows);
-    price->ratio = arena_array(arena, int64_t, rows);
-    price->pivots_most = 8 * price->row_count + 200;
-    begin_table(price);
-    return price;
-}
+/* ---- the bound ---- */
 
-/* ---- steps ---- */
-
-/* The Lagrangian bound at the prices of now, for which `best` was found. */
+/* What the relaxation costs at least by the prices tried, for which `best` was found (J. E. Beasley, in: C. R. Reeves
+ * (ed.), Modern Heuristic Techniques, 1993, on Lagrangian relaxation). */
 static Length bound_now(const Price *price)
 {
     Length bound = 0;
-    for (int i = 0; i < price->run_kind_count; i++)
-        bound += price->run_kinds[i].count * cheapest_way(price, &price->demand->runs[price->run_kinds[i].run]);
+    for (int i = 0; i < price->stud_count; i++)
+        bound -= price->prices[price->sizes->count + i] * price->stud_most[i];
+    for (int i = 0; i < price->block_count; i++)
+        bound += price->blocks[i].count * cheapest_way(price, &price->blocks[i]);
     for (int i = 0; i < price->pile->kind_count; i++) {
         int64_t over = best_of_kind(price, i) - price->pile->kinds[i].length;
         if (over > 0)
@@ -515,94 +271,174 @@ static Length bound_now(const Price *price)
     return bound;
 }
 
-/* Adds every way and pattern that is better than what the table has, found at prices that are smoothed or not; false where none is. */
-static bool add_columns(Price *price, bool smooth, int64_t *work)
+/* Takes the prices of the table, or, `smooth`, a mean of them and the best so far, which swings less (P. Wentges,
+ * International Transactions in Operational Research 4, 1997). */
+static void try_prices(Price *price, bool smooth)
 {
-    int before = price->columns.count;
-    copy_prices(price, smooth);
+    const int64_t *rows = simplex_prices(price->table);
+    int sizes = price->sizes->count;
+    const int64_t *rents = rows + sizes + price->block_count + price->band_count;
+    for (int i = 0; i < sizes + price->stud_count; i++) {
+        int64_t now = i < sizes ? rows[i] : -rents[i - sizes];
+        if (now < 0 || (i < sizes && price->sizes->cells[i] == 0))
+            now = 0;
+        price->prices[i] = smooth ? (3 * price->kept[i] + now) / 4 : now;
+    }
     worth_best(price->sizes, price->prices, price->best);
-    *work += (int64_t)price->sizes->count * price->sizes->cell_count / 64;
     Length bound = bound_now(price);
-    if (bound > price->bound) {
-        price->bound = bound;
-        memcpy(price->kept, price->prices, (size_t)price->sizes->count * sizeof *price->kept);
-    }
-    for (int i = 0; i < price->pile->kind_count; i++) {
-        int64_t rent = price->dual[price->sizes->count + price->run_kind_count + price->band_of_kind[i]];
-        if (price->best[price->sizes->cell_count - 1] == 0)
-            break;
-        if (!smooth && best_of_kind(price, i) + rent - price->pile->kinds[i].length <= GAIN_LEAST)
-            continue;
-        add_pattern(price, i);
-        keep_column(price);
-    }
-    for (int i = 0; i < price->run_kind_count; i++) {
-        cheapest_way(price, &price->demand->runs[price->run_kinds[i].run]);
-        add_way(price, i);
-        keep_column(price);
-    }
-    *work += price->run_kind_count;
-    return price->columns.count > before;
+    if (bound <= price->bound)
+        return;
+    price->bound = bound;
+    memcpy(price->kept, price->prices, (size_t)(sizes + price->stud_count) * sizeof *price->kept);
 }
 
-/* What the basis costs. */
-static Length table_cost(const Price *price)
+/* ---- begin ---- */
+
+/* What a piece costs where nothing else is cut from a board: its price is no more, as long as boards are not short. */
+static int64_t lacking_cost(const Price *price, int size)
 {
-    Wide sum = 0;
-    for (int i = 0; i < price->row_count; i++)
-        sum += (Wide)price->columns.at[price->basis[i]].cost * price->value[i];
-    return (Length)wide_floor(sum, ONE);
+    int64_t least = INT64_MAX;
+    int cell = price->sizes->cells[size];
+    for (int i = 0; i < price->pile->kind_count; i++) {
+        const Kind *kind = &price->pile->kinds[i];
+        int64_t fit = 0;
+        for (int j = 0; j < kind->span_count && cell > 0; j++)
+            fit += (price->pile->slots[kind->slot_first + j].left + price->demand->kerf) / price->sizes->width / cell;
+        if (fit > 0 && kind->length / fit < least)
+            least = kind->length / fit;
+    }
+    return least == INT64_MAX ? price->sizes->width * (cell + 1) : least + least / 64 + 1;
 }
 
-/* Makes what lacks dearer; false where nothing lacks, or often enough. The columns of what lacks are the first of each pair. */
+/* Every piece lacking, every run by its shortest way, every board and joint spare or over. The columns of what lacks
+ * are the even ones of the first. */
+static void begin_table(Price *price)
+{
+    Simplex *table = price->table;
+    int sizes = price->sizes->count, row = 0;
+    for (int i = 0; i < sizes; i++, row++) {
+        int lacking = simplex_column(table, lacking_cost(price, i));
+        simplex_entry(table, row, 1);
+        simplex_basic(table, row, lacking);
+        simplex_amount(table, row, LITTLE * (1 + (i * 37) % 64));
+        simplex_column(table, 0);
+        simplex_entry(table, row, -1);
+    }
+    int64_t *joints = arena_array(price->arena, int64_t, price->stud_count + 1);
+    for (int i = 0; i < price->block_count; i++, row++) {
+        const Block *block = &price->blocks[i];
+        cheapest_way(price, block);
+        simplex_basic(table, row, put_way(price, i));
+        simplex_amount(table, row, block->count * SIMPLEX_ONE);
+        for (int j = price->from[block->run.stud_count + 1]; j > 0 && block->stud_first >= 0; j = price->from[j])
+            joints[block->stud_first + j - 1] += block->count;
+    }
+    for (int i = 0; i < price->band_count; i++, row++) {
+        simplex_basic(table, row, simplex_column(table, 0));
+        simplex_entry(table, row, 1);
+        simplex_amount(table, row, price->band_boards[i] * SIMPLEX_ONE);
+    }
+    for (int i = 0; i < price->stud_count; i++, row++) {
+        int spare = simplex_column(table, 0);
+        simplex_entry(table, row, 1);
+        int over = simplex_column(table, 2 * price->pile->longest);
+        simplex_entry(table, row, -1);
+        simplex_basic(table, row, joints[i] > price->stud_most[i] ? over : spare);
+        simplex_amount(table, row, price->stud_most[i] * SIMPLEX_ONE + LITTLE * (1 + (i * 29) % 64));
+    }
+    simplex_ready(table);
+}
+
+Price *price_new(Arena *arena, const Demand *demand, const Pile *pile)
+{
+    Price *price = arena_one(arena, Price);
+    price->arena = arena;
+    price->demand = demand;
+    price->pile = pile;
+    price->bound = -1;
+    if (pile->kind_count == 0 || demand->run_count == 0)
+        return NULL;
+    find_blocks(price);
+    find_bands(price);
+    Run *runs = arena_array(arena, Run, price->block_count);
+    int places = 0;
+    for (int i = 0; i < price->block_count; i++) {
+        runs[i] = price->blocks[i].run;
+        places = runs[i].stud_count > places ? runs[i].stud_count : places;
+    }
+    for (int most = CELLS_MOST; price->sizes == NULL || price->sizes->count > SIZES_MOST; most /= 2)
+        price->sizes = worth_sizes(arena, demand, runs, price->block_count, pile->longest, most);
+    int rows = price->sizes->count + price->block_count + price->band_count;
+    if (rows > ROWS_MOST)
+        return NULL;
+    find_studs(price, ROWS_MOST - rows);
+    rows += price->stud_count;
+    price->reached = arena_array(arena, int64_t, places + 2);
+    price->from = arena_array(arena, int, places + 2);
+    price->prices = arena_array(arena, int64_t, price->sizes->count + price->stud_count);
+    price->kept = arena_array(arena, int64_t, price->sizes->count + price->stud_count);
+    price->best = arena_array(arena, int64_t, price->sizes->cell_count);
+    for (int i = 0; i < price->sizes->count; i++)
+        price->prices[i] = price->sizes->cells[i] * price->sizes->width;
+    for (int i = 0; i < price->block_count; i++)
+        if (cheapest_way(price, &price->blocks[i]) < 0)
+            return NULL;
+    price->table = simplex_new(arena, rows);
+    price->turns_most = TURNS_A_ROW * rows + 200;
+    begin_table(price);
+    return price;
+}
+
+/* ---- steps ---- */
+
+/* Puts every way and pattern into the table that betters it; false where none does. */
+static bool add_columns(Price *price, bool smooth)
+{
+    int before = simplex_columns(price->table);
+    try_prices(price, smooth);
+    for (int i = 0; i < price->pile->kind_count && price->best[price->sizes->cell_count - 1] > 0; i++)
+        if (simplex_gain(price->table, put_pattern(price, i)) <= GAIN_LEAST)
+            simplex_drop_last(price->table);
+    for (int i = 0; i < price->block_count; i++) {
+        cheapest_way(price, &price->blocks[i]);
+        if (simplex_gain(price->table, put_way(price, i)) <= GAIN_LEAST)
+            simplex_drop_last(price->table);
+    }
+    return simplex_columns(price->table) > before;
+}
+
+/* Makes what lacks dearer; false where nothing does, or often enough. */
 static bool raise_costs(Price *price)
 {
     bool lacks = false;
-    for (int i = 0; i < price->row_count; i++)
-        if (price->basis[i] < 2 * price->sizes->count && price->basis[i] % 2 == 0 && price->value[i] > ONE / 16)
-            lacks = true;
+    for (int i = 0; i < price->sizes->count; i++)
+        lacks = lacks || simplex_value(price->table, 2 * i) > SIMPLEX_ONE / 16;
     if (!lacks || price->raised++ >= RAISED_MOST)
         return false;
-    for (int i = 0; i < price->sizes->count; i++)
-        price->columns.at[2 * i].cost *= RAISED_BY;
-    find_duals(price);
-    return true;
-}
-
-/* The column of most gain for a step of one length, -1 where none gains. */
-static int entering_column(const Price *price)
-{
-    int best = -1;
-    int64_t most = 0;
-    for (int i = 0; i < price->columns.count; i++) {
-        const Column *column = &price->columns.at[i];
-        int64_t now = column->basic ? 0 : gain(price, column);
-        if (now <= GAIN_LEAST)
-            continue;
-        if (best < 0 || (Wide)now * now / column->weight > (Wide)most * most / price->columns.at[best].weight) {
-            best = i;
-            most = now;
-        }
+    for (int i = 0; i < price->sizes->count; i++) {
+        int64_t cost = lacking_cost(price, i);
+        for (int j = 0; j < price->raised; j++)
+            cost *= RAISED_BY;
+        simplex_set_cost(price->table, 2 * i, cost);
     }
-    return best;
+    return true;
 }
 
 bool price_once(Price *price, int64_t *work)
 {
-    *work += 1;
-    if (price->worn || price->pivots >= price->pivots_most)
+    int rows = price->sizes->count + price->block_count + price->band_count + price->stud_count;
+    *work += (int64_t)rows * rows / 32;
+    if (price->turns++ < price->turns_most && simplex_turn(price->table, GAIN_LEAST))
+        return false;
+    *work += (int64_t)price->sizes->count * price->sizes->cell_count / 32;
+    if (price->turns >= price->turns_most || simplex_worn(price->table)) {
+        try_prices(price, true);
         return true;
-    int entering = entering_column(price);
-    if (entering < 0) {
-        bool close = price->bound >= 0 && table_cost(price) - price->bound < price->bound / CLOSE;
-        if (!close && ((price->bound >= 0 && add_columns(price, true, work)) || add_columns(price, false, work)))
-            return false;
-        return !raise_costs(price);
     }
-    pivot(price, entering);
-    price->pivots++;
-    *work += (int64_t)price->row_count * price->row_count / 32;
-    return false;
+    bool close = price->bound >= 0 && simplex_cost(price->table) - price->bound < price->bound / CLOSE;
+    if (!close && ((price->bound >= 0 && add_columns(price, true)) || add_columns(price, false)))
+        return false;
+    return !raise_costs(price);
 }
 
 const Sizes *price_sizes(const Price *price)
@@ -617,5 +453,5 @@ const int64_t *price_prices(const Price *price)
 
 Length price_bound(const Price *price)
 {
-    return price->bound;
+    return price->bound > 0 ? price->bound : 0;
 }

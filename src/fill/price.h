@@ -1,8 +1,9 @@
 /*
- * Prices for lengths of piece, joints on studs: the duals of the linear relaxation in which every run is a mixture of ways from stud to stud and every board a mixture of cutting
- * patterns, which must supply the pieces that the ways ask for. Solved by column generation (P. C. Gilmore, R. E. Gomory, Operations Research 9, 1961): patterns by an unbounded knapsack, ways
- * by shortest paths, over a revised simplex method in fixed point, so that every machine takes the same turns. The prices guide the search; as a bound they count only through
- * price_bound, which is exact whatever they are.
+ * Prices for lengths of piece, joints on studs: the duals of the linear relaxation in which every run is a mixture of
+ * ways from stud to stud and every board a mixture of cutting patterns, which must supply the pieces that the ways ask
+ * for. Solved by column generation (P. C. Gilmore, R. E. Gomory, Operations Research 9, 1961): patterns by an unbounded
+ * knapsack, ways by shortest paths, over a revised simplex method in fixed point, so that every machine takes the same
+ * turns. The prices guide the search; as a bound they count only through price_bound, which is exact whatever they are.
  */
 #ifndef FILL_PRICE_H
 #define FILL_PRICE_H
@@ -21,8 +22,8 @@ bool price_once(Price *price, int64_t *work);
 const Sizes *price_sizes(const Price *price);
 const int64_t *price_prices(const Price *price);
 
-/* The least length of boards that any plan must open which keeps the rules and leaves nothing bare, proved: the Lagrangian bound at these prices, in whole numbers, hung boards
- * counted. */
+/* The least length of boards that any plan must open which keeps the rules and leaves nothing bare, proved: the
+ * Lagrangian bound at these prices, in whole numbers, hung boards counted. */
 Length price_bound(const Price *price);
 
 #endif

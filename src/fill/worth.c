@@ -29,20 +29,19 @@ static void mark_run(const Demand *demand, const Run *run, Length longest, Sizes
     }
 }
 
-Sizes *worth_sizes(Arena *arena, const Demand *demand, Length longest, int most)
+Sizes *worth_sizes(Arena *arena, const Demand *demand, const Run *runs, int run_count, Length longest, int most)
 {
     Sizes *sizes = arena_one(arena, Sizes);
     sizes->width = cell_width(demand, longest, most);
     sizes->cell_count = (int)((longest + demand->kerf) / sizes->width) + 1;
     sizes->index = arena_array(arena, int, sizes->cell_count);
-    for (int i = 0; i < demand->run_count; i++)
-        mark_run(demand, &demand->runs[i], longest, sizes);
+    for (int i = 0; i < run_count; i++)
+        mark_run(demand, &runs[i], longest, sizes);
     sizes->cells = arena_array(arena, int, sizes->cell_count);
     for (int i = 0; i < sizes->cell_count; i++) {
-        bool met = sizes->index[i] != 0;
-        sizes->index[i] = met ? sizes->count : -1;
-        if (met)
+        if (sizes->index[i] != 0)
             sizes->cells[sizes->count++] = i;
+        sizes->index[i] = sizes->count - 1;
     }
     return sizes;
 }
@@ -62,7 +61,8 @@ void worth_best(const Sizes *sizes, const int64_t *prices, int64_t *best)
     }
 }
 
-/* Scraps below `least`: a quarter of the longest run that lies wholly below it and fits, since few of them are asked for. */
+/* Scraps below `least`: a quarter of the longest run that lies wholly below it and fits, since few of them are asked
+ * for. */
 static void price_scraps(const Demand *demand, Worth *worth)
 {
     for (int i = 0; i < demand->run_count; i++) {

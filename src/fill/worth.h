@@ -16,11 +16,11 @@ typedef struct Sizes {
     int cell_count; /* one more than the longest span, a kerf counted in, fills */
     int *cells;     /* rising: cells that some piece between two studs, or a stud and an end, has */
     int count;
-    int *index; /* of each cell, -1 where no piece has it */
+    int *index; /* of each cell: the largest size that is not above it, -1 where there is none */
 } Sizes;
 
-/* The sizes for spans up to `longest`, in at most `most` cells. */
-Sizes *worth_sizes(Arena *arena, const Demand *demand, Length longest, int most);
+/* The sizes that the runs ask for, of spans up to `longest`, in at most `most` cells. */
+Sizes *worth_sizes(Arena *arena, const Demand *demand, const Run *runs, int run_count, Length longest, int most);
 
 /* The best that can be cut from each capacity of whole cells by the prices of the sizes: best[0 .. cell_count). */
 void worth_best(const Sizes *sizes, const int64_t *prices, int64_t *best);
