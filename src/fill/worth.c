@@ -84,7 +84,7 @@ Worth *worth_table(Arena *arena, const Demand *demand, Length longest, const Siz
     worth->width = sizes != NULL ? sizes->width : cell_width(demand, longest, WORTH_CELLS);
     worth->count = (int)(longest / worth->width) + 1;
     worth->at = arena_array(arena, int64_t, worth->count);
-    Length most = longest + demand->kerf;
+    Length most = longest + demand->kerf > 0 ? longest + demand->kerf : 1;
     for (int i = 0; i < worth->count; i++) {
         Length left = i * worth->width;
         int64_t plain = left < demand->least ? 0 : left + demand->kerf;

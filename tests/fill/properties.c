@@ -1,0 +1,137 @@
+/* What holds of every plan, on walls of every kind. */
+#include "check.h"
+
+#include "fill/rules.h"
+#include "support/random_wall.h"
+
+#include <string.h>
+
+enum { WALLS_OF_A_KIND = 300, WALLS_OF_A_HOUSE = 12 };
+
+static int walls_of(RandomKind kind)
+{
+    return kind >= RANDOM_HOUSE ? WALLS_OF_A_HOUSE : WALLS_OF_A_KIND;
+}
+
+static Layout *lay_out(Arena *arena, uint64_t seed, RandomKind kind)
+{
+    Err err = {0};
+    Layout *layout = layout_wall(arena, random_wall(arena, seed, kind), &err);
+    if (layout == NULL)
+        fail_msg("%s wall %d: %s", random_kind_word(kind), (int)seed, err.text);
+    return layout;
+}
+
+static void check_rules(const Layout *layout, const Plan *plan, uint64_t seed, RandomKind kind, const char *what)
+{
+    Err err = {0};
+    if (!rules_hold(layout, plan, &err))
+        fail_msg("%s wall %d, %s: %s", random_kind_word(kind), (int)seed, what, err.text);
+}
+
+/* Every byte that a user could see of the two. */
+static bool equal_plans(const Plan *a, const Plan *b)
+{
+    if (a->piece_count != b->piece_count || a->bare_count != b->bare_count || a->findings.count != b->findings.count ||
+        a->length_opened != b->length_opened || a->length_bound != b->length_bound || a->joints != b->joints)
+        return false;
+    for (int i = 0; i < a->piece_count; i++) {
+        const Piece *one = &a->pieces[i], *other = &b->pieces[i];
+        if (one->number != other->number || one->left != other->left || one->right != other->right ||
+            one->board != other->board || one->offset != other->offset || one->course != other->course)
+            return false;
+    }
+    for (int i = 0; i < a->findings.count; i++)
+        if (strcmp(a->findings.at[i].text, b->findings.at[i].text) != 0)
+            return false;
+    return true;
+}
+
+static void test_rules_hold_and_no_plan_is_worse_than_by_hand(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
+        for (int seed = 0; seed < walls_of(kind); seed++) {
+            Arena *arena = arena_new();
+            const Layout *layout = lay_out(arena, (uint64_t)seed, kind);
+            const Plan *plan = fill_wall(arena, layout);
+            const Plan *hand = fill_by_hand(arena, layout);
+            check_rules(layout, plan, (uint64_t)seed, kind, "plan");
+            check_rules(layout, hand, (uint64_t)seed, kind, "by hand");
+            Cost cost = rules_cost(layout, plan), by_hand = rules_cost(layout, hand);
+            if (cost_compare(&cost, &by_hand) > 0)
+                fail_msg("%s wall %d is worse than by hand", random_kind_word(kind), seed);
+            arena_free(arena);
+        }
+}
+
+/* Slices of uneven length, the plan asked for between them, end in the plan of one run. */
+static void test_slices_end_in_the_same_plan(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
+        for (int seed = 0; seed < walls_of(kind) / 4; seed++) {
+            Arena *arena = arena_new();
+            const Layout *layout = lay_out(arena, (uint64_t)seed, kind);
+            const Plan *whole = fill_wall(arena, layout);
+            Fill *fill = fill_begin(layout);
+            Cost before = rules_cost(layout, fill_plan(fill));
+            for (int slice = 1; !fill_step(fill, 37 * slice); slice++) {
+                const Plan *plan = fill_plan(fill);
+                Cost cost = rules_cost(layout, plan);
+                if (cost_compare(&cost, &before) > 0)
+                    fail_msg("%s wall %d gets worse in slice %d", random_kind_word(kind), seed, slice);
+                before = cost;
+                if (slice % 16 == 0)
+                    check_rules(layout, plan, (uint64_t)seed, kind, "slice");
+            }
+            if (!equal_plans(whole, fill_plan(fill)))
+                fail_msg("%s wall %d: slices end in another plan", random_kind_word(kind), seed);
+            assert_true(fill_step(fill, 1));
+            fill_free(fill);
+            arena_free(arena);
+        }
+}
+
+/* Pieces, kerfs, leftovers, squared ends and avoided wood make up the board: from its first end to its last no
+ * nanometre is in two of them. */
+static void test_boards_add_up(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
+        for (int seed = 0; seed < walls_of(kind) / 4; seed++) {
+            Arena *arena = arena_new();
+            const Layout *layout = lay_out(arena, 1000 + (uint64_t)seed, kind);
+            const Wall *wall = layout->wall;
+            const Plan *plan = fill_wall(arena, layout);
+            for (int board = 1; board <= plan->board_count; board++) {
+                const BoardUse *use = &plan->boards[board - 1];
+                const Stock *stock = wall_board(wall, board);
+                Length sum = use->left_over, avoided = 0;
+                for (int i = use->first; i < use->first + use->count; i++) {
+                    const Piece *piece = &plan->pieces[plan->by_board[i]];
+                    sum += piece->right - piece->left;
+                }
+                for (int i = 0; i < stock->avoid.count; i++)
+                    avoided += stock->avoid.at[i].to - stock->avoid.at[i].from;
+                assert_true(sum <= stock->length);
+                bool hung = use->count > 0 && plan->pieces[plan->by_board[use->first]].hung;
+                if (stock->avoid.count == 0 && !hung && use->count > 0 && 2 * wall->saw.square < stock->length) {
+                    Length kerfs = (use->count - (use->left_over == 0)) * wall->saw.kerf;
+                    Length rest = stock->length - 2 * wall->saw.square - sum - kerfs;
+                    assert_true(use->left_over > 0 ? rest == 0 : rest >= -0 && rest <= wall->saw.kerf);
+                }
+            }
+            arena_free(arena);
+        }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_rules_hold_and_no_plan_is_worse_than_by_hand),
+        cmocka_unit_test(test_slices_end_in_the_same_plan),
+        cmocka_unit_test(test_boards_add_up),
+    };
+    return RUN(tests);
+}
