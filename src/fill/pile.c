@@ -119,8 +119,6 @@ static int *sort_kinds(Arena *arena, Pile *pile, const Wall *wall)
     for (int i = 0; i < count; i++) {
         const Stock *stock = &wall->stock.at[i];
         lines[i] = (Line){stock, stock->width_given ? stock->width : widest, i};
-        if (lines[i].width < widest)
-            pile->narrow = true;
     }
     if (count > 1)
         qsort(lines, (size_t)count, sizeof *lines, by_kind);
@@ -347,6 +345,11 @@ Pile *pile_new(Arena *arena, const Demand *demand)
     pile->worth = &worthless;
     Spans spans = {0};
     find_boards(arena, pile, demand, &spans);
+    Length need = 0;
+    for (int i = 0; i < demand->run_count; i++)
+        need = demand->runs[i].need > need ? demand->runs[i].need : need;
+    for (int i = 0; i < pile->kind_count; i++)
+        pile->narrow = pile->narrow || pile->kinds[i].width < need;
     pile->spans = spans.at;
     pile->span_count = spans.count;
     for (int i = 0; i < spans.count; i++)

@@ -73,7 +73,7 @@ typedef struct Pile {
     Rack open;      /* spans of opened boards with something left */
     Rack unopened;  /* slots */
     Length longest; /* span of all */
-    bool narrow;    /* some board is narrower than the widest plank */
+    bool narrow;    /* some board is too narrow for some piece */
     const Worth *worth;
 
     Length length_opened;
