@@ -14,8 +14,18 @@
 #include "fill/search.h"
 #include "fill/tell.h"
 
+#define HEAT (LENGTH_INCH)
+
 /* The budget of a wall in units of work (one piece looked at, some hundredths of a microsecond). */
-enum { BUDGET_LEAST = 400000, BUDGET_PER_RUN = 12000, BUDGET_MOST = 24000000, WORK_PER_STEP = 32, BEAM_FIRST = 6 };
+enum {
+    BUDGET_LEAST = 400000,
+    BUDGET_PER_RUN = 24000,
+    BUDGET_MOST = 24000000,
+    WORK_PER_STEP = 32,
+    BEAM_FIRST = 6,
+    STAGES = 2,
+    STAGE_LESS = 12
+};
 
 struct Fill {
     Arena *arena;
@@ -25,6 +35,9 @@ struct Fill {
     Laid *laid;
     Weave *weave;
     Search *search;
+    const Worth *stages[STAGES]; /* joints on studs: leftovers count for less from stage to stage of the search; NULL
+                                    where they do not */
+    int stage;
     Price *price; /* NULL where there is none, or it is done */
     bool bound_known;
     Bound bound; /* of plans that keep every rule and leave nothing bare */
@@ -56,7 +69,7 @@ static void price_by_length(Fill *fill)
         best = arena_array(fill->arena, int64_t, sizes->cell_count);
         worth_best(sizes, prices, best);
     }
-    pile_price(fill->pile, worth_table(fill->arena, demand, fill->pile->longest, sizes, best));
+    pile_price(fill->pile, worth_table(fill->arena, demand, fill->pile->longest, sizes, best, WORTH_KEEP));
 }
 
 Fill *fill_begin(const Layout *layout)
@@ -97,16 +110,31 @@ static void take_prices(Fill *fill)
     const Sizes *sizes = price_sizes(fill->price);
     int64_t *best = arena_array(fill->arena, int64_t, sizes->cell_count);
     worth_best(sizes, price_prices(fill->price), best);
-    pile_price(fill->pile, worth_table(fill->arena, fill->demand, fill->pile->longest, sizes, best));
+    pile_price(fill->pile, worth_table(fill->arena, fill->demand, fill->pile->longest, sizes, best, WORTH_KEEP));
+    for (int i = 1; i < STAGES; i++)
+        fill->stages[i] =
+            worth_table(fill->arena, fill->demand, fill->pile->longest, sizes, best, WORTH_KEEP - i * STAGE_LESS);
     weave_price(fill->weave, sizes, price_prices(fill->price));
+}
+
+/* How much more a change may waste: some of an inch at first, cooling down to nothing as the budget is used up. */
+static Length heat(const Fill *fill)
+{
+    int64_t left = (fill->budget - fill->used) * 1000 / fill->budget;
+    return HEAT * left / 1000 * left / 1000;
 }
 
 /* The next piece of work; how much it was. */
 static int64_t step(Fill *fill)
 {
     int64_t work = 1;
+    int stage = (int)(fill->used * STAGES / fill->budget);
+    if (stage > fill->stage && stage < STAGES && fill->stages[stage] != NULL) {
+        pile_price(fill->pile, fill->stages[stage]);
+        fill->stage = stage;
+    }
     if (fill->bound_known)
-        return search_once(fill->search);
+        return search_once(fill->search, heat(fill));
     if (fill->price != NULL && !price_once(fill->price, &work) && fill->used < fill->budget / 2)
         return work;
     Length priced = 0;

@@ -274,7 +274,7 @@ static bool no_worse(const Standing *now, const Standing *before)
     return now->pieces <= before->pieces;
 }
 
-int search_once(Search *search)
+int search_once(Search *search, Length heat)
 {
     Laid *laid = search->laid;
     if (laid->demand->run_count == 0)
@@ -295,6 +295,8 @@ int search_once(Search *search)
     for (int i = 0; i < search->run_count; i++)
         work += weave_run(search->weave, order[i], BEAM, &search->random);
     Standing now = standing(laid);
+    if (heat > 0)
+        before.spent += (int64_t)random_below(&search->random, (uint64_t)heat);
     if (!no_worse(&now, &before)) {
         put_back(search);
         return work + 1;

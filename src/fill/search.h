@@ -22,8 +22,8 @@ void search_begin_again(Search *search);
 /* Goes on from what is laid now, or from the best set aside where that is better. */
 void search_take_better(Search *search);
 
-/* One neighbourhood; returns how much work it was. */
-int search_once(Search *search);
+/* One neighbourhood; returns how much work it was. A change may stay that wastes up to `heat` more. */
+int search_once(Search *search, Length heat);
 
 /* What is best of all so far. */
 Cost search_best(const Search *search);

@@ -11,7 +11,16 @@
 
 #include "base/panic.h"
 
-enum { BEAM_MOST = 24, WINDOW = 40, TAILS_MOST = 4, CANDIDATES_MOST = 48, NOISE = 400000 };
+enum {
+    BEAM_MOST = 24,
+    WINDOW = 40,
+    TAILS_MOST = 4,
+    CANDIDATES_MOST = 48,
+    NOISE = 400000 /* nm, up to 2^(NOISES-1) times as much */,
+    NOISES = 4,
+    WORK_OF_RUN = 16,
+    WORK_OF_LABEL = 10
+};
 
 typedef enum Source {
     SOURCE_NONE, /* the root, or a bare stretch */
@@ -62,6 +71,7 @@ struct Weave {
     int beam;
     bool breaks; /* rules may be broken, wood left bare */
     Random *random;
+    uint64_t noise;
     LengthList near;
     LengthList reached; /* price of the run from its left end to each of its places */
     Length tails[TAILS_MOST];
@@ -242,7 +252,7 @@ static void try_piece(Weave *weave, int parent, const Candidate *candidate, Leng
     label.cost = from->cost + candidate->price - worth_of(pile->worth, label.left);
     label.rank = label.cost - worth_to(weave, right);
     if (weave->random != NULL)
-        label.rank += (int64_t)random_below(weave->random, NOISE);
+        label.rank += (int64_t)random_below(weave->random, weave->noise);
     keep(weave, &label);
 }
 
@@ -444,6 +454,7 @@ static void expand(Weave *weave, int parent)
     const Run *run = weave->run;
     Length x = weave->labels.at[parent].x;
     Candidates wood;
+    weave->work += WORK_OF_LABEL;
     gather(weave, parent, &wood);
     for (int i = 0; i < wood.count; i++) {
         const Candidate *candidate = &wood.at[i];
@@ -557,7 +568,9 @@ int weave_run(Weave *weave, int index, int beam, Random *random)
     weave->index = index;
     weave->run = &weave->laid->demand->runs[index];
     weave->random = random;
-    weave->work = 1;
+    weave->work = WORK_OF_RUN;
+    if (random != NULL)
+        weave->noise = (uint64_t)NOISE << random_below(random, NOISES);
     laid_near(weave->laid, index, &weave->near);
     reach_places(weave);
     find_tails(weave);

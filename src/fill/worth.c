@@ -78,7 +78,8 @@ static void price_scraps(const Demand *demand, Worth *worth)
             worth->at[i] = worth->at[i - 1];
 }
 
-Worth *worth_table(Arena *arena, const Demand *demand, Length longest, const Sizes *sizes, const int64_t *best)
+Worth *worth_table(Arena *arena, const Demand *demand, Length longest, const Sizes *sizes, const int64_t *best,
+                   int keep)
 {
     Worth *worth = arena_one(arena, Worth);
     worth->width = sizes != NULL ? sizes->width : cell_width(demand, longest, WORTH_CELLS);
@@ -90,7 +91,7 @@ Worth *worth_table(Arena *arena, const Demand *demand, Length longest, const Siz
         int64_t plain = left < demand->least ? 0 : left + demand->kerf;
         if (sizes != NULL)
             plain = best[(left + demand->kerf) / sizes->width];
-        worth->at[i] = (int64_t)wide_floor((Wide)plain * (30 * (Wide)most + plain), 32 * (Wide)most);
+        worth->at[i] = (int64_t)wide_floor((Wide)plain * (keep * (Wide)most + plain), (WORTH_FULL + 1) * (Wide)most);
     }
     if (sizes == NULL)
         price_scraps(demand, worth);

@@ -25,8 +25,12 @@ Sizes *worth_sizes(Arena *arena, const Demand *demand, const Run *runs, int run_
 /* The best that can be cut from each capacity of whole cells by the prices of the sizes: best[0 .. cell_count). */
 void worth_best(const Sizes *sizes, const int64_t *prices, int64_t *best);
 
-/* The table for joints anywhere, or, with `best`, for joints on studs. Long leftovers are worth a little more than two
- * half as long, any leftover a little less than the wood on the wall: that gathers what is left on few boards. */
-Worth *worth_table(Arena *arena, const Demand *demand, Length longest, const Sizes *sizes, const int64_t *best);
+/* Of WORTH_FULL parts of what the wood is worth on the wall, a leftover counts `keep`. */
+enum { WORTH_FULL = 31, WORTH_KEEP = 30 };
+
+/* The table for joints anywhere, or, with `best`, for joints on studs. A leftover is worth a little less than the wood
+ * on the wall, a long one a little more than two half as long: that gathers what is left on few boards. */
+Worth *worth_table(Arena *arena, const Demand *demand, Length longest, const Sizes *sizes, const int64_t *best,
+                   int keep);
 
 #endif

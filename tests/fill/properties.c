@@ -6,12 +6,8 @@
 
 #include <string.h>
 
-enum { WALLS_OF_A_KIND = 300, WALLS_OF_A_HOUSE = 12 };
-
-static int walls_of(RandomKind kind)
-{
-    return kind >= RANDOM_HOUSE ? WALLS_OF_A_HOUSE : WALLS_OF_A_KIND;
-}
+/* Thousands of walls are filled by the first plan and some steps, some by all steps. */
+enum { MANY = 400, FEW = 8, SOME_STEPS = 100 };
 
 static Layout *lay_out(Arena *arena, uint64_t seed, RandomKind kind)
 {
@@ -47,20 +43,48 @@ static bool equal_plans(const Plan *a, const Plan *b)
     return true;
 }
 
-static void test_rules_hold_and_no_plan_is_worse_than_by_hand(void **state)
+static void check_plan(const Layout *layout, const Plan *plan, uint64_t seed, RandomKind kind)
+{
+    Arena *arena = arena_new();
+    const Plan *hand = fill_by_hand(arena, layout);
+    check_rules(layout, plan, seed, kind, "plan");
+    check_rules(layout, hand, seed, kind, "by hand");
+    Cost cost = rules_cost(layout, plan), by_hand = rules_cost(layout, hand);
+    if (cost_compare(&cost, &by_hand) > 0)
+        fail_msg("%s wall %d is worse than by hand", random_kind_word(kind), (int)seed);
+    int told = 0;
+    for (int i = 0; i < plan->findings.count; i++)
+        told += plan->findings.at[i].rule != RULE_HUNG;
+    assert_int_equal(told, plan->breaks + plan->bare_count);
+    arena_free(arena);
+}
+
+static void test_first_plans_hold_and_are_no_worse_than_by_hand(void **state)
 {
     (void)state;
     for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
-        for (int seed = 0; seed < walls_of(kind); seed++) {
+        for (int seed = 0; seed < MANY / (kind < RANDOM_HOUSE ? 1 : 10); seed++) {
+            Arena *arena = arena_new();
+            const Layout *layout = lay_out(arena, (uint64_t)seed, kind);
+            Fill *fill = fill_begin(layout);
+            check_plan(layout, fill_plan(fill), (uint64_t)seed, kind);
+            fill_step(fill, SOME_STEPS);
+            check_plan(layout, fill_plan(fill), (uint64_t)seed, kind);
+            fill_free(fill);
+            arena_free(arena);
+        }
+}
+
+static void test_final_plans_hold_and_are_no_worse_than_by_hand(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
+        for (int seed = 0; seed < FEW; seed++) {
             Arena *arena = arena_new();
             const Layout *layout = lay_out(arena, (uint64_t)seed, kind);
             const Plan *plan = fill_wall(arena, layout);
-            const Plan *hand = fill_by_hand(arena, layout);
-            check_rules(layout, plan, (uint64_t)seed, kind, "plan");
-            check_rules(layout, hand, (uint64_t)seed, kind, "by hand");
-            Cost cost = rules_cost(layout, plan), by_hand = rules_cost(layout, hand);
-            if (cost_compare(&cost, &by_hand) > 0)
-                fail_msg("%s wall %d is worse than by hand", random_kind_word(kind), seed);
+            check_plan(layout, plan, (uint64_t)seed, kind);
+            assert_true(plan->bound_known && plan->length_bound <= plan->length_opened);
             arena_free(arena);
         }
 }
@@ -70,7 +94,7 @@ static void test_slices_end_in_the_same_plan(void **state)
 {
     (void)state;
     for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
-        for (int seed = 0; seed < walls_of(kind) / 4; seed++) {
+        for (int seed = 0; seed < FEW / 4; seed++) {
             Arena *arena = arena_new();
             const Layout *layout = lay_out(arena, (uint64_t)seed, kind);
             const Plan *whole = fill_wall(arena, layout);
@@ -99,11 +123,12 @@ static void test_boards_add_up(void **state)
 {
     (void)state;
     for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
-        for (int seed = 0; seed < walls_of(kind) / 4; seed++) {
+        for (int seed = 0; seed < 6 * FEW; seed++) {
             Arena *arena = arena_new();
             const Layout *layout = lay_out(arena, 1000 + (uint64_t)seed, kind);
             const Wall *wall = layout->wall;
-            const Plan *plan = fill_wall(arena, layout);
+            Fill *fill = fill_begin(layout);
+            const Plan *plan = fill_plan(fill);
             for (int board = 1; board <= plan->board_count; board++) {
                 const BoardUse *use = &plan->boards[board - 1];
                 const Stock *stock = wall_board(wall, board);
@@ -121,6 +146,7 @@ static void test_boards_add_up(void **state)
                     assert_true(use->left_over > 0 ? rest == 0 : rest >= 0 && rest <= wall->saw.kerf);
                 }
             }
+            fill_free(fill);
             arena_free(arena);
         }
 }
@@ -128,7 +154,8 @@ static void test_boards_add_up(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_rules_hold_and_no_plan_is_worse_than_by_hand),
+        cmocka_unit_test(test_first_plans_hold_and_are_no_worse_than_by_hand),
+        cmocka_unit_test(test_final_plans_hold_and_are_no_worse_than_by_hand),
         cmocka_unit_test(test_slices_end_in_the_same_plan),
         cmocka_unit_test(test_boards_add_up),
     };
