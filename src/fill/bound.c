@@ -2,6 +2,10 @@
 
 #include "fill/knapsack.h"
 
+#include <stdlib.h>
+
+enum { KNAPSACK_STEPS = 100000 };
+
 typedef struct Covering {
     Length need;
     Length least; /* spans shorter than this are of no use */
@@ -52,7 +56,27 @@ static Length common_measure(Length a, Length b)
     return a;
 }
 
-/* The knapsack for least length (`by_length`) or fewest boards. */
+static int from_most_usable(const void *a, const void *b)
+{
+    const KnapsackKind *one = a, *other = b;
+    return (one->usable < other->usable) - (one->usable > other->usable);
+}
+
+/* The largest first reach the need with the fewest; sorts the kinds. */
+static int fewest_boards(KnapsackKind *kinds, int count, Length need)
+{
+    int boards = 0;
+    if (count > 1)
+        qsort(kinds, (size_t)count, sizeof *kinds, from_most_usable);
+    for (int i = 0; i < count && need > 0 && kinds[i].usable > 0; i++) {
+        Length take = (need + kinds[i].usable - 1) / kinds[i].usable;
+        take = take < kinds[i].count ? take : kinds[i].count;
+        need -= take * kinds[i].usable;
+        boards += (int)take;
+    }
+    return boards;
+}
+
 static Bound cover(const Demand *demand, const Pile *pile, const Covering *covering)
 {
     Arena *arena = arena_new();
@@ -62,14 +86,11 @@ static Bound cover(const Demand *demand, const Pile *pile, const Covering *cover
     for (int i = 0; i < pile->kind_count; i++)
         kinds[i] = (KnapsackKind){usable(demand, pile, &pile->kinds[i], covering), pile->kinds[i].length,
                                   pile->kinds[i].count};
-    const KnapsackResult *result = knapsack_cover(arena, kinds, pile->kind_count, need, 0);
-    if (result->covered)
+    const KnapsackResult *result = knapsack_cover(arena, kinds, pile->kind_count, need, KNAPSACK_STEPS);
+    if (result->covered) {
         bound.length += result->cost_bound;
-    for (int i = 0; i < pile->kind_count; i++)
-        kinds[i].cost = 1;
-    result = knapsack_cover(arena, kinds, pile->kind_count, need, 0);
-    if (result->covered)
-        bound.boards += (int)result->cost_bound;
+        bound.boards += fewest_boards(kinds, pile->kind_count, need);
+    }
     arena_free(arena);
     return bound;
 }

@@ -41,6 +41,9 @@ struct Fill {
     Price *price; /* NULL where there is none, or it is done */
     bool bound_known;
     Bound bound; /* of plans that keep every rule and leave nothing bare */
+    bool covered_known;
+    Length covered; /* by the plan that was told last and leaves something bare */
+    Bound covered_bound;
     int64_t budget, used;
     Arena *told; /* holds the plan */
     Plan *plan;  /* NULL where it was not told since the last step */
@@ -171,6 +174,18 @@ bool fill_step(Fill *fill, int steps)
     return is_done(fill);
 }
 
+/* Worked out once for each length. */
+static Bound bound_of_covered(const Fill *fill, Length covered)
+{
+    Fill *own = (Fill *)(uintptr_t)fill;
+    if (!own->covered_known || own->covered != covered) {
+        own->covered_bound = bound_covered(fill->demand, fill->pile, covered);
+        own->covered = covered;
+        own->covered_known = true;
+    }
+    return own->covered_bound;
+}
+
 static Plan *tell(const Fill *fill, Arena *arena)
 {
     Plan *plan = tell_plan(arena, fill->demand, fill->pile, search_covers(fill->told, fill->search));
@@ -178,7 +193,7 @@ static Plan *tell(const Fill *fill, Arena *arena)
         return plan;
     Bound bound = fill->bound;
     if (plan->shortfall > 0)
-        bound = bound_covered(fill->demand, fill->pile, fill->demand->total - plan->bare_length);
+        bound = bound_of_covered(fill, fill->demand->total - plan->bare_length);
     BUG_UNLESS(bound.length <= plan->length_opened && bound.boards <= plan->boards_opened);
     plan->bound_known = true;
     plan->length_bound = bound.length;
