@@ -180,6 +180,20 @@ void field_set_length(Field *field, Length value, Units units)
     field_set(field, text, units);
 }
 
+void field_set_lengths(Field *field, const LengthList *lengths, Units units)
+{
+    char text[FIELD_BYTES] = "";
+    size_t used = 0;
+    for (int i = 0; i < lengths->count; i++) {
+        char one[LENGTH_TEXT_MAX];
+        length_write(lengths->at[i], units, one);
+        if (used + strlen(one) + 3 >= sizeof text)
+            break;
+        used += (size_t)snprintf(text + used, sizeof text - used, "%s%s", i > 0 ? ", " : "", one);
+    }
+    field_set(field, text, units);
+}
+
 void field_set_count(Field *field, int count)
 {
     char text[16];

@@ -43,6 +43,7 @@ typedef struct Field {
 /* Sets what is in it and judges it. */
 void field_set(Field *field, const char *text, Units units);
 void field_set_length(Field *field, Length value, Units units);
+void field_set_lengths(Field *field, const LengthList *lengths, Units units); /* what does not fit is left out */
 void field_set_count(Field *field, int count);
 void field_set_choice(Field *field, int choice);
 

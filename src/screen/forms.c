@@ -61,15 +61,7 @@ void forms_planks(App *app)
     const Planks *planks = &app_wall(app)->planks;
     Form *form = form_new("Planks", units_of(app), 0, take_planks);
     int width = form_field(form, FIELD_LENGTHS, "Width, ripped", "width", NULL);
-    char text[FIELD_BYTES] = "";
-    for (int i = 0; i < planks->widths.count; i++) {
-        char one[LENGTH_TEXT_MAX];
-        length_write(planks->widths.at[i], form->units, one);
-        size_t used = strlen(text);
-        if (used + strlen(one) + 3 < sizeof text)
-            snprintf(text + used, sizeof text - used, "%s%s", i > 0 ? ", " : "", one);
-    }
-    field_set(&form->fields[width], text, form->units);
+    field_set_lengths(&form->fields[width], &planks->widths, form->units);
     fill_length(form, form_length(form, "Thickness", "thickness", NULL), planks->thickness);
     fill_length(form, form_length(form, "Reveal", "reveal", "none: courses touch"), planks->reveal);
     fill_length(form, form_length(form, "Lap", "lap", "none: square edges"), planks->lap);

@@ -126,15 +126,8 @@ static void add_studs(Form *form, const Studs *studs)
     add_length(form, "Studs: spacing", STUDS_SPACING, "not known", studs->given && studs->regular, studs->spacing);
     int at = form_field(form, FIELD_LENGTHS, "or their centres", lone_paths[STUDS_AT],
                         "evenly spaced; else 14 1/4, 30 1/4, ...");
-    char text[FIELD_BYTES] = "";
-    for (int i = 0; studs->given && !studs->regular && i < studs->at.count; i++) {
-        char one[LENGTH_TEXT_MAX];
-        length_write(studs->at.at[i], form->units, one);
-        size_t used = strlen(text);
-        if (used + strlen(one) + 3 < sizeof text)
-            snprintf(text + used, sizeof text - used, "%s%s", i > 0 ? ", " : "", one);
-    }
-    field_set(&form->fields[at], text, form->units);
+    if (studs->given && !studs->regular)
+        field_set_lengths(&form->fields[at], &studs->at, form->units);
 }
 
 void forms_face(App *app, uint32_t id)

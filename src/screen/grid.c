@@ -45,6 +45,17 @@ void grid_resize(Grid *grid, int columns, int rows)
     grid_clear(grid);
 }
 
+void grid_copy(Grid *grid, const Grid *from)
+{
+    if (grid->columns != from->columns || grid->rows != from->rows)
+        grid_resize(grid, from->columns, from->rows);
+    memcpy(grid->cells, from->cells, (size_t)from->columns * (size_t)from->rows * sizeof *from->cells);
+    grid->ascii = from->ascii;
+    grid->colour = from->colour;
+    grid->cursor_x = from->cursor_x;
+    grid->cursor_y = from->cursor_y;
+}
+
 void grid_clear(Grid *grid)
 {
     grid->clip = (Rect){0, 0, grid->columns, grid->rows};

@@ -37,6 +37,9 @@ void grid_free(Grid *grid);
 /* Loses what was drawn. Sizes below 1 are taken as 1. */
 void grid_resize(Grid *grid, int columns, int rows);
 
+/* Takes the size, the cells and the cursor of another. */
+void grid_copy(Grid *grid, const Grid *from);
+
 /* All cells blank, the clip taken off, the cursor in the lower right corner. */
 void grid_clear(Grid *grid);
 

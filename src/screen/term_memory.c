@@ -102,11 +102,7 @@ static void memory_show(Term *term, const Grid *grid)
     Memory *memory = (Memory *)term;
     if (memory->picture == NULL)
         memory->picture = grid_new(grid->columns, grid->rows);
-    if (memory->picture->columns != grid->columns || memory->picture->rows != grid->rows)
-        grid_resize(memory->picture, grid->columns, grid->rows);
-    memcpy(memory->picture->cells, grid->cells, (size_t)grid->columns * (size_t)grid->rows * sizeof *grid->cells);
-    memory->picture->cursor_x = grid->cursor_x;
-    memory->picture->cursor_y = grid->cursor_y;
+    grid_copy(memory->picture, grid);
     memory->pictures++;
 }
 

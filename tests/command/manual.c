@@ -2,12 +2,10 @@
  * of them here. With DATUMROW_RENEW=1 it is put there. */
 #include "check.h"
 
-#include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
-#include "base/file.h"
 #include "store/keys.h"
+#include "support/manual.h"
 #include "wall/species.h"
 
 static const char *kind_words(const Key *key)
@@ -93,34 +91,10 @@ static void put_species(Text *out)
 
 static void hold_to(const char *what, void (*write)(Text *out))
 {
-    char path[1000], begin_mark[64], end_mark[64];
-    Text page, made;
-    Err err = {0};
-    snprintf(path, sizeof path, "%s/man/datumrow.5", getenv("DATUMROW_SOURCE"));
-    snprintf(begin_mark, sizeof begin_mark, ".\\\" %s begin\n", what);
-    snprintf(end_mark, sizeof end_mark, ".\\\" %s end\n", what);
-    text_init(&page);
+    Text made;
     text_init(&made);
     write(&made);
-    assert_done(file_read(path, 1 << 20, &page, &err), &err);
-    char *begin = strstr(page.bytes, begin_mark);
-    assert_non_null(begin);
-    begin += strlen(begin_mark);
-    char *end = strstr(begin, end_mark);
-    assert_non_null(end);
-    if (getenv("DATUMROW_RENEW") != NULL) {
-        Text renewed;
-        text_init(&renewed);
-        text_put_bytes(&renewed, page.bytes, (size_t)(begin - page.bytes));
-        text_put(&renewed, made.bytes);
-        text_put(&renewed, end);
-        assert_done(file_write_safely(path, renewed.bytes, renewed.length, &err), &err);
-        text_finish(&renewed);
-    } else {
-        *end = '\0';
-        assert_string_equal(begin, made.bytes);
-    }
-    text_finish(&page);
+    manual_hold("datumrow.5", what, &made);
     text_finish(&made);
 }
 

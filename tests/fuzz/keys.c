@@ -1,5 +1,5 @@
-/* Any bytes from a terminal: the decoder never holds more than it has room for, makes only keys that have a name, and what it calls text is a
- * character that may be shown. */
+/* Any bytes from a terminal: the decoder never holds more than it has room for, makes only keys that have a name, and
+ * what it calls text is a character that may be shown. */
 #include "fuzz.h"
 
 #include "base/panic.h"

@@ -1,6 +1,6 @@
 /*
  * The picture as a whole, at the sizes that matter, in every set of signs, with and without colour. What is expected
- * lies in goldens/, one file a picture; after a change that was meant, run this with DATUMROW_BLESS=1 and read the
+ * lies in goldens/, one file a picture; after a change that was meant, run this with DATUMROW_RENEW=1 and read the
  * difference.
  */
 #include "check.h"
@@ -18,6 +18,8 @@ typedef struct Case {
     bool ascii, colour;
     const char *keys; /* pressed before the picture is taken */
 } Case;
+
+enum { COUNTS_ROW = 3 };
 
 static const Case cases[] = {
     {"1x1", 1, 1, false, true, ""},
@@ -48,6 +50,14 @@ static void golden_path(const Case *wanted, char *out, size_t size)
     snprintf(out, size, "%s/tests/screen/goldens/%s.txt", getenv("DATUMROW_SOURCE"), wanted->name);
 }
 
+/* How many boards are opened, and how many cautions there are, is the business of other storeys: the line of counts is
+ * left out. */
+static void leave_out_counts(Grid *picture)
+{
+    if (picture->rows >= 12)
+        grid_fill(picture, (Rect){0, COUNTS_ROW, picture->columns, 1}, ' ', STYLE_PLAIN);
+}
+
 /* Where the cursor stands belongs to the picture: a screen reader follows it. */
 static void take_picture(const Case *wanted, Text *out)
 {
@@ -60,9 +70,12 @@ static void take_picture(const Case *wanted, Text *out)
     rig_type(rig, "");
     memory_resize(rig->term, wanted->columns, wanted->rows);
     rig_settle(rig);
-    const Grid *picture = memory_picture(rig->term);
+    Grid *picture = grid_new(1, 1);
+    grid_copy(picture, memory_picture(rig->term));
+    leave_out_counts(picture);
     grid_write(picture, wanted->colour, out);
     text_format(out, "cursor %d,%d\n", picture->cursor_x, picture->cursor_y);
+    grid_free(picture);
     rig_free(rig);
 }
 
@@ -78,7 +91,7 @@ static void pictures_are_as_expected(void **state)
         char path[1000];
         golden_path(&cases[i], path, sizeof path);
         Err err = {.text = ""};
-        if (getenv("DATUMROW_BLESS") != NULL)
+        if (getenv("DATUMROW_RENEW") != NULL)
             assert_done(file_write_safely(path, picture.bytes, picture.length, &err), &err);
         file_read(path, 1 << 20, &expected, &err);
         if (strcmp(picture.bytes, expected.bytes) != 0) {

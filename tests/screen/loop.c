@@ -36,6 +36,27 @@ static void up_nudges_at_once(void **state)
     rig_free(rig);
 }
 
+static void the_counts_are_in_sight(void **state)
+{
+    (void)state;
+    const int widths[] = {60, 80, 120};
+    for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
+        Rig *rig = rig_new(widths[i], 24);
+        const Job *job = work_job(app_work(rig->app));
+        char words[80];
+        snprintf(words, sizeof words, "%d courses", job->layout->course_total);
+        assert_shows(rig, words);
+        snprintf(words, sizeof words, "%d pieces", job->plan->piece_count);
+        assert_shows(rig, words);
+        snprintf(words, sizeof words, "%d%s%d boards", job->plan->boards_opened, widths[i] == 60 ? "/" : " of ",
+                 job->plan->board_count);
+        assert_shows(rig, words);
+        assert_shows(rig, "no faults");
+        assert_shows(rig, "caution");
+        rig_free(rig);
+    }
+}
+
 static void a_run_of_nudges_is_one_step_back(void **state)
 {
     (void)state;
@@ -371,6 +392,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(up_nudges_at_once),
+        cmocka_unit_test(the_counts_are_in_sight),
         cmocka_unit_test(a_run_of_nudges_is_one_step_back),
         cmocka_unit_test(keys_that_wait_are_taken_before_the_picture),
         cmocka_unit_test(one_key_swaps_the_views),
