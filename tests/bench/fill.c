@@ -1,0 +1,195 @@
+/*
+ * The fill measured: over seeded rooms of each kind what is opened over the bound and over the hand method, equal tones
+ * beside what chance would give, times; then halls that grow. How far each target is met is printed, not judged.
+ * Argument: rooms a kind (200).
+ */
+#include "base/random.h"
+#include "fill/rules.h"
+#include "support/random_wall.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+enum { ROOMS = 200 };
+
+static double seconds(void)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
+    return (double)now.tv_sec + (double)now.tv_nsec / 1e9;
+}
+
+static int by_size(const void *a, const void *b)
+{
+    double one = *(const double *)a, other = *(const double *)b;
+    return (one > other) - (one < other);
+}
+
+typedef struct Row {
+    double at[ROOMS];
+    int count;
+} Row;
+
+static void put(Row *row, double value)
+{
+    if (row->count < ROOMS)
+        row->at[row->count++] = value;
+}
+
+static double mean(const Row *row)
+{
+    double sum = 0;
+    for (int i = 0; i < row->count; i++)
+        sum += row->at[i];
+    return row->count > 0 ? sum / row->count : 0;
+}
+
+/* The value that `part` of 1 are at or below. */
+static double at_part(Row *row, double part)
+{
+    if (row->count == 0)
+        return 0;
+    qsort(row->at, (size_t)row->count, sizeof *row->at, by_size);
+    return row->at[(int)(part * (row->count - 1))];
+}
+
+static Length longest_board(const Wall *wall)
+{
+    Length longest = 0;
+    for (int i = 0; i < wall->stock.count; i++)
+        longest = wall->stock.at[i].length > longest ? wall->stock.at[i].length : longest;
+    return longest;
+}
+
+/* Share of neighbours of one tone that chance would give: the sum of the squares of the tones' shares of what is hung.
+ */
+static double chance(const Wall *wall, const Plan *plan)
+{
+    double same = 0, all = 0;
+    for (int i = 0; i < plan->piece_count; i++) {
+        const char *tone = wall_board(wall, plan->pieces[i].board)->tone;
+        for (int j = 0; j < plan->piece_count && tone[0] != '\0'; j++) {
+            const char *other = wall_board(wall, plan->pieces[j].board)->tone;
+            if (i == j || other[0] == '\0')
+                continue;
+            all++;
+            same += strcmp(tone, other) == 0;
+        }
+    }
+    return all > 0 ? same / all : 0;
+}
+
+static void measure_rooms(RandomKind kind, int rooms)
+{
+    static Row over_bound, over_hand, first, final, tones, by_chance;
+    int missed = 0, worse = 0, bare = 0, proved = 0;
+    over_bound.count = over_hand.count = first.count = final.count = tones.count = by_chance.count = 0;
+    for (int seed = 0; seed < rooms; seed++) {
+        Arena *arena = arena_new();
+        Err err;
+        const Layout *layout = layout_wall(arena, random_wall(arena, (uint64_t)seed, kind), &err);
+        double start = seconds();
+        Fill *fill = fill_begin(layout);
+        put(&first, 1e3 * (seconds() - start));
+        while (!fill_step(fill, 1000))
+            continue;
+        put(&final, 1e3 * (seconds() - start));
+        const Plan *plan = fill_plan(fill);
+        const Plan *hand = fill_by_hand(arena, layout);
+        Cost cost = rules_cost(layout, plan), by_hand = rules_cost(layout, hand);
+        worse += cost_compare(&cost, &by_hand) > 0;
+        if (plan->shortfall > 0) {
+            bare++;
+        } else {
+            Length over = plan->length_opened - plan->length_bound;
+            put(&over_bound, 100.0 * (double)over / (double)plan->length_bound);
+            missed += over * 200 > plan->length_bound && over > longest_board(layout->wall);
+            proved += over == 0;
+        }
+        if (plan->shortfall == hand->shortfall)
+            put(&over_hand, 100.0 * ((double)hand->length_opened / (double)plan->length_opened - 1));
+        if (plan->touching > 0) {
+            put(&tones, 100.0 * plan->touching_equal / plan->touching);
+            put(&by_chance, 100 * chance(layout->wall, plan));
+        }
+        fill_free(fill);
+        arena_free(arena);
+    }
+    printf("# %s, %d rooms\n", random_kind_word(kind), rooms);
+    printf("#   opened over bound: mean %.2f %%, 95th of 100 %.2f %%, worst %.2f %%; at the bound: %d; beyond 0.5 %% "
+           "and a board: %d\n",
+           mean(&over_bound), at_part(&over_bound, 0.95), at_part(&over_bound, 1), proved, missed);
+    printf(
+        "#   by hand over opened: mean %.2f %%, least %.2f %%; worse than by hand: %d; rules broken or wall bare: %d\n",
+        mean(&over_hand), at_part(&over_hand, 0), worse, bare);
+    printf("#   neighbours of one tone: %.1f %%, by chance %.1f %%\n", mean(&tones), mean(&by_chance));
+    printf("#   first plan: median %.2f ms, worst %.2f ms; final plan: median %.0f ms, worst %.0f ms\n",
+           at_part(&first, 0.5), at_part(&first, 1), at_part(&final, 0.5), at_part(&final, 1));
+    fflush(stdout);
+}
+
+/* A hall of about so many boards: faces of 40 courses, joints anywhere or on studs, boards of many lengths. */
+static Wall *hall(Arena *arena, int boards, JointLand land)
+{
+    Random random = {(uint64_t)boards};
+    Wall *wall = wall_new(arena, UNITS_IN);
+    *arena_push(arena, &wall->planks.widths) = 5 * LENGTH_INCH;
+    wall->planks.thickness = LENGTH_INCH / 2;
+    wall->joints = (Joints){land, 6 * LENGTH_INCH, 10 * LENGTH_INCH};
+    wall->saw = (Saw){LENGTH_INCH / 8, LENGTH_INCH / 4};
+    Length need = 0;
+    for (int i = 0; i < 10; i++) {
+        Face *face = arena_push(arena, &wall->faces);
+        char name[16];
+        snprintf(name, sizeof name, "face %d", i);
+        *face = (Face){.id = wall->next_id++, .name = arena_text(arena, name, strlen(name))};
+        face->width = boards * 60 * LENGTH_INCH / 10 / 40;
+        *arena_push(arena, &face->floor) = (Mark){0, 0};
+        *arena_push(arena, &face->ceiling) = (Mark){0, 200 * LENGTH_INCH};
+        face->studs = (Studs){.given = true, .regular = true, .first = 8 * LENGTH_INCH, .spacing = 16 * LENGTH_INCH};
+        need += 40 * face->width;
+    }
+    for (Length have = 0; have < need + need / 5;) {
+        Length length = random_between(&random, 24 * 4, 105 * 4) * (LENGTH_INCH / 4);
+        *arena_push(arena, &wall->stock) =
+            (Stock){.id = wall->next_id++, .label = "", .length = length, .count = 1, .tone = ""};
+        have += length;
+    }
+    return wall;
+}
+
+static void measure_hall(int boards, JointLand land)
+{
+    Arena *arena = arena_new();
+    Err err;
+    const Layout *layout = layout_wall(arena, hall(arena, boards, land), &err);
+    double start = seconds();
+    Fill *fill = fill_begin(layout);
+    double first = seconds() - start;
+    while (!fill_step(fill, 100000))
+        continue;
+    const Plan *plan = fill_plan(fill);
+    double final = seconds() - start;
+    printf(
+        "# hall, joints %s: %d boards in stock, %d opened, %.2f %% over the bound, first plan %.0f ms, final %.2f s\n",
+        land == LAND_STUDS ? "on studs" : "anywhere", plan->board_count, plan->boards_opened,
+        100.0 * ((double)plan->length_opened / (double)plan->length_bound - 1), 1e3 * first, final);
+    fflush(stdout);
+    fill_free(fill);
+    arena_free(arena);
+}
+
+int main(int count, char **arguments)
+{
+    int rooms = count > 1 ? (int)strtol(arguments[1], NULL, 10) : ROOMS;
+    if (rooms < 1 || rooms > ROOMS)
+        rooms = ROOMS;
+    for (RandomKind kind = RANDOM_HOUSE; kind < RANDOM_KIND_COUNT; kind++)
+        measure_rooms(kind, rooms);
+    for (int land = LAND_ANYWHERE; land <= LAND_STUDS; land++)
+        for (int boards = 1000; boards <= 10000; boards *= 10)
+            measure_hall(boards, land);
+    return 0;
+}
