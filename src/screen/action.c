@@ -67,7 +67,7 @@ static const Action actions[] = {
     {ACTION_OPENING_LIST, GROUP_OPENINGS, WALL, 0, {'o'}, ACTION_NONE, "list",
      "List the openings of this face", "list the openings of this face and choose one"},
 
-    {ACTION_SWAP_VIEW, GROUP_LOOK, WALL, WALL, {'v', F(6)}, ACTION_NONE, "view",
+    {ACTION_SWAP_VIEW, GROUP_LOOK, WALL, COURSES, {'v', F(6)}, ACTION_NONE, "view",
      "Swap the view: in proportion, row by row", "swap the two views of the face: in true proportion, and one line a course"},
     {ACTION_LOOK_UP, GROUP_LOOK, WALL, 0, {PRESS_PAGE_UP, 'u'}, ACTION_NONE, "",
      "Look higher up the wall", "look higher up the wall"},
@@ -113,7 +113,7 @@ static const Action actions[] = {
      "Faults and cautions", "list faults and cautions; choosing one shows its place"},
     {ACTION_PRINT, GROUP_FILE, WALL, 0, {'p', F(9)}, ACTION_NONE, "print",
      "Print a sheet", "print the row sheet, or another, to a file or the printer"},
-    {ACTION_UNDO, GROUP_FILE, WALL | LISTS, OPENING, {CTRL('z'), F(3)}, ACTION_NONE, "undo",
+    {ACTION_UNDO, GROUP_FILE, WALL | LISTS, 0, {CTRL('z'), F(3)}, ACTION_NONE, "undo",
      "Undo", "undo the last step"},
     {ACTION_REDO, GROUP_FILE, WALL | LISTS, 0, {CTRL('y'), F(4)}, ACTION_NONE, "",
      "Redo", "do again what was undone"},

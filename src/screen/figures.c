@@ -116,25 +116,20 @@ static void strip_line(App *app, Run run)
         run_text(&run, STYLE_FAULT, ": too narrow");
 }
 
-/* The words that a line of counts is made of, longest first; the first that fits is taken. */
+/* How the line of counts is worded, longest first; the first that fits is taken. */
 typedef struct Wording {
     int gap;
-    const char *course, *courses, *piece, *pieces, *of, *boards; /* so many `of` so many `boards` */
-    const char *bound, *best; /* stands before the number, and where the number is reached; "" leaves it away */
-    const char *fault, *faults, *none, *caution, *cautions;
+    const char *of;    /* between boards opened and boards at hand */
+    const char *bound; /* before the number that no plan can go below; NULL: left out */
+    const char *best;  /* where that number is reached */
 } Wording;
 
 static const Wording wordings[] = {
-    {3, " course", " courses", " piece", " pieces", " of ", " boards", ", no plan can do with fewer than ",
-     ", and no plan can do with fewer", " fault", " faults", "no faults", " caution", " cautions"},
-    {3, " course", " courses", " piece", " pieces", " of ", " boards", ", at least ", ", none fewer", " fault",
-     " faults", "no faults", " caution", " cautions"},
-    {2, " course", " courses", " piece", " pieces", " of ", " boards", ", least ", ", least", " fault", " faults",
-     "no faults", " caution", " cautions"},
-    {1, " course", " courses", " piece", " pieces", "/", " boards", ", least ", ", least", " fault", " faults",
-     "no faults", " caution", " cautions"},
-    {1, " course", " courses", " piece", " pieces", "/", " boards", "", "", " fault", " faults", "no faults",
-     " caution", " cautions"},
+    {3, " of ", ", no plan can do with fewer than ", ", and no plan can do with fewer"},
+    {3, " of ", ", at least ", ", none fewer"},
+    {2, " of ", ", at least ", ", none fewer"},
+    {1, "/", ", at least ", ", the least"},
+    {1, "/", NULL, NULL},
 };
 enum { WORDINGS = sizeof wordings / sizeof *wordings };
 
@@ -149,7 +144,7 @@ static void counted(Run *run, int count, const char *one, const char *many, int 
 static void bound_words(Run *run, const Plan *plan, const Wording *wording)
 {
     char text[96];
-    if (!plan->bound_known || plan->boards_bound <= 0 || wording->bound[0] == '\0')
+    if (!plan->bound_known || plan->boards_bound <= 0 || wording->bound == NULL)
         return;
     bool best = plan->boards_bound >= plan->boards_opened;
     run_text(run, best ? STYLE_GOOD : STYLE_LABEL, best ? wording->best : wording->bound);
@@ -162,27 +157,27 @@ static void counts(const Job *job, Run *run, const Wording *wording)
 {
     const Plan *plan = job->plan;
     char text[32];
-    counted(run, job->layout->course_total, wording->course, wording->courses, STYLE_FIGURE);
+    counted(run, job->layout->course_total, " course", " courses", STYLE_FIGURE);
     run->x += wording->gap;
-    counted(run, plan->piece_count, wording->piece, wording->pieces, STYLE_FIGURE);
+    counted(run, plan->piece_count, " piece", " pieces", STYLE_FIGURE);
     run->x += wording->gap;
     snprintf(text, sizeof text, "%d", plan->boards_opened);
     run_text(run, STYLE_FIGURE, text);
     run_text(run, STYLE_LABEL, wording->of);
     snprintf(text, sizeof text, "%d", plan->board_count);
     run_text(run, STYLE_LABEL, text);
-    run_text(run, STYLE_LABEL, wording->boards);
+    run_text(run, STYLE_LABEL, " boards");
     bound_words(run, plan, wording);
     run->x += wording->gap;
     int faults = findings_faults(&job->findings);
     int cautions = job->findings.count - faults;
     if (faults == 0)
-        run_text(run, STYLE_GOOD, wording->none);
+        run_text(run, STYLE_GOOD, "no faults");
     else
-        counted(run, faults, wording->fault, wording->faults, STYLE_FAULT);
+        counted(run, faults, " fault", " faults", STYLE_FAULT);
     if (cautions > 0) {
         run->x += wording->gap;
-        counted(run, cautions, wording->caution, wording->cautions, STYLE_CAUTION);
+        counted(run, cautions, " caution", " cautions", STYLE_CAUTION);
     }
 }
 

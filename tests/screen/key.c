@@ -192,7 +192,7 @@ static void each_place_hints_at_five_to_seven_keys(void **state)
         int hints = 0;
         for (int id = 1; id < ACTION_COUNT; id++)
             hints += (action_of((ActionId)id)->hints & places[i]) != 0;
-        assert_in_range(hints, 5, 10);
+        assert_in_range(hints, 5, 7);
     }
 }
 
