@@ -26,7 +26,8 @@ _datumrow()
     mapfile -t COMPREPLY < <(
         [[ $command ]] || compgen -W "$commands" -- "$word"
         compgen -d -S / -- "$word"
-        compgen -f -X '!*.@(yaml|yml)' -- "$word"
+        compgen -f -X '!*.yaml' -- "$word"
+        compgen -f -X '!*.yml' -- "$word"
     )
     [[ ${COMPREPLY[0]} == */ ]] && compopt -o nospace
 }
