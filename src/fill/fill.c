@@ -1,6 +1,6 @@
 /*
  *     begin: hand method | first plan      the better one is laid
- *     steps: prices (joints on studs) -> bound -> search -> done
+ *     steps: prices (joints on studs) -> bound -> search -> looks
  *
  * Invariants: what a step does depends on the layout and on the steps before it, never on when the plan was asked for;
  * telling a plan changes nothing that the search reads.
@@ -10,6 +10,7 @@
 #include "base/panic.h"
 #include "fill/bound.h"
 #include "fill/hand.h"
+#include "fill/looks.h"
 #include "fill/price.h"
 #include "fill/search.h"
 #include "fill/tell.h"
@@ -40,7 +41,8 @@ struct Fill {
     int stage;
     Price *price; /* NULL where there is none, or it is done */
     bool bound_known;
-    Bound bound; /* of plans that keep every rule and leave nothing bare */
+    Bound bound;           /* of plans that keep every rule and leave nothing bare */
+    const Cover *finished; /* the best plan with its boards exchanged for looks; NULL until the search is over */
     bool covered_known;
     Length covered; /* by the plan that was told last and leaves something bare */
     Bound covered_bound;
@@ -162,6 +164,14 @@ static bool is_done(const Fill *fill)
            best.boards_opened <= fill->bound.boards && fill->used >= fill->budget / 4;
 }
 
+static int64_t finish(Fill *fill)
+{
+    int64_t work = 1;
+    const Cover *best = search_covers(fill->arena, fill->search);
+    fill->finished = looks_exchange(fill->arena, fill->demand, fill->pile, best, &work);
+    return work;
+}
+
 bool fill_step(Fill *fill, int steps)
 {
     int64_t until = fill->used + (int64_t)(steps > 0 ? steps : 0) * WORK_PER_STEP;
@@ -169,9 +179,9 @@ bool fill_step(Fill *fill, int steps)
         arena_reset(fill->told);
         fill->plan = NULL;
     }
-    while (fill->used < until && !is_done(fill))
-        fill->used += step(fill);
-    return is_done(fill);
+    while (fill->used < until && fill->finished == NULL)
+        fill->used += is_done(fill) ? finish(fill) : step(fill);
+    return fill->finished != NULL;
 }
 
 /* Worked out once for each length. */
@@ -188,7 +198,8 @@ static Bound bound_of_covered(const Fill *fill, Length covered)
 
 static Plan *tell(const Fill *fill, Arena *arena)
 {
-    Plan *plan = tell_plan(arena, fill->demand, fill->pile, search_covers(fill->told, fill->search));
+    const Cover *covers = fill->finished != NULL ? fill->finished : search_covers(fill->told, fill->search);
+    Plan *plan = tell_plan(arena, fill->demand, fill->pile, covers);
     if (!fill->bound_known)
         return plan;
     Bound bound = fill->bound;
