@@ -6,7 +6,7 @@
 #include "trade/bill.h"
 
 /* The bill of materials: a line for each thing with its amount, and under it what is assumed and where that is from. */
-enum { TICK = 0, WHAT = 4, AMOUNT = 46, AMOUNT_WIDTH = 12, UNIT = 59, ASSUMES = 8 };
+enum { TICK = 0, WHAT = 4, AMOUNT = 52, AMOUNT_WIDTH = 9, UNIT = 62, ASSUMES = 8 };
 
 enum { FIELD_GROUP, FIELD_WHAT, FIELD_AMOUNT, FIELD_UNIT, FIELD_ASSUMES, FIELD_SOURCE, FIELD_COUNT };
 static const char *const field_names[FIELD_COUNT] = {"group", "what", "amount", "unit", "assumes", "source"};
