@@ -467,8 +467,11 @@ static void expand(Weave *weave, int parent)
             to_studs(weave, parent, candidate, x + candidate->left);
         else
             to_marks(weave, parent, candidate, reach);
-        if (weave->breaks)
+        if (weave->breaks) {
+            if (demand->on_studs)
+                to_marks(weave, parent, candidate, reach);
             try_piece(weave, parent, candidate, reach);
+        }
     }
     if (weave->breaks)
         bare_on(weave, parent);

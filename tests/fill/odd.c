@@ -1,0 +1,307 @@
+/* Walls that nothing good can be done with: each still gets a plan that covers what it can and says why, soon. And what
+ * is hung. */
+#include "check.h"
+
+#include "fill/rules.h"
+
+#include <string.h>
+#include <time.h>
+
+#define IN LENGTH_INCH
+
+/* A face of ten courses, 141 in wide, studs every 16 in from 14 in on; no stock yet. */
+static Wall *plain_wall(Arena *arena)
+{
+    Wall *wall = wall_new(arena, UNITS_IN);
+    *arena_push(arena, &wall->planks.widths) = 3 * IN;
+    wall->planks.thickness = IN / 2;
+    wall->joints = (Joints){LAND_ANYWHERE, 6 * IN, 10 * IN};
+    wall->saw = (Saw){IN / 8, IN / 4};
+    Face *face = arena_push(arena, &wall->faces);
+    *face = (Face){.id = wall->next_id++, .name = arena_text(arena, "north", 5), .width = 141 * IN};
+    *arena_push(arena, &face->floor) = (Mark){0, 0};
+    *arena_push(arena, &face->ceiling) = (Mark){0, 30 * IN};
+    face->studs = (Studs){.given = true, .regular = true, .first = 14 * IN, .spacing = 16 * IN};
+    return wall;
+}
+
+static void put_stock(Arena *arena, Wall *wall, Length length, int count)
+{
+    *arena_push(arena, &wall->stock) =
+        (Stock){.id = wall->next_id++, .label = "", .tone = "", .length = length, .count = count};
+}
+
+static void put_hung(Arena *arena, Wall *wall, int course, Length left, Length right, int board)
+{
+    *arena_push(arena, &wall->hung_pieces) = (HungPiece){
+        .face = arena_text(arena, "north", 5), .course = course, .left = left, .right = right, .board = board};
+}
+
+/* The plan, held to the rules and to 2 s of the processor's time. */
+static const Plan *fill(Arena *arena, const Wall *wall)
+{
+    Err err;
+    const Layout *layout = layout_wall(arena, wall, &err);
+    assert_non_null(layout);
+    clock_t start = clock();
+    const Plan *plan = fill_wall(arena, layout);
+    assert_true(clock() - start < 2 * CLOCKS_PER_SEC);
+    assert_done(rules_hold(layout, plan, &err), &err);
+    return plan;
+}
+
+static int count_rule(const Plan *plan, Rule rule)
+{
+    int count = 0;
+    for (int i = 0; i < plan->findings.count; i++)
+        count += plan->findings.at[i].rule == rule;
+    return count;
+}
+
+static const Finding *first_of(const Plan *plan, Rule rule)
+{
+    for (int i = 0; i < plan->findings.count; i++)
+        if (plan->findings.at[i].rule == rule)
+            return &plan->findings.at[i];
+    fail_msg("no finding of %s", rule_word(rule));
+    return NULL;
+}
+
+static void test_no_stock(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    const Plan *plan = fill(arena, plain_wall(arena));
+    assert_int_equal(plan->piece_count, 0);
+    assert_true(plan->bare_length == 1410 * IN && plan->bare_count == 10);
+    assert_true(plan->bare[0].too_few);
+    assert_holds(first_of(plan, RULE_STOCK)->text, "there are no boards");
+    arena_free(arena);
+}
+
+static void test_board_longer_than_the_wall(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 200 * IN, 1);
+    const Plan *plan = fill(arena, wall);
+    assert_true(plan->length_used > 198 * IN); /* the whole course, and most of what is left */
+    assert_int_equal(plan->boards_opened, 1);
+    arena_free(arena);
+}
+
+static void test_a_hundred_thousand_inch_boards(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    wall->joints.shortest = wall->joints.stagger = 0;
+    wall->saw = (Saw){0};
+    put_stock(arena, wall, IN, 100000);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->shortfall, 0);
+    assert_int_equal(plan->piece_count, 1410);
+    assert_true(plan->length_bound == 1410 * IN && plan->length_opened == 1410 * IN);
+    arena_free(arena);
+}
+
+/* A piece of 40 in breaks one rule and hangs 40 in: worth it. */
+static void test_shortest_longer_than_every_board(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    wall->joints = (Joints){LAND_ANYWHERE, 0, 50 * IN};
+    put_stock(arena, wall, 41 * IN, 60);
+    const Plan *plan = fill(arena, wall);
+    assert_true(plan->bare_length < 1410 * IN / 4);
+    assert_true(plan->breaks >= 30);
+    assert_int_equal(count_rule(plan, RULE_SHORTEST), plan->breaks);
+    arena_free(arena);
+}
+
+static void test_stagger_wider_than_the_wall(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    wall->joints.stagger = 200 * IN;
+    put_stock(arena, wall, 80 * IN, 60);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->breaks, 9); /* one joint a course: nine pairs */
+    assert_int_equal(plan->bare_length, 0);
+    assert_int_equal(count_rule(plan, RULE_STAGGER), 9);
+    assert_true(first_of(plan, RULE_STAGGER)->has_at && first_of(plan, RULE_STAGGER)->has_course);
+    arena_free(arena);
+}
+
+static void test_no_studs_with_joints_on_studs(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    wall->joints.land = LAND_STUDS;
+    wall->faces.at[0].studs.given = false;
+    put_stock(arena, wall, 80 * IN, 60);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->bare_length, 0);
+    assert_int_equal(plan->breaks, 10); /* one joint a course */
+    assert_holds(first_of(plan, RULE_STUD)->text, "none written down");
+    arena_free(arena);
+}
+
+static void test_kerf_longer_than_a_board(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    wall->saw.kerf = 90 * IN;
+    put_stock(arena, wall, 80 * IN, 30);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->shortfall, 0); /* one piece a board needs no kerf */
+    assert_int_equal(plan->boards_opened, plan->piece_count);
+    arena_free(arena);
+}
+
+static void test_squared_ends_longer_than_a_board(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    wall->saw.square = 50 * IN;
+    put_stock(arena, wall, 80 * IN, 30);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->piece_count, 0);
+    assert_holds(first_of(plan, RULE_STOCK)->text, "too few boards");
+    arena_free(arena);
+}
+
+static void test_all_of_every_board_avoided(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 80 * IN, 30);
+    *arena_push(arena, &wall->stock.at[0].avoid) = (Stretch){0, 80 * IN};
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->piece_count, 0);
+    assert_true(plan->bare[0].too_few);
+    assert_int_equal(plan->boards[0].left_over, 0);
+    arena_free(arena);
+}
+
+/* Boards of 52 in and studs at 20 and 121 in alone: a course with joints on both has one more off a stud, its
+ * neighbours two. */
+static void test_studs_too_far_apart(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    wall->joints.land = LAND_STUDS;
+    wall->faces.at[0].studs.regular = false;
+    *arena_push(arena, &wall->faces.at[0].studs.at) = 20 * IN;
+    *arena_push(arena, &wall->faces.at[0].studs.at) = 121 * IN;
+    put_stock(arena, wall, 52 * IN, 60);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->bare_length, 0);
+    assert_int_equal(count_rule(plan, RULE_STUD), 15);
+    assert_int_equal(plan->breaks, 15);
+    arena_free(arena);
+}
+
+static void test_hung_pieces_stay(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 80 * IN, 40);
+    put_hung(arena, wall, 0, IN / 16, 33 * IN + 7, 3); /* its left end is the wall's, its right end on no mark */
+    put_hung(arena, wall, 1, 100 * IN, 141 * IN, 3);   /* a kerf further on the same board */
+    put_hung(arena, wall, 1, 30 * IN, 33 * IN, 5);     /* shorter than any piece should be */
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->shortfall, 0);
+    assert_int_equal(count_rule(plan, RULE_HUNG), 0);
+    const Piece *first = &plan->pieces[0];
+    assert_true(first->hung && first->left == 0 && first->right == 33 * IN + 7 && first->offset == IN / 4);
+    const BoardUse *use = &plan->boards[2];
+    const Piece *second = &plan->pieces[plan->by_board[use->first + 1]];
+    assert_true(second->hung && second->course == 1 && second->offset == IN / 4 + 33 * IN + 7 + IN / 8);
+    arena_free(arena);
+}
+
+static void test_hung_pieces_that_fit_nowhere_are_told(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 80 * IN, 40);
+    put_hung(arena, wall, 0, 0, 40 * IN, 1);
+    put_hung(arena, wall, 0, 30 * IN, 60 * IN, 2);   /* over the first */
+    put_hung(arena, wall, 2, 100 * IN, 142 * IN, 3); /* beyond the corner */
+    put_hung(arena, wall, 3, 0, 40 * IN, 41);        /* no such board */
+    put_hung(arena, wall, 4, 0, 81 * IN, 4);         /* longer than its board */
+    put_hung(arena, wall, 50, 0, 40 * IN, 5);        /* no such course */
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(count_rule(plan, RULE_HUNG), 5);
+    int hung = 0;
+    for (int i = 0; i < plan->piece_count; i++)
+        hung += plan->pieces[i].hung;
+    assert_int_equal(hung, 1);
+    assert_int_equal(plan->bare_length, 0);
+    arena_free(arena);
+}
+
+/* Boards with their own width: the wide course takes wide ones, the narrow course what is too narrow for it. */
+static void test_narrow_boards_go_to_narrow_courses(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    *arena_push(arena, &wall->planks.widths) = 2 * IN;
+    put_stock(arena, wall, 80 * IN, 12);
+    put_stock(arena, wall, 80 * IN, 12);
+    wall->stock.at[1].width_given = true;
+    wall->stock.at[1].width = 2 * IN;
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->bare_length, 0); /* six courses of each width: 12 boards each, not one to spare */
+    arena_free(arena);
+}
+
+/* Avoided wood in the middle: pieces may end at it and begin behind it, to the nanometre. */
+static void test_avoided_wood_is_cut_round(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    wall->faces.at[0].width = 60 * IN;
+    wall->faces.at[0].ceiling.at[0].off = 6 * IN;
+    put_stock(arena, wall, 123 * IN + IN / 2, 1);
+    *arena_push(arena, &wall->stock.at[0].avoid) = (Stretch){60 * IN + IN / 4, 63 * IN + IN / 4};
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->shortfall, 0);
+    assert_int_equal(plan->piece_count, 2);
+    assert_int_equal(plan->boards[0].left_over, 0);
+    arena_free(arena);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_no_stock),
+        cmocka_unit_test(test_board_longer_than_the_wall),
+        cmocka_unit_test(test_a_hundred_thousand_inch_boards),
+        cmocka_unit_test(test_shortest_longer_than_every_board),
+        cmocka_unit_test(test_stagger_wider_than_the_wall),
+        cmocka_unit_test(test_no_studs_with_joints_on_studs),
+        cmocka_unit_test(test_kerf_longer_than_a_board),
+        cmocka_unit_test(test_squared_ends_longer_than_a_board),
+        cmocka_unit_test(test_all_of_every_board_avoided),
+        cmocka_unit_test(test_studs_too_far_apart),
+        cmocka_unit_test(test_hung_pieces_stay),
+        cmocka_unit_test(test_hung_pieces_that_fit_nowhere_are_told),
+        cmocka_unit_test(test_narrow_boards_go_to_narrow_courses),
+        cmocka_unit_test(test_avoided_wood_is_cut_round),
+    };
+    return RUN(tests);
+}
