@@ -20,6 +20,7 @@ enum {
     MENU = PLACE_MENU,
     ASKED = PLACE_QUESTION,
     HELPED = PLACE_HELP,
+    TRIAL = PLACE_TRIAL,
     ANYWHERE = PLACE_ANYWHERE
 };
 
@@ -33,9 +34,9 @@ static const Action actions[] = {
      "Raise the courses a good step", "raise the reference course by eight marks (ten in millimetres)"},
     {ACTION_LOWER_MORE, GROUP_MOVE, COURSES, 0, {SHIFT(PRESS_DOWN), '['}, ACTION_NONE, "",
      "Lower the courses a good step", "lower the reference course by eight marks (ten in millimetres)"},
-    {ACTION_FACE_LEFT, GROUP_MOVE, COURSES, COURSES, {PRESS_LEFT, 'h'}, ACTION_FACE_RIGHT, "face",
+    {ACTION_FACE_LEFT, GROUP_MOVE, COURSES | TRIAL, COURSES | TRIAL, {PRESS_LEFT, 'h'}, ACTION_FACE_RIGHT, "face",
      "Go to the face on the left", "go to the face on the left"},
-    {ACTION_FACE_RIGHT, GROUP_MOVE, COURSES, 0, {PRESS_RIGHT, 'l'}, ACTION_NONE, "",
+    {ACTION_FACE_RIGHT, GROUP_MOVE, COURSES | TRIAL, 0, {PRESS_RIGHT, 'l'}, ACTION_NONE, "",
      "Go to the face on the right", "go to the face on the right"},
 
     {ACTION_OPENING_UP, GROUP_OPENINGS, OPENING, OPENING, {PRESS_UP, 'k'}, ACTION_OPENING_LEFT, "move it",
@@ -67,7 +68,7 @@ static const Action actions[] = {
     {ACTION_OPENING_LIST, GROUP_OPENINGS, WALL, 0, {'o'}, ACTION_NONE, "list",
      "List the openings of this face", "list the openings of this face and choose one"},
 
-    {ACTION_SWAP_VIEW, GROUP_LOOK, WALL, COURSES, {'v', F(6)}, ACTION_NONE, "view",
+    {ACTION_SWAP_VIEW, GROUP_LOOK, WALL | TRIAL, COURSES | TRIAL, {'v', F(6)}, ACTION_NONE, "view",
      "Swap the view: in proportion, row by row", "swap the two views of the face: in true proportion, and one line a course"},
     {ACTION_LOOK_UP, GROUP_LOOK, WALL, 0, {PRESS_PAGE_UP, 'u'}, ACTION_NONE, "",
      "Look higher up the wall", "look higher up the wall"},
@@ -86,6 +87,12 @@ static const Action actions[] = {
     {ACTION_WHOLE, GROUP_LOOK, DRAWN, 0, {'0'}, ACTION_NONE, "",
      "See the whole face", "see the whole face at once"},
 
+    {ACTION_STARTS, GROUP_WRITE, WALL, 0, {'s'}, ACTION_NONE, "",
+     "Start heights worth considering", "list the start heights worth considering; each is tried on the wall as one moves over it"},
+    {ACTION_WIDTHS, GROUP_WRITE, WALL, 0, {'w'}, ACTION_NONE, "",
+     "Widths and reveals worth considering", "list rip widths and reveals near yours that end in better strips, each tried on the wall"},
+    {ACTION_SPACERS, GROUP_WRITE, WALL, 0, {'r'}, ACTION_NONE, "",
+     "Reveal by a spacer: things at hand", "choose the reveal from things at hand, coins and sheet steel, each tried on the wall"},
     {ACTION_START_FORM, GROUP_WRITE, WALL, 0, {'1'}, ACTION_NONE, "",
      "Start: height of the reference course", "type the height of the reference course"},
     {ACTION_PLANKS_FORM, GROUP_WRITE, WALL, 0, {'2'}, ACTION_NONE, "",
@@ -124,12 +131,12 @@ static const Action actions[] = {
     {ACTION_OPEN, GROUP_FILE, WALL, 0, {'O'}, ACTION_NONE, "",
      "Open another wall", "leave this wall for another one: a new one, the sample, a recent file"},
 
-    {ACTION_NEXT, GROUP_LISTS, LISTS | MENU | HELPED | ASKED | FORM, LISTS | MENU | HELPED | ASKED | FORM,
+    {ACTION_NEXT, GROUP_LISTS, LISTS | TRIAL | MENU | HELPED | ASKED | FORM, LISTS | TRIAL | MENU | HELPED | ASKED | FORM,
      {PRESS_DOWN, PRESS_TAB}, ACTION_PREVIOUS, "go",
      "Next line", "go to the next line or field; in a field what is typed replaces the value, an arrow edits it"},
-    {ACTION_PREVIOUS, GROUP_LISTS, LISTS | MENU | HELPED | ASKED | FORM, 0, {PRESS_UP, SHIFT(PRESS_TAB)}, ACTION_NONE, "",
+    {ACTION_PREVIOUS, GROUP_LISTS, LISTS | TRIAL | MENU | HELPED | ASKED | FORM, 0, {PRESS_UP, SHIFT(PRESS_TAB)}, ACTION_NONE, "",
      "Line before", "go to the line or field before"},
-    {ACTION_CHOOSE, GROUP_LISTS, LISTS | MENU | ASKED, LISTS | MENU | ASKED, {PRESS_ENTER}, ACTION_NONE, "choose",
+    {ACTION_CHOOSE, GROUP_LISTS, LISTS | TRIAL | MENU | ASKED, LISTS | TRIAL | MENU | ASKED, {PRESS_ENTER}, ACTION_NONE, "choose",
      "Choose", "take the line in focus"},
     {ACTION_LINE_ADD, GROUP_LISTS, STOCK, STOCK, {'a', PRESS_INSERT}, ACTION_NONE, "add",
      "Add a line", "add a line behind the one in focus"},
@@ -140,7 +147,7 @@ static const Action actions[] = {
 
     {ACTION_MENU, GROUP_PROGRAM, WALL, WALL, {'m', F(10)}, ACTION_NONE, "menu",
      "Menu", "everything that can be done, to choose from or type into"},
-    {ACTION_HELP, GROUP_PROGRAM, WALL | LISTS | ASKED, WALL, {'?', F(1)}, ACTION_NONE, "help",
+    {ACTION_HELP, GROUP_PROGRAM, WALL | LISTS | TRIAL | ASKED, WALL, {'?', F(1)}, ACTION_NONE, "help",
      "Help", "all keys"},
     {ACTION_PLAIN_SIGNS, GROUP_PROGRAM, WALL, 0, {'P'}, ACTION_NONE, "",
      "Draw with plain signs, or with fine ones", "draw with plain ASCII signs, or with the fine ones again"},
@@ -148,7 +155,7 @@ static const Action actions[] = {
      "Draw the screen again", "draw the whole screen again"},
     {ACTION_SUSPEND, GROUP_PROGRAM, WALL, 0, {'Z'}, ACTION_NONE, "",
      "Back to the shell for a while", "stop and go back to the shell; fg brings it back"},
-    {ACTION_BACK, GROUP_PROGRAM, ANYWHERE, OPENING | LISTS | MENU | ASKED | FORM | HELPED, {PRESS_ESCAPE, CTRL('g')}, ACTION_NONE, "back",
+    {ACTION_BACK, GROUP_PROGRAM, ANYWHERE, OPENING | LISTS | TRIAL | MENU | ASKED | FORM | HELPED, {PRESS_ESCAPE, CTRL('g')}, ACTION_NONE, "back",
      "Back one level", "back one level; it never leaves the program"},
     {ACTION_LEAVE, GROUP_PROGRAM, ANYWHERE, 0, {CTRL('q'), CTRL('c'), 'q'}, ACTION_NONE, "leave",
      "Leave", "leave; asks first when there are changes"},

@@ -40,6 +40,9 @@ typedef enum ActionId {
     ACTION_CLOSER,
     ACTION_FARTHER,
     ACTION_WHOLE,
+    ACTION_STARTS,
+    ACTION_WIDTHS,
+    ACTION_SPACERS,
     ACTION_START_FORM,
     ACTION_PLANKS_FORM,
     ACTION_JOINTS_FORM,
@@ -85,8 +88,9 @@ enum {
     PLACE_MENU = 1 << 6,
     PLACE_QUESTION = 1 << 7,
     PLACE_HELP = 1 << 8,
+    PLACE_TRIAL = 1 << 9, /* choices that are tried on the wall as one moves over them */
     PLACE_WALL = PLACE_COURSES | PLACE_OPENING,
-    PLACE_ANYWHERE = 0x1ff
+    PLACE_ANYWHERE = 0x3ff
 };
 
 typedef enum ActionGroup {

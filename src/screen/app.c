@@ -78,6 +78,7 @@ void app_begin(App *app, Session *session, Arena *source_arena, const Source *so
 
 void app_end(App *app)
 {
+    app_try(app, NULL, NULL);
     document_free(app->document);
     session_close(app->session);
     arena_free(app->source_arena);
@@ -88,6 +89,23 @@ void app_end(App *app)
     work_finish(&app->work);
     work_init(&app->work);
     term_last_words("");
+}
+
+void app_try(App *app, const void *by, const Wall *wall)
+{
+    Arena *arena = wall != NULL ? arena_new() : NULL;
+    app->tried = wall != NULL ? wall_copy(arena, wall) : NULL;
+    app->tried_by = by;
+    app->tried_count++;
+    arena_free(app->tried_arena);
+    app->tried_arena = arena;
+    app->dirty = true;
+}
+
+static void stop_trying(App *app, const void *by)
+{
+    if (app->tried != NULL && app->tried_by == by)
+        app_try(app, NULL, NULL);
 }
 
 void app_push(App *app, const View *view, void *state)
@@ -101,6 +119,7 @@ void app_pop(App *app)
 {
     BUG_UNLESS(app->depth > 0);
     Layer *layer = &app->layers[--app->depth];
+    stop_trying(app, layer->state);
     if (layer->view->finish != NULL)
         layer->view->finish(layer->state);
     app->dirty = true;
@@ -114,6 +133,7 @@ void app_remove(App *app, const void *state)
             continue;
         memmove(&app->layers[i], &app->layers[i + 1], (size_t)(app->depth - i - 1) * sizeof layer);
         app->depth--;
+        stop_trying(app, layer.state);
         if (layer.view->finish != NULL)
             layer.view->finish(layer.state);
         app->dirty = true;
@@ -161,6 +181,8 @@ void app_tell(App *app, const Err *err)
 
 const Wall *app_wall(const App *app)
 {
+    if (app->tried != NULL)
+        return app->tried;
     return app->document == NULL ? NULL : document_wall(app->document);
 }
 
@@ -171,9 +193,10 @@ bool app_changed(const App *app)
 
 Work *app_work(App *app)
 {
-    uint64_t version = document_version(app->document);
+    /* versions of what is tried are counted down, those of the document up: they never meet */
+    uint64_t version = app->tried != NULL ? UINT64_MAX - app->tried_count : document_version(app->document);
     if (app->work.version != version || app->work.wall == NULL)
-        work_begin(&app->work, document_wall(app->document), version);
+        work_begin(&app->work, app_wall(app), version);
     return &app->work;
 }
 

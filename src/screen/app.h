@@ -64,6 +64,11 @@ struct App {
     bool fresh;         /* the wall was never in a file: it counts as changed until it is saved */
     Work work;
 
+    Arena *tried_arena;
+    const Wall *tried;    /* shown in the document's place; NULL: the document is shown */
+    const void *tried_by; /* state of the layer that shows it */
+    uint64_t tried_count; /* of all that were shown */
+
     Layer layers[LAYERS_MOST];
     int depth;
 
@@ -132,8 +137,12 @@ unsigned app_places(const App *app);
 void app_say(App *app, int style, const char *format, ...) __attribute__((format(printf, 3, 4)));
 void app_tell(App *app, const Err *err); /* what could not be done */
 
-/* The document's wall, layout and plan, never stale. The wall is NULL on the first screen; the pointer dies at the next
- * change. */
+/* Shows `wall` (copied) in the document's place, as long as the layer of state `by` lies there or until another is
+ * shown; NULL: the document again. The document itself is not touched. */
+void app_try(App *app, const void *by, const Wall *wall);
+
+/* The wall that is shown (the document's, or one that is tried), its layout and plan, never stale. The wall is NULL on
+ * the first screen; the pointer dies at the next change. */
 const Wall *app_wall(const App *app);
 Work *app_work(App *app);
 

@@ -10,6 +10,7 @@
 #include "screen/lists.h"
 #include "screen/menu.h"
 #include "screen/print.h"
+#include "screen/trials.h"
 
 #include <stdio.h>
 
@@ -85,6 +86,9 @@ void app_do(App *app, ActionId action)
     case ACTION_OPENING_EDIT: forms_opening(app, app->opening); break;
     case ACTION_OPENING_REMOVE: remove_opening(app); break;
     case ACTION_OPENING_LIST: lists_openings(app); break;
+    case ACTION_STARTS: trials_starts(app); break;
+    case ACTION_WIDTHS: trials_widths(app); break;
+    case ACTION_SPACERS: trials_spacers(app); break;
     case ACTION_START_FORM:
         if (elevation_may_move(app, action))
             forms_start(app);

@@ -50,7 +50,7 @@ void file_keep(App *app)
         return;
     }
     Err err;
-    if (!session_keep(app->session, app_wall(app), source_of(app), &err)) {
+    if (!session_keep(app->session, document_wall(app->document), source_of(app), &err)) {
         app_tell(app, &err);
         app->kept_version = 0;
         return;
@@ -111,7 +111,7 @@ static void save_now(App *app, bool over)
     Arena *fresh = arena_new();
     Source source = app->has_source ? app->source : (Source){0};
     Err err = {0};
-    if (session_save(app->session, fresh, app_wall(app), &source, over, &err)) {
+    if (session_save(app->session, fresh, document_wall(app->document), &source, over, &err)) {
         saved(app, fresh, &source);
         return;
     }
@@ -149,7 +149,7 @@ static bool save_under(App *app, const char *path, bool over, Err *err)
 {
     Arena *fresh = arena_new();
     Source source = app->has_source ? app->source : (Source){0};
-    if (!session_save_as(app->session, fresh, path, app_wall(app), &source, over, err)) {
+    if (!session_save_as(app->session, fresh, path, document_wall(app->document), &source, over, err)) {
         arena_free(fresh);
         return false;
     }

@@ -3,6 +3,7 @@
 #include <inttypes.h>
 
 #include "layout/starts.h"
+#include "sheet/start_words.h"
 #include "sheet/words.h"
 #include "trade/widths.h"
 
@@ -20,45 +21,11 @@ enum { FIELD_START, FIELD_LEAST, FIELD_CEILING, FIELD_FLOOR, FIELD_THIN, FIELD_W
 static const char *const field_names[FIELD_COUNT] = {
     "start", "least", "at the ceiling", "at the floor", "thin", "narrowest where", "why"};
 
-static const char *why_words(Arena *arena, const Start *start)
-{
-    const char *why = "";
-    for (int i = 0; i < start->why_count; i++)
-        why = words(arena, "%s%s%s", why, i > 0 ? ", " : "", words_name(arena, start->why[i]));
-    return why;
-}
-
-/* "course 3 of north, at the ceiling" */
-static const char *where_words(Arena *arena, const Wall *wall, const Strip *strip)
-{
-    if (!strip->found)
-        return "no strip anywhere";
-    const Face *face = &wall->faces.at[strip->face];
-    const char *at = strip->at_floor ? "at the floor" : "at the ceiling";
-    if (strip->opening >= 0)
-        at = words(arena, "beside %s", words_name(arena, face->openings.at[strip->opening].name));
-    return words(arena, "course %" PRId64 " of %s, %s", strip->course, words_name(arena, face->name), at);
-}
-
-static const char *edge_words(Arena *arena, const Wall *wall, Length strip, bool reveal)
-{
-    if (strip >= 0)
-        return words_length(arena, wall, strip);
-    return reveal ? "a reveal" : "whole courses or nothing";
-}
-
 static void add_openings(Sheet *sheet, SheetLines *lines, const Wall *wall, const Start *start)
 {
     Arena *arena = sheet->arena;
-    for (int i = 0; i < start->opening_count; i++) {
-        const StartOpening *opening = &start->openings[i];
-        const Face *face = &wall->faces.at[opening->face];
-        sheet_words(sheet, lines, TEXT, WEIGHT_TEXT,
-                    words(arena, "%s (%s): above it %s, below it %s",
-                          words_name(arena, face->openings.at[opening->opening].name), words_name(arena, face->name),
-                          edge_words(arena, wall, opening->above, opening->reveal_above),
-                          edge_words(arena, wall, opening->below, opening->reveal_below)));
-    }
+    for (int i = 0; i < start->opening_count; i++)
+        sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, start_words_opening(arena, wall, &start->openings[i]));
 }
 
 static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const Start *start, int number)
@@ -74,14 +41,10 @@ static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const
     sheet_cell(sheet, line, MARK, MARK_WIDTH, ALIGN_RIGHT, WEIGHT_MARK, words_mark(arena, wall, start->start));
     sheet_cell(sheet, line, LEAST, SHEET_COLUMNS - LEAST, ALIGN_LEFT, WEIGHT_WORDS,
                words(arena, "least strip %s", words_length(arena, wall, start->least)));
-    const char *why = why_words(arena, start), *where = where_words(arena, wall, &start->narrowest);
+    const char *why = start_words_why(arena, start);
+    const char *where = start_words_where(arena, wall, &start->narrowest);
     sheet_words(sheet, lines, TEXT, WEIGHT_STRONG, words_capital(arena, why));
-    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT,
-                words(arena, "Narrowest: %s. At ceilings %s, at floors %s; %s.", where,
-                      words_length(arena, wall, start->ceiling), words_length(arena, wall, start->floor),
-                      start->thin == 0 ? "no strip below the least"
-                                       : words(arena, "strips below the least along %s",
-                                               words_length_unit(arena, wall, start->thin))));
+    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, start_words_strips(arena, wall, start));
     add_openings(sheet, lines, wall, start);
     const char **field = sheet_record(sheet)->at;
     field[FIELD_START] = words_decimal(arena, wall, start->start);
