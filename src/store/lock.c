@@ -54,8 +54,9 @@ static void tell_holder(int file, pid_t process, Err *err)
     char *end = line;
     const long number = strtol(line, &end, 10);
     const char *host = *end == ' ' && end[1] != '\0' ? end + 1 : "another machine";
-    err_set(err, ERR_LOCKED, "another editor has this file open: process %ld on %s; close it there first",
-            number > 0 ? number : (long)process, host);
+    err_set(err, ERR_LOCKED,
+            "another editor has this file open, on the machine %s (program number %ld there); close it there first",
+            host, number > 0 ? number : (long)process);
 }
 
 /* 1 where the lock was got, 0 where another holds it (told), -1 where it cannot be had (errno). */

@@ -20,6 +20,9 @@
  *
  * A recovery copy that was there before and that the user neither took up nor dropped is moved aside, not written over,
  * when this session keeps its first own one.
+ *
+ * The copy that is named by the file is that of the editor with the lock, which may be alive. A session without the
+ * lock has a copy of another name, as a wall without a file does, so it can neither take nor drop nor write over it.
  */
 
 enum { NAME_MOST = 200, NEW_MOST = 1000, NEW_LISTED = 10 };
@@ -28,10 +31,11 @@ struct Session {
     char *path; /* NULL: no file yet */
     char *real;
     Lock *lock;
-    bool known;    /* what is on disk was read or saved here */
-    uint64_t hash; /* of it */
+    bool elsewhere; /* another editor held the lock when it was opened */
+    bool known;     /* what is on disk was read or saved here */
+    uint64_t hash;  /* of it */
     char recovery[PATH_MAX];
-    Lock *recovery_lock; /* without a file: the name of the copy is ours as long as it is held */
+    Lock *recovery_lock; /* without a file or its lock: the name of the copy is ours as long as it is held */
     bool kept;           /* the copy there is this session's own, or was taken up or dropped */
 };
 
@@ -110,6 +114,15 @@ static bool name_new_recovery(Session *session, Err *err)
     return err_set(err, ERR_SYSTEM, "there is no free name for a recovery copy; tidy up the state folder");
 }
 
+/* Where the session's recovery copy lies; "" where there is no state folder, and then session_keep tells. */
+static bool name_copy(Session *session, Err *err)
+{
+    const bool named = session->lock == NULL ? name_new_recovery(session, err) : name_recovery(session, err);
+    if (!named)
+        session->recovery[0] = '\0';
+    return named;
+}
+
 /* ---- open and close ---- */
 
 Session *session_open(const char *path, Err *err)
@@ -119,9 +132,7 @@ Session *session_open(const char *path, Err *err)
     if (session == NULL)
         panic(__FILE__, __LINE__, "out of memory");
     if (path == NULL) {
-        /* without a state folder there is no recovery copy; session_keep will tell */
-        if (!name_new_recovery(session, &slip))
-            session->recovery[0] = '\0';
+        name_copy(session, &slip);
         return session;
     }
     session->path = copy_of(path);
@@ -130,9 +141,12 @@ Session *session_open(const char *path, Err *err)
         session_close(session);
         return NULL;
     }
-    session->lock = lock_take(session->real, err);
-    if (!name_recovery(session, &slip))
-        session->recovery[0] = '\0';
+    Err told = {0};
+    session->lock = lock_take(session->real, &told);
+    session->elsewhere = session->lock == NULL && told.kind == ERR_LOCKED;
+    if (session->lock == NULL && err != NULL)
+        *err = told;
+    name_copy(session, &slip);
     return session;
 }
 
@@ -155,6 +169,11 @@ const char *session_path(const Session *session)
 bool session_locked(const Session *session)
 {
     return session->path == NULL || session->lock != NULL;
+}
+
+bool session_elsewhere(const Session *session)
+{
+    return session->elsewhere;
 }
 
 /* ---- reading and saving ---- */
@@ -240,10 +259,10 @@ static void move_to(Session *session, const char *path, char *real, Lock *lock)
     session->path = copy_of(path);
     session->real = real;
     session->lock = lock;
+    session->elsewhere = false;
     session->recovery_lock = NULL;
     session->kept = false;
-    if (!name_recovery(session, &slip))
-        session->recovery[0] = '\0';
+    name_copy(session, &slip);
 }
 
 bool session_save_as(Session *session, Arena *arena, const char *path, const Wall *wall, Source *source, bool over,
@@ -286,14 +305,9 @@ static bool has_recovery(const Session *session)
 
 bool session_keep(Session *session, const Wall *wall, const Source *source, Err *err)
 {
-    if (session->recovery[0] == '\0') {
-        /* no state folder when it was opened; say why, and take it where there is one now */
-        const bool named = session->path == NULL ? name_new_recovery(session, err) : name_recovery(session, err);
-        if (!named) {
-            session->recovery[0] = '\0';
-            return false;
-        }
-    }
+    /* no state folder when it was opened; say why, and take it where there is one now */
+    if (session->recovery[0] == '\0' && !name_copy(session, err))
+        return false;
     if (!session->kept && has_recovery(session)) {
         char aside[PATH_MAX + 16];
         snprintf(aside, sizeof aside, "%s.older", session->recovery);
@@ -327,7 +341,7 @@ static bool is_newer(const char *copy, const char *path)
 
 bool session_recovery_waits(const Session *session)
 {
-    if (session->path == NULL || session->kept || !has_recovery(session) || !is_newer(session->recovery, session->path))
+    if (session->lock == NULL || session->kept || !has_recovery(session) || !is_newer(session->recovery, session->path))
         return false;
     Text copy;
     Text file;

@@ -20,6 +20,7 @@ void session_close(Session *session);
 
 const char *session_path(const Session *session); /* NULL where there is none yet */
 bool session_locked(const Session *session);      /* this session holds the lock */
+bool session_elsewhere(const Session *session);   /* it does not, since another editor held it when it was opened */
 
 /* Reads the session's file and remembers its content as what is on disk. */
 bool session_read(Session *session, Arena *arena, Source *out, Errs *errs);
@@ -37,7 +38,8 @@ bool session_save_as(Session *session, Arena *arena, const char *path, const Wal
                      Err *err);
 
 /* The recovery copy: written (no fsync wait longer than needed), asked for (true where one exists that differs from the
- * file and is newer), read, removed. */
+ * file and is newer), read, removed. The file's own copy belongs to whoever holds the lock: without it none ever waits,
+ * and what is kept is kept as that of a wall without a file. */
 bool session_keep(Session *session, const Wall *wall, const Source *source, Err *err);
 bool session_recovery_waits(const Session *session);
 bool session_recover(Session *session, Arena *arena, Source *out, Errs *errs);

@@ -417,7 +417,7 @@ static int open_while_held(void)
     Session *session = session_open(wall_path, &err);
     char process[32];
     char host[128] = "";
-    snprintf(process, sizeof process, "process %ld", (long)getppid());
+    snprintf(process, sizeof process, "number %ld", (long)getppid());
     gethostname(host, sizeof host - 1);
     if (session == NULL || session_locked(session))
         return 1;
@@ -455,6 +455,44 @@ static void a_second_editor_is_told(void **state)
     end(&work);
     assert_false(exists(below(".wall.yaml.lock")));
     assert_int_equal(in_child(open_while_free), 0);
+}
+
+/* What the living editor keeps is its own: another one, without the lock, neither sees nor drops nor replaces it. */
+static int meddle_without_the_lock(void)
+{
+    Err err = {0};
+    Errs errs = {0};
+    Source source;
+    Session *session = session_open(wall_path, &err);
+    if (session == NULL || session_locked(session) || !session_elsewhere(session))
+        return 1;
+    if (session_recovery_waits(session))
+        return 2;
+    if (!session_read(session, arena, &source, &errs) || session_recover(session, arena, &source, &errs))
+        return 3;
+    session_forget(session);
+    if (!session_keep(session, source.wall, &source, &err) || !exists(session_recovery_path(session)))
+        return 4;
+    session_forget(session); /* its own */
+    if (exists(session_recovery_path(session)))
+        return 5;
+    session_close(session);
+    return 0;
+}
+
+static void without_the_lock_the_copy_is_let_alone(void **state)
+{
+    (void)state;
+    Err err;
+    Work work = begin();
+    assert_false(session_elsewhere(work.session));
+    assert_done(session_keep(work.session, document_wall(work.document), &work.source, &err), &err);
+    assert_int_equal(in_child(meddle_without_the_lock), 0);
+    assert_holds(file_text(session_recovery_path(work.session)), raised);
+    char older[PATH_MAX + 16];
+    snprintf(older, sizeof older, "%s.older", session_recovery_path(work.session));
+    assert_false(exists(older));
+    end(&work);
 }
 
 static void through_a_link_it_is_the_same_file(void **state)
@@ -661,6 +699,7 @@ int main(void)
         TEST(a_wall_without_a_file),
         TEST(a_file_that_is_not_there_yet),
         TEST(a_second_editor_is_told),
+        TEST(without_the_lock_the_copy_is_let_alone),
         TEST(through_a_link_it_is_the_same_file),
         TEST(a_dead_editors_lock_is_taken_over),
         TEST(an_editor_is_not_in_its_own_way),
