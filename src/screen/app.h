@@ -58,7 +58,7 @@ struct App {
 
     Session *session; /* NULL on the first screen */
     Arena *source_arena;
-    Source source; /* the text that the document was read from, for keeping its comments */
+    Source source; /* the text that the document was opened from, for keeping its comments at every save */
     bool has_source;
     Document *document; /* NULL on the first screen */
     bool fresh;         /* the wall was never in a file: it counts as changed until it is saved */

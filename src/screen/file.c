@@ -56,9 +56,10 @@ void file_keep(App *app)
         return;
     }
     app->kept = true;
-    snprintf(app->farewell, sizeof app->farewell,
-             "what was changed and not saved is in %s; opening the wall again offers it",
-             session_recovery_path(app->session));
+    snprintf(app->farewell, sizeof app->farewell, "what was changed and not saved is in %s; %s",
+             session_recovery_path(app->session),
+             session_path(app->session) != NULL && session_locked(app->session) ? "opening the wall again offers it"
+                                                                                : "the first screen offers it");
     char words[MESSAGE_MOST + 64];
     snprintf(words, sizeof words, "%s\n", app->farewell);
     term_last_words(words);
@@ -77,12 +78,17 @@ static void let_go(App *app, bool forget)
 
 static void save_over(App *app, int choice);
 
+/* Comments are kept from the text as it was opened, however often it is saved: so what is removed, saved and brought
+ * back has its comment again. Only a wall that came from no text takes the first that is written. */
 static void saved(App *app, Arena *fresh, const Source *source)
 {
-    arena_free(app->source_arena);
-    app->source_arena = fresh;
-    app->source = *source;
-    app->has_source = true;
+    if (app->has_source) {
+        arena_free(fresh);
+    } else {
+        app->source_arena = fresh;
+        app->source = *source;
+        app->has_source = true;
+    }
     document_mark_saved(app->document);
     app->kept_version = document_version(app->document);
     app->kept = false;
@@ -301,7 +307,9 @@ static void ask_locked(App *app, const Err *err)
     static const Choice choices[] = {{'l', "look at it here all the same"}, {'b', "back to the first screen"}};
     char text[ERR_TEXT_MAX + 100];
     snprintf(text, sizeof text, "%s. Saving from here would cross what is done there.", err->text);
-    question_ask(app, "Somebody else has this file open", text, choices, 2, answer_locked);
+    if (text[0] >= 'a' && text[0] <= 'z')
+        text[0] = (char)(text[0] - 'a' + 'A');
+    question_ask(app, "This file is open in another editor", text, choices, 2, answer_locked);
 }
 
 static void stand_on_wall(App *app)
@@ -330,10 +338,11 @@ bool file_open(App *app, const char *path, Arena *arena, Errs *errs)
     app_begin(app, session, source_arena, &source, source.wall);
     session_note_recent(path);
     stand_on_wall(app);
-    ask_recovery(app);
-    if (!session_locked(session) && err.kind == ERR_LOCKED)
+    if (session_locked(session))
+        ask_recovery(app); /* what the living editor keeps is no business of another */
+    else if (session_elsewhere(session))
         ask_locked(app, &err);
-    else if (!session_locked(session))
+    else
         app_say(app, STYLE_CAUTION, "No lock can be laid on the file, so a second editor would not be told: %s",
                 err.text);
     return true;

@@ -27,8 +27,10 @@ static void title_draw(App *app, Grid *grid)
     const char *path = session_path(app->session);
     const char *name = path == NULL ? "not saved yet" : strrchr(path, '/') != NULL ? strrchr(path, '/') + 1 : path;
     const char *state = path == NULL ? "" : app_changed(app) ? ", changed" : ", saved";
-    snprintf(right, sizeof right, "%s%s%s", name, state,
-             session_locked(app->session) || path == NULL ? "" : ", not ours");
+    const char *lock = session_locked(app->session)      ? ""
+                       : session_elsewhere(app->session) ? "; open elsewhere"
+                                                         : "; no lock";
+    snprintf(right, sizeof right, "%s%s%s", name, state, lock);
     int cells = utf8_cells(right);
     int room = grid->columns - 2;
     const char *title = wall->title[0] != '\0' ? wall->title : "A wall without a title";

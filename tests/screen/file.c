@@ -3,11 +3,13 @@
 
 #include "base/file.h"
 #include "rig.h"
+#include "screen/file.h"
 #include "screen/lists.h"
 #include "sheet/plan.h"
 
 #include <stdio.h>
 #include <string.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 #define assert_shows(rig, words)                                                      \
@@ -174,6 +176,110 @@ static void kept_changes_are_asked_about_once(void **state)
     rig_pass(rig, 20000);
     assert_shows(rig, "Start 2 1/4");
     assert_false(rig_shows(rig, "The file on disk has changed"));
+    rig_free(rig);
+}
+
+/* What was opened is where comments are kept from, also after a save without them. */
+static void a_comment_comes_back_with_its_opening(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    char path[200];
+    path_of(rig, "wall.yaml", path);
+    Text plain, before, after;
+    text_init(&plain);
+    text_init(&before);
+    text_init(&after);
+    Err err;
+    assert_done(file_read(path, 1 << 20, &plain, &err), &err);
+    const char *line = strstr(plain.bytes, "lamp outlet");
+    assert_non_null(line);
+    while (line[-1] != '\n')
+        line--;
+    const size_t blanks = strspn(line, " ");
+    text_put_bytes(&before, plain.bytes, (size_t)(line - plain.bytes));
+    text_put_times(&before, ' ', (int)blanks);
+    text_format(&before, "# behind the lamp\n%s", line);
+    assert_done(file_write_safely(path, before.bytes, before.length, &err), &err);
+    rig_pass(rig, 5000);
+    rig_type(rig, "r");
+    rig_type(rig, "nnnx");
+    rig_key(rig, PRESS_CTRL | 's');
+    assert_false(file_holds(rig, "wall.yaml", "# behind the lamp"));
+    rig_key(rig, PRESS_CTRL | 'z');
+    rig_key(rig, PRESS_CTRL | 's');
+    assert_done(file_read(path, 1 << 20, &after, &err), &err);
+    assert_string_equal(after.bytes, before.bytes);
+    text_finish(&plain);
+    text_finish(&before);
+    text_finish(&after);
+    rig_free(rig);
+}
+
+/* In another process: opens the file, keeps a raised wall, says so by its exit from `ready`, and lives until `stop`
+ * closes. Leaves its copy, as a crash would. */
+static void live_elsewhere(const char *path, int ready, int stop)
+{
+    Arena *arena = arena_new();
+    Wall *wall = rig_wall(arena);
+    wall->start += LENGTH_INCH;
+    Err err;
+    Session *session = session_open(path, &err);
+    const bool kept = session != NULL && session_locked(session) && session_keep(session, wall, NULL, &err);
+    const char *copy = kept ? session_recovery_path(session) : "";
+    if (write(ready, copy, strlen(copy) + 1) < 0)
+        _exit(1);
+    char byte;
+    while (read(stop, &byte, 1) > 0)
+        continue;
+    _exit(0);
+}
+
+/* Another process has the file open and keeps a copy; what is said and asked here leaves that alone. */
+static void a_second_editor_asks_one_thing_and_drops_nothing(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    char path[200], copy[300] = "";
+    path_of(rig, "held.yaml", path);
+    Arena *arena = arena_new();
+    Text text;
+    text_init(&text);
+    store_write(rig_wall(arena), NULL, &text);
+    Err err;
+    assert_done(file_create(path, text.bytes, text.length, &err), &err);
+    text_finish(&text);
+    int ready[2], stop[2];
+    assert_int_equal(pipe(ready), 0);
+    assert_int_equal(pipe(stop), 0);
+    const pid_t other = fork();
+    if (other == 0) {
+        close(stop[1]);
+        live_elsewhere(path, ready[1], stop[0]);
+    }
+    close(stop[0]);
+    assert_true(read(ready[0], copy, sizeof copy - 1) > 1);
+    Errs errs = {0};
+    assert_true(file_open(rig->app, path, arena, &errs));
+    rig->app->dirty = true;
+    rig_type(rig, "");
+    memory_resize(rig->term, 80, 24);
+    rig_settle(rig);
+    assert_shows(rig, "This file is open in another editor");
+    assert_shows(rig, "Another editor has this file open");
+    assert_false(rig_shows(rig, "recovery copy"));
+    rig_type(rig, "l");
+    assert_shows(rig, "saved; open elsewhere");
+    assert_false(rig_shows(rig, "recovery copy"));
+    rig_key(rig, PRESS_UP);
+    rig_pass(rig, 2100);
+    rig_type(rig, "q");
+    rig_type(rig, "l");
+    assert_int_equal(access(copy, F_OK), 0);
+    close(stop[1]);
+    int status;
+    assert_int_equal(waitpid(other, &status, 0), other);
+    arena_free(arena);
     rig_free(rig);
 }
 
@@ -354,6 +460,8 @@ int main(void)
         cmocka_unit_test(a_file_changed_on_disk_is_noticed),
         cmocka_unit_test(a_file_changed_on_disk_is_not_saved_over),
         cmocka_unit_test(kept_changes_are_asked_about_once),
+        cmocka_unit_test(a_comment_comes_back_with_its_opening),
+        cmocka_unit_test(a_second_editor_asks_one_thing_and_drops_nothing),
         cmocka_unit_test(leaving_can_save),
         cmocka_unit_test(a_save_that_fails_does_not_leave),
         cmocka_unit_test(another_name_is_not_written_over_unasked),
