@@ -43,10 +43,11 @@ static void title_draw(App *app, Grid *grid)
 
 int frame_head(App *app, Grid *grid)
 {
-    if (grid->rows < 4)
+    bool laid_over = app->depth > 1; /* what lies over the wall needs the rows more than its figures do */
+    if (grid->rows < (laid_over ? 8 : 4))
         return 0;
     title_draw(app, grid);
-    if (app_wall(app) == NULL || grid->rows < 7)
+    if (app_wall(app) == NULL || grid->rows < (laid_over ? 14 : 7))
         return 1;
     int rows = grid->rows < 12 ? 2 : 3;
     figures_draw(app, grid, (Rect){1, 1, grid->columns - 2, rows});

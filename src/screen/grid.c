@@ -207,7 +207,7 @@ void grid_restyle(Grid *grid, Rect rect, int style)
 void grid_panel(Grid *grid, Rect rect, const char *title)
 {
     int right = rect.x + rect.columns - 1, bottom = rect.y + rect.rows - 1;
-    grid_fill(grid, rect, ' ', STYLE_PLAIN);
+    grid_fill(grid, (Rect){grid->clip.x, rect.y, grid->clip.columns, rect.rows}, ' ', STYLE_PLAIN);
     for (int x = rect.x; x <= right; x++) {
         grid_glyph(grid, x, rect.y, GLYPH_LEVEL, STYLE_FRAME);
         grid_glyph(grid, x, bottom, GLYPH_LEVEL, STYLE_FRAME);

@@ -67,7 +67,8 @@ void grid_fill(Grid *grid, Rect rect, uint32_t code, int style);
 /* Gives the cells of `rect` another style, glyphs kept. */
 void grid_restyle(Grid *grid, Rect rect, int style);
 
-/* Lines round `rect`, the inside blanked, `title` in the upper one. */
+/* Lines round `rect`, `title` in the upper one; the inside is blanked, and its rows on both sides of it, so that no
+ * sign of what lies below stands beside it. */
 void grid_panel(Grid *grid, Rect rect, const char *title);
 
 /* Where the terminal's cursor stands: on what has the focus. Kept inside the grid. */

@@ -33,6 +33,7 @@ static void line_draw(App *app, List *list, Grid *grid, Rect row, int index)
     grid_text(grid, row.x, row.y, row.columns - (cells > 0 ? cells + 1 : 0), style, left.bytes);
     if (index == list->focus) {
         grid_restyle(grid, row, STYLE_CHOSEN);
+        grid_glyph(grid, row.x - 1, row.y, GLYPH_CHOSEN, STYLE_STRONG);
         grid_cursor(grid, row.x, row.y);
     }
     text_finish(&left);

@@ -93,6 +93,7 @@ static void menu_draw(App *app, Layer *layer, Grid *grid, Rect area)
         grid_text_right(grid, inside.x + inside.columns, y, 11, STYLE_KEY, keys);
         if (menu->top + i == menu->focus) {
             grid_restyle(grid, (Rect){inside.x, y, inside.columns, 1}, STYLE_CHOSEN);
+            grid_glyph(grid, inside.x - 1, y, GLYPH_CHOSEN, STYLE_STRONG);
             if (menu->length == 0)
                 grid_cursor(grid, inside.x, y);
         }

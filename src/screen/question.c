@@ -7,7 +7,18 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { TEXT_MOST = 1024, WIDE_MOST = 70 };
+/*
+ * What is asked, where there is room and where there is little. Answers get their rows first, folded where all of them
+ * fit so; the text gets what is left, and is moved through with Page Down where that is too little.
+ *
+ *     +-- title ------------------------+      title (no frame)
+ *     | text                            |      text, as far as there are rows
+ *     |                                 |    > k  an answer
+ *     |>k  an answer that is folded     |      f  another
+ *     |    over two lines               |
+ *     +---------------------------------+
+ */
+enum { TEXT_MOST = 1024, WIDE_MOST = 70, KEY_CELLS = 3 };
 
 typedef struct Question {
     char title[80];
@@ -15,44 +26,121 @@ typedef struct Question {
     Choice choices[CHOICES_MOST];
     int count;
     int focus;
+    int top; /* first line of the text that is shown */
     Answer *answer;
 } Question;
 
-/* Folded at spaces; returns how many lines there are. */
-static int text_lines(Grid *grid, Rect area, const char *text, bool draw)
+static int lines_of(const char *text, int cells)
 {
-    int begin, length, lines = 0;
-    for (; (length = plain_fold(text, area.columns, lines, &begin)) >= 0; lines++)
-        if (draw)
-            grid_format(grid, area.x, area.y + lines, area.columns, STYLE_PLAIN, "%.*s", length, text + begin);
+    int begin, lines = 0;
+    while (plain_fold(text, cells, lines, &begin) >= 0)
+        lines++;
     return lines;
+}
+
+/* Folded at spaces, from line `top` on, into at most `area.rows`. */
+static void draw_folded(Grid *grid, Rect area, const char *text, int top)
+{
+    int begin, length;
+    for (int i = 0; i < area.rows && (length = plain_fold(text, area.columns, top + i, &begin)) >= 0; i++)
+        grid_format(grid, area.x, area.y + i, area.columns, STYLE_PLAIN, "%.*s", length, text + begin);
+}
+
+/* How the rows are shared out. */
+typedef struct Share {
+    bool framed;
+    bool apart;             /* a blank line between text and answers */
+    int title;              /* rows of the title without a frame: 0 or 1 */
+    int text;               /* rows of the text */
+    int first, last;        /* answers that are shown: first .. last - 1 */
+    int rows[CHOICES_MOST]; /* of each answer */
+    int whole;              /* rows of all that is shown, the frame counted */
+} Share;
+
+/* One row an answer; those round the one in focus where even that is too much. The one in focus is told in full where
+ * rows are left. */
+static int squeeze(const Question *question, int cells, int room, Share *share)
+{
+    int most = room < question->count ? room : question->count, used = 0;
+    most = most < 0 ? 0 : most;
+    share->first = question->focus - most + 1 > 0 ? question->focus - most + 1 : 0;
+    share->last = share->first + most;
+    for (int i = share->first; i < share->last; i++)
+        used += share->rows[i] = 1;
+    int more = lines_of(question->choices[question->focus].words, cells) - 1;
+    if (more > room - used)
+        more = room - used;
+    if (most > 0 && more > 0) {
+        share->rows[question->focus] += more;
+        used += more;
+    }
+    return used;
+}
+
+static Share share_out(const Question *question, int columns, int rows)
+{
+    Share share = {.first = 0, .last = question->count};
+    int cells = columns - 4 - KEY_CELLS, answers = 0;
+    for (int i = 0; i < question->count; i++)
+        answers += share.rows[i] = lines_of(question->choices[i].words, cells > 1 ? cells : 1);
+    int text = lines_of(question->text, columns - 4 > 1 ? columns - 4 : 1);
+    share.framed = rows >= answers + text + 2;
+    share.title = !share.framed && rows > question->count ? 1 : 0;
+    int room = rows - (share.framed ? 2 : share.title);
+    if (answers > room)
+        answers = squeeze(question, cells > 1 ? cells : 1, room, &share);
+    room -= answers;
+    share.text = text < room ? text : room;
+    share.apart = share.framed && text < room;
+    share.whole = answers + share.text + (share.apart ? 1 : 0) + (share.framed ? 2 : share.title);
+    return share;
+}
+
+static void draw_answer(const Question *question, Grid *grid, Rect row, int index)
+{
+    char label[24];
+    key_label(question->choices[index].key, grid->ascii, label, sizeof label);
+    grid_text(grid, row.x, row.y, KEY_CELLS, STYLE_KEY, label);
+    Rect words = {row.x + KEY_CELLS, row.y, row.columns - KEY_CELLS, row.rows};
+    if (row.rows > 1)
+        draw_folded(grid, words, question->choices[index].words, 0);
+    else
+        grid_text(grid, words.x, words.y, words.columns, STYLE_PLAIN, question->choices[index].words);
+    if (index != question->focus)
+        return;
+    grid_restyle(grid, row, STYLE_CHOSEN);
+    grid_glyph(grid, row.x - 1, row.y, GLYPH_CHOSEN, STYLE_STRONG);
+    grid_cursor(grid, row.x, row.y);
 }
 
 static void question_draw(App *app, Layer *layer, Grid *grid, Rect area)
 {
     (void)app;
-    const Question *question = layer->state;
+    Question *question = layer->state;
     int wide = area.columns < WIDE_MOST ? area.columns : WIDE_MOST;
-    Rect inner = {0, 0, wide - 4 > 1 ? wide - 4 : 1, 0};
-    int lines = text_lines(grid, inner, question->text, false);
-    int rows = lines + question->count + 3;
-    Rect panel = {area.x + (area.columns - wide) / 2, area.y + (area.rows - rows) / 2, wide, rows};
-    if (panel.y < area.y)
-        panel.y = area.y;
-    grid_panel(grid, panel, question->title);
-    inner.x = panel.x + 2;
-    inner.y = panel.y + 1;
-    text_lines(grid, inner, question->text, true);
-    for (int i = 0; i < question->count; i++) {
-        int y = inner.y + lines + 1 + i;
-        char label[24];
-        key_label(question->choices[i].key, grid->ascii, label, sizeof label);
-        grid_text(grid, inner.x, y, 3, STYLE_KEY, label);
-        grid_text(grid, inner.x + 3, y, inner.columns - 3, STYLE_PLAIN, question->choices[i].words);
-        if (i == question->focus) {
-            grid_restyle(grid, (Rect){inner.x, y, inner.columns, 1}, STYLE_CHOSEN);
-            grid_cursor(grid, inner.x, y);
-        }
+    Share share = share_out(question, wide, area.rows);
+    Rect panel = {area.x + (area.columns - wide) / 2, area.y, wide, share.whole};
+    if (share.framed) {
+        panel.y += (area.rows - share.whole) / 2;
+        grid_panel(grid, panel, question->title);
+    } else {
+        grid_fill(grid, area, ' ', STYLE_PLAIN);
+        if (share.title > 0)
+            grid_text(grid, panel.x + 2, panel.y, wide - 2, STYLE_STRONG, question->title);
+    }
+    Rect inside = {panel.x + 2, panel.y + (share.framed ? 1 : share.title), wide - 4, share.text};
+    int lines = lines_of(question->text, inside.columns > 1 ? inside.columns : 1);
+    if (question->top > lines - share.text)
+        question->top = lines - share.text;
+    draw_folded(grid, inside, question->text, question->top);
+    if (share.text > 0 && question->top + share.text < lines)
+        grid_glyph(grid, inside.x + inside.columns, inside.y + share.text - 1, GLYPH_POINT_DOWN, STYLE_KEY);
+    if (share.text > 0 && question->top > 0)
+        grid_glyph(grid, inside.x + inside.columns, inside.y, GLYPH_POINT_UP, STYLE_KEY);
+    int y = inside.y + share.text + (share.apart ? 1 : 0);
+    for (int i = share.first; i < share.last; i++) {
+        draw_answer(question, grid, (Rect){inside.x, y, inside.columns, share.rows[i]}, i);
+        y += share.rows[i];
     }
 }
 
@@ -65,7 +153,11 @@ static void answer(App *app, const Question *question, int choice)
 
 static bool question_key(App *app, Layer *layer, Key key)
 {
-    const Question *question = layer->state;
+    Question *question = layer->state;
+    if (key == PRESS_PAGE_DOWN || key == PRESS_PAGE_UP) {
+        question->top += key == PRESS_PAGE_DOWN ? 1 : question->top > 0 ? -1 : 0; /* held to the text when drawn */
+        return true;
+    }
     if (key >= 'A' && key <= 'Z')
         key += 'a' - 'A';
     for (int i = 0; i < question->count; i++)

@@ -118,7 +118,7 @@ static const struct {
     [GLYPH_STUD] = {0x2575, '\''},     [GLYPH_POINT_LEFT] = {0x25c2, '<'},  [GLYPH_POINT_RIGHT] = {0x25b8, '>'},
     [GLYPH_POINT_UP] = {0x2191, '^'},  [GLYPH_POINT_DOWN] = {0x2193, 'v'},  [GLYPH_HERE] = {0x25b8, '>'},
     [GLYPH_DOT] = {0x00b7, '-'},       [GLYPH_TO] = {0x2192, '>'},          [GLYPH_MORE] = {0x2026, '~'},
-    [GLYPH_TICK] = {0x2713, '*'},
+    [GLYPH_TICK] = {0x2713, '*'},      [GLYPH_CHOSEN] = {0x00bb, '='},
 };
 
 uint32_t style_glyph(Glyph glyph, bool ascii)

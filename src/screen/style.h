@@ -87,6 +87,7 @@ typedef enum Glyph {
     GLYPH_TO,   /* from one figure to the other */
     GLYPH_MORE, /* text was cut here */
     GLYPH_TICK,
+    GLYPH_CHOSEN, /* before the line in focus of a list, a menu, a question */
     GLYPH_COUNT
 } Glyph;
 

@@ -2,6 +2,7 @@
 #include "check.h"
 
 #include "rig.h"
+#include "screen/question.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -310,6 +311,62 @@ static void leaving_with_changes_asks(void **state)
     rig_free(rig);
 }
 
+/* Answers are what a question is for: they are seen where there is room for little else. */
+static void answers_come_before_the_text(void **state)
+{
+    (void)state;
+    static const int sizes[][2] = {{80, 24}, {60, 18}, {40, 10}, {30, 7}, {20, 5}};
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+        Rig *rig = rig_new(sizes[i][0], sizes[i][1]);
+        rig_key(rig, PRESS_UP);
+        rig_type(rig, "q");
+        assert_shows(rig, "s  save, then");
+        assert_shows(rig, "l  leave them");
+        assert_shows(rig, "t  stay");
+        rig_free(rig);
+    }
+}
+
+static void a_question_shows_the_line_in_focus_by_a_sign_of_its_own(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(40, 10);
+    rig_key(rig, PRESS_UP);
+    rig_type(rig, "q");
+    assert_shows(rig, "\u00bbs  save");
+    rig_key(rig, PRESS_DOWN);
+    assert_shows(rig, "\u00bbl  leave");
+    assert_hides(rig, "\u25b8");
+    rig_key(rig, PRESS_ESCAPE);
+    assert_shows(rig, "\u25b8");
+    rig_type(rig, "m");
+    assert_shows(rig, "\u00bbStart: height");
+    assert_hides(rig, "\u25b8");
+    rig_free(rig);
+}
+
+/* A text that does not fit can be gone through. */
+static void the_text_of_a_question_can_be_gone_through(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(40, 10);
+    Choice choices[] = {{'a', "the first of two answers that are folded over two lines"}, {'b', "the other"}};
+    question_ask(rig->app, "Title",
+                 "begin one two three four five six seven eight nine ten eleven twelve thirteen "
+                 "fourteen fifteen sixteen seventeen eighteen nineteen twenty last",
+                 choices, 2, NULL);
+    rig_type(rig, "z"); /* no answer; the picture is painted */
+    assert_shows(rig, "begin one");
+    assert_shows(rig, "two lines");
+    assert_hides(rig, "eighteen");
+    rig_keys(rig, PRESS_PAGE_DOWN, 9);
+    assert_shows(rig, "eighteen");
+    assert_hides(rig, "begin one");
+    rig_keys(rig, PRESS_PAGE_UP, 9);
+    assert_shows(rig, "begin one");
+    rig_free(rig);
+}
+
 static void the_menu_is_typed_into(void **state)
 {
     (void)state;
@@ -407,6 +464,9 @@ int main(void)
         cmocka_unit_test(a_paste_goes_only_into_a_field),
         cmocka_unit_test(escape_never_leaves),
         cmocka_unit_test(leaving_with_changes_asks),
+        cmocka_unit_test(answers_come_before_the_text),
+        cmocka_unit_test(a_question_shows_the_line_in_focus_by_a_sign_of_its_own),
+        cmocka_unit_test(the_text_of_a_question_can_be_gone_through),
         cmocka_unit_test(the_menu_is_typed_into),
         cmocka_unit_test(help_lists_keys_and_closes),
         cmocka_unit_test(the_cursor_stands_on_the_focus),
