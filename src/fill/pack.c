@@ -19,7 +19,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { STEPS_DEFAULT = 1200000, LEAST_SLACK_PIECES = 20000 };
+enum { STEPS_DEFAULT = 1500000, LEAST_SLACK_PIECES = 20000 };
 
 typedef struct Given {
     const PackStock *stock;

@@ -224,7 +224,7 @@ static void pivot(PackMaster *master, int what, int r, double gain)
     for (size_t i = 0; i < rows; i++)
         master->price[i] += gain * pivot_row[i];
     set_basic(master, r, what);
-    pack_spend(master->work, (int64_t)(rows * rows));
+    pack_spend(master->work, (int64_t)(rows * rows / 2 + 8 * rows));
 }
 
 /* The inverse worked out anew, by elimination with the largest pivot of each column, so that errors do not add up. */
@@ -284,7 +284,7 @@ static void invert(PackMaster *master)
         recompute_amounts(master);
         recompute_prices(master);
     }
-    pack_spend(master->work, (int64_t)(rows * rows * rows));
+    pack_spend(master->work, (int64_t)(rows * rows * rows / 2));
     master->since_inverted = 0;
     arena_free(work);
 }
@@ -358,6 +358,7 @@ bool pack_master_change(PackMaster *master, const PackRest *rest)
         if (master->row_of_kind[k] >= 0)
             master->demand[master->row_of_kind[k]] = -rest->available[k];
     recompute_amounts(master);
+    pack_spend(master->work, (int64_t)master->rows * master->rows + 100);
     for (int turn = 0; turn < 50 * master->rows + 100; turn++) {
         int leave = -1;
         double least = -TINY;
@@ -378,7 +379,7 @@ bool pack_master_change(PackMaster *master, const PackRest *rest)
             if (i < 0 ? master->spare_basic[-1 - i] : master->columns.at[i].is_basic)
                 continue;
             double by = row_times_any(master, leave, i);
-            operations += i < 0 ? 1 : 2 * master->columns.at[i].part_count;
+            operations += i < 0 ? 2 : 3 * master->columns.at[i].part_count + 4;
             if (by >= -PIVOT)
                 continue;
             double gain = reduced_cost_any(master, i);

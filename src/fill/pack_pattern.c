@@ -12,7 +12,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { NODES_FEWEST = 400, NODES_MOST = 2000000, TABLE_MOST = 24000000 };
+enum { NODES_FEWEST = 400, NODES_MOST = 10000000, TABLE_MOST = 24000000 };
 
 typedef struct Candidate {
     int size; /* index */
@@ -22,12 +22,20 @@ typedef struct Candidate {
     int64_t least; /* smallest length among this candidate and those behind it */
 } Candidate;
 
+/* Lengths in rising order, each with the best price of any candidate no longer. */
+typedef struct Single {
+    int64_t length;
+    int64_t price;
+} Single;
+
 typedef struct Pricing {
     Arena *arena;
     const PackWork *work;
     Candidate *candidates;
     int count;
     int *taken; /* of each candidate */
+    Single *singles;
+    int single_count;
     int64_t nodes;
     int64_t open; /* most that what was left unsearched could be worth */
     PackPatterns *patterns;
@@ -66,10 +74,28 @@ static void note_pattern(Pricing *pricing, int64_t price)
             pattern->parts[part_count++] = (PackPart){pricing->candidates[i].size, pricing->taken[i]};
 }
 
+/* The most that one more piece in `room` is worth. */
+static int64_t best_single(const Pricing *pricing, int64_t room)
+{
+    int low = 0, high = pricing->single_count;
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (pricing->singles[middle].length <= room)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low == 0 ? 0 : pricing->singles[low - 1].price;
+}
+
 static void search(Pricing *pricing, int i, int64_t room, int64_t price)
 {
     if (price > pricing->patterns->worth)
         note_pattern(pricing, price);
+    if (room < 2 * pricing->singles[0].length && price + best_single(pricing, room) <= pricing->patterns->worth) {
+        pricing->nodes--;
+        return;
+    }
     for (; i < pricing->count && room >= pricing->candidates[i].least; i++) {
         const Candidate *candidate = &pricing->candidates[i];
         int64_t missing = pricing->patterns->worth - price + 1;
@@ -80,9 +106,11 @@ static void search(Pricing *pricing, int i, int64_t room, int64_t price)
             pricing->open = reach > pricing->open ? reach : pricing->open;
             return;
         }
+        pricing->nodes--;
+        if (candidate->length > room)
+            continue;
         int64_t fits = room / candidate->length;
         for (int count = fits < candidate->demand ? (int)fits : candidate->demand; count > 0; count--) {
-            pricing->nodes--;
             pricing->taken[i] = count;
             search(pricing, i + 1, room - count * candidate->length, price + count * candidate->price);
         }
@@ -160,14 +188,23 @@ PackPatterns pack_best_pattern(PackWork *work, Arena *arena, const int64_t *pric
         pricing.candidates[i].least = least;
     }
     pricing.taken = arena_array(arena, int, pricing.count);
+    if (pricing.count == 0)
+        return patterns;
+    pricing.singles = arena_array(arena, Single, pricing.count);
+    for (int i = work->size_count - 1; i >= 0; i--) {
+        if (demand[i] == 0 || price[i] <= 0 || work->size[i] > capacity)
+            continue;
+        int64_t best = pricing.single_count > 0 ? pricing.singles[pricing.single_count - 1].price : 0;
+        pricing.singles[pricing.single_count++] = (Single){work->size[i], price[i] > best ? price[i] : best};
+    }
 
     bool can_tabulate = capacity < TABLE_MOST / (bundle_count + 1);
     int64_t table = can_tabulate ? (capacity + 1) * bundle_count : 0;
-    int64_t nodes = can_tabulate ? table / 16 + NODES_FEWEST : NODES_MOST;
+    int64_t nodes = can_tabulate ? table / 8 + NODES_FEWEST : NODES_MOST;
     pricing.nodes = nodes;
     search(&pricing, 0, capacity, 0);
-    pack_spend(work, 8 * (nodes - pricing.nodes) + 16 * pricing.count);
-    if (pricing.open > patterns.worth && can_tabulate) {
+    pack_spend(work, 4 * (nodes - pricing.nodes) + 30 * pricing.count + 300);
+    if (pricing.open > patterns.worth && patterns.count == 0 && can_tabulate) {
         tabulate(&pricing, capacity, bundle_count);
         pack_spend(work, table);
     } else if (pricing.open > patterns.worth) {

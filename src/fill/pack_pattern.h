@@ -4,7 +4,8 @@
  *
  * Method: depth-first search in falling order of price for length with the bound of the continuous knapsack (P.
  * Gilmore, R. Gomory, Operations Research 11, 1963; S. Martello, P. Toth, "Knapsack Problems", 1990, ch. 3); where that
- * takes longer than dynamic programming over the length would, that.
+ * takes longer than dynamic programming over the length would, that. Once a pattern above the floor is found it does
+ * not go on for long: the best is wanted only where there is hardly any.
  */
 #ifndef FILL_PACK_PATTERN_H
 #define FILL_PACK_PATTERN_H
@@ -21,7 +22,8 @@ typedef struct PackPattern {
 
 /* Patterns worth more than the floor, each better than the one before. */
 typedef struct PackPatterns {
-    int64_t worth; /* no pattern is worth more; the floor where none is worth more than that */
+    int64_t worth; /* proved: no pattern is worth more. At least the floor; what the last one found is worth, or more
+                    * where the search was not carried to its end */
     int count;
     PackPattern at[PACK_PATTERNS_MOST]; /* the last ones found, best last */
 } PackPatterns;

@@ -12,7 +12,7 @@
 #include <string.h>
 
 static const int64_t UNIT = INT64_C(1) << 36;
-enum { DEARNESS_MOST = 5 };
+enum { DEARNESS_MOST = 5, ROUNDS_MOST = 60 };
 
 static const double PRICE_MOST = 15; /* of UNIT: below 2^PACK_PRICE_BITS */
 
@@ -71,6 +71,7 @@ PackPriced pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, i
     for (int k = 0; k < work->kind_count; k++)
         prices.value[k] = wide_narrow(wide_floor((Wide)work->value[k] * UNIT, prices.dearest));
 
+    int rounds = 0;
     while (pack_master_solve(master)) {
         bool whole = read_prices(master, &prices);
         pack_spend(work, 1000);
@@ -103,8 +104,9 @@ PackPriced pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, i
             priced.finished = true;
             break;
         }
-        if (!found && substitutes && master->dearness < DEARNESS_MOST) {
+        if ((!found || ++rounds > ROUNDS_MOST) && substitutes && master->dearness < DEARNESS_MOST) {
             pack_master_dearer(master);
+            rounds = 0;
             continue;
         }
         if (!found || !whole) {

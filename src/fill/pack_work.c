@@ -79,6 +79,7 @@ bool pack_offer(PackWork *work, const PackCuts *cuts)
             memcpy(cut->parts, kept.at[i].parts, (size_t)cut->part_count * sizeof *cut->parts);
         }
     }
+    pack_spend(work, 500 + 4 * ((int64_t)work->size_count + work->kind_count) + 60 * (int64_t)kept.count);
     arena_free(arena);
     return better;
 }
