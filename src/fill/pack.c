@@ -11,6 +11,7 @@
 #include "base/panic.h"
 #include "base/wide.h"
 #include "fill/pack_bound.h"
+#include "fill/pack_complete.h"
 #include "fill/pack_dive.h"
 #include "fill/pack_greedy.h"
 #include "fill/pack_pattern.h"
@@ -191,8 +192,16 @@ static void settle(PackWork *work)
     pack_list_costs(work);
     if (!pack_is_proved(work) && work->pieces <= LEAST_SLACK_PIECES)
         cut_greedily(work, PACK_LEAST_SLACK, 4000);
-    if (!pack_is_proved(work) && fits_perhaps(work))
+    if (pack_is_proved(work))
+        return;
+    /* Small jobs leave half of the steps to weighing every way of cutting. */
+    int64_t kept = work->pieces <= PACK_COMPLETE_MOST ? work->steps / 2 : 0;
+    work->steps -= kept;
+    if (fits_perhaps(work))
         pack_dive(work);
+    work->steps = (work->steps > 0 ? work->steps : 0) + kept;
+    if (!pack_is_proved(work) && kept > 0)
+        pack_complete(work);
 }
 
 /* What a value proves of the cost. */
@@ -200,6 +209,8 @@ static Length cost_bound(const PackWork *work, const Given *given, int64_t value
 {
     if (!work->counts_boards)
         return value > work->boards_most ? (value - work->boards_most) * given->price : 0;
+    if (work->kind_count == 0)
+        return 0;
     if (work->many == 0)
         return value * given->stock[given->stock_order[0]].cost;
     int64_t cost = value / work->many;

@@ -83,8 +83,8 @@ static void bounds_never_pass_the_optimum(void **state)
         Instance instance;
         while (instance_read(file, false, arena, &instance)) {
             for (int64_t steps = 1; steps < 100000; steps *= 40) {
-                PackResult *result = pack_solve(arena, instance.stock, instance.stock_count, instance.items,
-                                                instance.item_count, steps);
+                PackResult *result =
+                    pack_solve(arena, instance.stock, instance.stock_count, instance.items, instance.item_count, steps);
                 assert_null(instance_fault(&instance, result));
                 assert_true(result->cost_bound <= instance.upper);
                 assert_true(result->cost >= instance.lower);
@@ -104,8 +104,8 @@ static void several_lengths_stay_within_what_is_known(void **state)
     Instance instance;
     int count = 0, at_best = 0;
     while (instance_read(file, true, arena, &instance)) {
-        PackResult *result = pack_solve(arena, instance.stock, instance.stock_count, instance.items,
-                                        instance.item_count, 100000);
+        PackResult *result =
+            pack_solve(arena, instance.stock, instance.stock_count, instance.items, instance.item_count, 100000);
         const char *fault = instance_fault(&instance, result);
         if (fault != NULL || result->missing_count > 0 || result->cost < instance.lower ||
             result->cost_bound > instance.upper)
