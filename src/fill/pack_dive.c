@@ -22,8 +22,9 @@ typedef struct Dive {
     PackRest rest;
     int64_t pieces; /* left */
     PackCuts fixed;
-    int64_t value; /* of those fixed */
-    int64_t tried; /* pieces left when least slack was tried last */
+    int64_t value;  /* of those fixed */
+    bool is_gentle; /* fixes one board at a time */
+    int64_t tried;  /* pieces left when least slack was tried last */
 } Dive;
 
 static int64_t enough(const PackWork *work)
@@ -63,14 +64,15 @@ static bool fix(Dive *dive, const PackColumn *column)
     return true;
 }
 
-/* Fixes what the relaxation takes whole; false where there is nothing such. */
+/* Fixes what the relaxation takes whole, or one board of it where the dive is gentle; false where there is nothing
+ * such. */
 static bool fix_whole(Dive *dive)
 {
     PackMaster *master = dive->master;
     bool some = false;
-    for (int r = 0; r < master->rows; r++)
+    for (int r = 0; r < master->rows && !(some && dive->is_gentle); r++)
         if (master->basic[r] >= 0)
-            for (double amount = master->amount[r]; amount > 1 - ALMOST; amount -= 1)
+            for (double amount = master->amount[r]; amount > 1 - ALMOST && !(some && dive->is_gentle); amount -= 1)
                 some = fix(dive, &master->columns.at[master->basic[r]]) || some;
     return some;
 }
@@ -209,12 +211,13 @@ void pack_dive(PackWork *work)
     for (int i = 0; i < work->best.count; i++)
         pack_master_add(root, work->best.at[i].kind, work->best.at[i].parts, work->best.at[i].part_count);
     pack_raise_bound(work, pack_price(root, &whole, 0, enough(work)).bound);
-    for (int discrepancies = 0; discrepancies <= DISCREPANCIES_MOST && !is_over(work); discrepancies++) {
+    for (int turn = 0; turn <= 2 * DISCREPANCIES_MOST && !is_over(work); turn++) {
         Arena *below = arena_new();
-        Dive dive = {.work = work, .arena = below, .pieces = work->pieces, .tried = INT64_MAX / 10};
+        Dive dive = {
+            .work = work, .arena = below, .pieces = work->pieces, .tried = INT64_MAX / 10, .is_gentle = turn % 2 == 1};
         dive.master = pack_master_copy(below, root);
         dive.rest = pack_rest_copy(below, work, &whole);
-        explore(&dive, discrepancies, 0);
+        explore(&dive, turn / 2, 0);
         arena_free(below);
     }
     arena_free(arena);
