@@ -14,7 +14,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-enum { ROUNDS = 60, PATTERNS_MOST = 4000, SIZES_MOST = 8, WEIGHT = 1000 };
+enum { ROUNDS = 40, PATTERNS_MOST = 4000, SIZES_MOST = 8, WEIGHT = 1000 };
 
 typedef struct Program {
     const Instance *instance;
@@ -45,19 +45,19 @@ static void write_program(const Program *program, const char *path)
     const Instance *instance = program->instance;
     FILE *file = fopen(path, "w");
     assert_non_null(file);
-    fprintf(file, "minimize\n value: 0 x0");
+    fprintf(file, "minimize\n value: 0 z");
     for (int p = 0; p < program->pattern_count; p++)
         fprintf(file, "\n + %lld x%d", (long long)instance->stock[program->stock[p]].cost * WEIGHT + 1, p);
     fprintf(file, "\nsubject to\n");
     for (int i = 0; i < instance->item_count; i++) {
-        fprintf(file, " d%d: 0 x0", i);
+        fprintf(file, " d%d: 0 z", i);
         for (int p = 0; p < program->pattern_count; p++)
             if (program->counts[p][i] > 0)
                 fprintf(file, "\n + %d x%d", program->counts[p][i], p);
         fprintf(file, " >= %d\n", instance->items[i].count);
     }
     for (int k = 0; k < instance->stock_count; k++) {
-        fprintf(file, " s%d: 0 x0", k);
+        fprintf(file, " s%d: 0 z", k);
         for (int p = 0; p < program->pattern_count; p++)
             if (program->stock[p] == k)
                 fprintf(file, "\n + x%d", p);
@@ -84,7 +84,7 @@ static int run_glpsol(const char *program, const char *report)
         if (program == NULL)
             execlp("glpsol", "glpsol", "--version", (char *)NULL);
         else
-            execlp("glpsol", "glpsol", "--tmlim", "20", "--lp", program, "--write", report, (char *)NULL);
+            execlp("glpsol", "glpsol", "--tmlim", "2", "--lp", program, "--write", report, (char *)NULL);
         _exit(127);
     }
     int status;
