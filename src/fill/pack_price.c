@@ -56,10 +56,10 @@ static int64_t value_bound(const PackMaster *master, const PackRest *rest, const
     return sum <= 0 ? 0 : wide_narrow(wide_ceiling(sum * prices->dearest, UNIT));
 }
 
-PackPriced pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int64_t enough)
+int64_t pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int64_t enough)
 {
     PackWork *work = master->work;
-    PackPriced priced = {0};
+    int64_t proved = 0;
     Arena *arena = arena_new();
     Arena *patterns_arena = arena_new();
     Prices prices = {.size = arena_array(arena, int64_t, work->size_count),
@@ -94,27 +94,23 @@ PackPriced pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, i
             }
         }
         int64_t bound = value_bound(master, rest, &prices, top, bottom);
-        priced.bound = bound > priced.bound ? bound : priced.bound;
+        proved = bound > proved ? bound : proved;
         double cost = pack_master_cost(master) * (double)prices.dearest * (1 - 1e-9);
         int64_t reach = cost > 0 && cost < 4e18 ? (int64_t)cost : 0;
         bool substitutes = pack_master_uncut(master) > 1e-6;
-        if (pack_round_up(work, fixed + priced.bound) >= enough)
+        if (pack_round_up(work, fixed + proved) >= enough)
             break;
-        if (!substitutes && pack_round_up(work, fixed + priced.bound) >= pack_round_up(work, fixed + reach + 1)) {
-            priced.finished = true;
+        if (!substitutes && pack_round_up(work, fixed + proved) >= pack_round_up(work, fixed + reach + 1))
             break;
-        }
         if ((!found || ++rounds > ROUNDS_MOST) && substitutes && master->dearness < DEARNESS_MOST) {
             pack_master_dearer(master);
             rounds = 0;
             continue;
         }
-        if (!found || !whole) {
-            priced.finished = true;
+        if (!found || !whole)
             break;
-        }
     }
     arena_free(patterns_arena);
     arena_free(arena);
-    return priced;
+    return proved;
 }

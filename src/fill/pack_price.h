@@ -10,13 +10,9 @@
 
 #include "fill/pack_master.h"
 
-typedef struct PackPriced {
-    bool finished; /* false: the steps ran out or `enough` was reached first */
-    int64_t bound; /* proved: the least value that cuts `rest`, not rounded up to what boards add up to */
-} PackPriced;
-
-/* Prices and solves until the bound, on top of `fixed`, cannot rise to another value of boards any more, or reaches
- * `enough`. */
-PackPriced pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int64_t enough);
+/* Prices and solves until what is proved, on top of `fixed`, cannot rise to another value of boards any more, or
+ * reaches `enough`, or the steps run out. Gives what is proved: the least value that cuts `rest`, not rounded up to
+ * what boards add up to. */
+int64_t pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int64_t enough);
 
 #endif
