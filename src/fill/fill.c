@@ -24,8 +24,7 @@ enum {
     BUDGET_MOST = 24000000,
     WORK_PER_STEP = 32,
     BEAM_FIRST = 6,
-    STAGES = 2,
-    STAGE_LESS = 12
+    STAGES = 4
 };
 
 struct Fill {
@@ -36,8 +35,7 @@ struct Fill {
     Laid *laid;
     Weave *weave;
     Search *search;
-    const Worth *stages[STAGES]; /* joints on studs: leftovers count for less from stage to stage of the search; NULL
-                                    where they do not */
+    const Worth *stages[STAGES]; /* leftovers count for less from stage to stage of the search */
     int stage;
     Price *price; /* NULL where there is none, or it is done */
     bool bound_known;
@@ -109,6 +107,16 @@ void fill_free(Fill *fill)
     arena_free(fill->arena);
 }
 
+/* How many parts of WORTH_FULL a leftover counts in each stage. */
+static void plan_stages(Fill *fill, const Sizes *sizes, const int64_t *best)
+{
+    static const int anywhere[STAGES] = {WORTH_KEEP, WORTH_KEEP, WORTH_KEEP, 20};
+    static const int studs[STAGES] = {WORTH_KEEP, WORTH_KEEP, 18, 18};
+    for (int i = 0; i < STAGES; i++)
+        fill->stages[i] = worth_table(fill->arena, fill->demand, fill->pile->longest, sizes, best,
+                                      fill->demand->on_studs ? studs[i] : anywhere[i]);
+}
+
 /* From here on the search goes by the prices. */
 static void take_prices(Fill *fill)
 {
@@ -116,9 +124,7 @@ static void take_prices(Fill *fill)
     int64_t *best = arena_array(fill->arena, int64_t, sizes->cell_count);
     worth_best(sizes, price_prices(fill->price), best);
     pile_price(fill->pile, worth_table(fill->arena, fill->demand, fill->pile->longest, sizes, best, WORTH_KEEP));
-    for (int i = 1; i < STAGES; i++)
-        fill->stages[i] =
-            worth_table(fill->arena, fill->demand, fill->pile->longest, sizes, best, WORTH_KEEP - i * STAGE_LESS);
+    plan_stages(fill, sizes, best);
     weave_price(fill->weave, sizes, price_prices(fill->price));
 }
 
@@ -143,6 +149,8 @@ static int64_t step(Fill *fill)
     if (fill->price != NULL && !price_once(fill->price, &work) && fill->used < fill->budget / 2)
         return work;
     Length priced = 0;
+    if (!fill->demand->on_studs)
+        plan_stages(fill, NULL, NULL);
     if (fill->price != NULL) {
         take_prices(fill);
         priced = price_bound(fill->price);

@@ -17,7 +17,7 @@ enum {
     TAILS_MOST = 4,
     CANDIDATES_MOST = 48,
     NOISE = 400000 /* nm, up to 2^(NOISES-1) times as much */,
-    NOISES = 4,
+    NOISES = 7,
     WORK_OF_RUN = 16,
     WORK_OF_LABEL = 10
 };
