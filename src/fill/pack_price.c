@@ -77,14 +77,16 @@ int64_t pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int6
         pack_spend(work, 1000);
         arena_reset(patterns_arena);
         Wide top = 1, bottom = 1;
-        bool found = false;
+        bool found = false, is_priced = true;
         for (int k = 0; k < work->kind_count; k++) {
             if (rest->available[k] == 0)
                 continue;
             int64_t floor = prices.value[k] + prices.kind[k];
             PackPatterns patterns =
                 pack_best_pattern(work, patterns_arena, prices.size, rest->demand, work->capacity[k], floor);
-            if (wide_compare_ratio(patterns.worth, floor, top, bottom) > 0) {
+            if (floor == 0) {
+                is_priced = false; /* next to nothing against the dearest kind: no bound from these prices */
+            } else if (wide_compare_ratio(patterns.worth, floor, top, bottom) > 0) {
                 top = patterns.worth;
                 bottom = floor;
             }
@@ -93,7 +95,7 @@ int64_t pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int6
                 found = found || patterns.at[i].price > floor + (UNIT >> 28);
             }
         }
-        int64_t bound = value_bound(master, rest, &prices, top, bottom);
+        int64_t bound = is_priced ? value_bound(master, rest, &prices, top, bottom) : 0;
         proved = bound > proved ? bound : proved;
         double cost = pack_master_cost(master) * (double)prices.dearest * (1 - 1e-9);
         int64_t reach = cost > 0 && cost < 4e18 ? (int64_t)cost : 0;

@@ -255,6 +255,30 @@ static void longest_lengths_do_not_overflow(void **state)
     arena_free(arena);
 }
 
+/* Boards opened already cost nothing more; they are used up before a new one is opened. */
+static void boards_that_cost_nothing_come_first(void **state)
+{
+    (void)state;
+    Random random = {.state = 42};
+    for (int round = 0; round < 4; round++) {
+        Arena *arena = arena_new();
+        PackStock stock[] = {{LENGTH_METRE, 0, 4}, {3 * LENGTH_METRE, LENGTH_MOST, 30}, {2 * LENGTH_METRE, 0, 3}};
+        PackItem items[30];
+        Length sum = 0;
+        for (int i = 0; i < 30; i++) {
+            items[i] = (PackItem){random_between(&random, LENGTH_METRE / 5, LENGTH_METRE) + i, 3};
+            sum += 3 * items[i].size;
+        }
+        Instance instance = {"free", stock, 3, items, 30, 0, 0};
+        PackResult *result = solve(arena, &instance);
+        assert_int_equal(result->missing_count, 0);
+        Length boards = (sum - 10 * LENGTH_METRE + 3 * LENGTH_METRE - 1) / (3 * LENGTH_METRE);
+        assert_true(result->cost >= boards * LENGTH_MOST);
+        assert_true(result->cost <= (boards + 1) * LENGTH_MOST);
+        arena_free(arena);
+    }
+}
+
 static void the_same_again_is_the_same(void **state)
 {
     (void)state;
@@ -309,6 +333,7 @@ int main(void)
         cmocka_unit_test(small_ones_equal_every_way_of_cutting),
         cmocka_unit_test(nothing_and_too_much),
         cmocka_unit_test(longest_lengths_do_not_overflow),
+        cmocka_unit_test(boards_that_cost_nothing_come_first),
         cmocka_unit_test(the_same_again_is_the_same),
         cmocka_unit_test(a_hundred_thousand_pieces_in_time),
     };
