@@ -185,8 +185,7 @@ static int first_kept(const Children *children)
     for (int i = 0; i < children->count; i++)
         if (!children->at[i].removed)
             return i;
-    BUG_UNLESS(!"a collection of which nothing stays is replaced as a whole");
-    return -1;
+    panic(__FILE__, __LINE__, "a collection of which nothing stays is replaced as a whole");
 }
 
 static void remove_from_flow(Splice *splice, const Children *children)

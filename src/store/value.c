@@ -385,8 +385,7 @@ bool value_read(Arena *arena, const Key *key, const char *text, size_t length, U
     case VALUE_RECORDS:
     case VALUE_HUNG: break;
     }
-    BUG_UNLESS(!"a list or mapping is no single value");
-    return false;
+    panic(__FILE__, __LINE__, "a list or mapping is no single value");
 }
 
 /* ---- writing ---- */
@@ -519,5 +518,5 @@ void value_write(const Key *key, const void *record, Units units, Text *out)
     case VALUE_RECORDS:
     case VALUE_HUNG: break;
     }
-    BUG_UNLESS(!"a list or mapping is no single value");
+    panic(__FILE__, __LINE__, "a list or mapping is no single value");
 }

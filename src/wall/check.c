@@ -238,10 +238,16 @@ static void check_hung_pieces(Checking *checking)
     }
 }
 
+/* An edge and its place in the file. */
+typedef struct EdgeAt {
+    const HungEdge *edge;
+    int index;
+} EdgeAt;
+
 static int compare_edges(const void *a, const void *b)
 {
-    const HungEdge *p = *(const HungEdge *const *)a;
-    const HungEdge *q = *(const HungEdge *const *)b;
+    const HungEdge *p = ((const EdgeAt *)a)->edge;
+    const HungEdge *q = ((const EdgeAt *)b)->edge;
     const int order = strcmp(p->face, q->face);
     if (order != 0)
         return order;
@@ -255,16 +261,16 @@ static void check_edges_apart(Checking *checking, const HungEdges *edges)
 {
     if (edges->count < 2)
         return;
-    const HungEdge **sorted = arena_array(checking->arena, const HungEdge *, edges->count);
+    EdgeAt *sorted = arena_array(checking->arena, EdgeAt, edges->count);
     for (int i = 0; i < edges->count; i++)
-        sorted[i] = &edges->at[i];
+        sorted[i] = (EdgeAt){&edges->at[i], i};
     qsort(sorted, (size_t)edges->count, sizeof *sorted, compare_edges);
     for (int i = 1; i < edges->count; i++)
         if (compare_edges(&sorted[i - 1], &sorted[i]) == 0) {
-            const HungEdge *later = sorted[i] > sorted[i - 1] ? sorted[i] : sorted[i - 1];
-            check_note(checking, WHERE_ITEM(WHERE(NULL, "hung"), "edges", (int)(later - edges->at)),
-                       "this edge of course %d on face \"%.60s\" is measured twice; keep one", later->course,
-                       later->face);
+            const EdgeAt *later = sorted[i].index > sorted[i - 1].index ? &sorted[i] : &sorted[i - 1];
+            check_note(checking, WHERE_ITEM(WHERE(NULL, "hung"), "edges", later->index),
+                       "this edge of course %d on face \"%.60s\" is measured twice; keep one", later->edge->course,
+                       later->edge->face);
         }
 }
 
