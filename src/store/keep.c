@@ -3,6 +3,7 @@
 #include "base/hash.h"
 #include "base/panic.h"
 #include "store/align.h"
+#include "store/field.h"
 #include "store/print.h"
 #include "store/reading.h"
 #include "store/splice.h"
@@ -76,7 +77,7 @@ static uint64_t name_of(const Record *of, const void *item)
     const char *text = NULL;
     if (name == NULL)
         return 0;
-    memcpy(&text, (const char *)item + name->at, sizeof text);
+    FIELD_GET(item, name->at, &text);
     return text == NULL ? 1 : hash_bytes(text, strlen(text)) | 1;
 }
 
@@ -84,7 +85,7 @@ static uint64_t id_of(const Record *of, const void *item)
 {
     uint32_t id = 0;
     if (of->id != NO_FLAG)
-        memcpy(&id, (const char *)item + of->id, sizeof id);
+        FIELD_GET(item, of->id, &id);
     return id;
 }
 

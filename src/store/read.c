@@ -4,6 +4,7 @@
 #include "base/hash.h"
 #include "base/nearest.h"
 #include "base/panic.h"
+#include "store/field.h"
 #include "store/value.h"
 #include "wall/check.h"
 
@@ -121,7 +122,7 @@ static void set_id(Reading *reading, const Record *record, void *into)
     if (record->id == NO_FLAG)
         return;
     const uint32_t id = reading->wall->next_id++;
-    memcpy((char *)into + record->id, &id, sizeof id);
+    FIELD_PUT(into, record->id, &id);
 }
 
 static void read_records(Reading *reading, const Key *key, Node *node, void *into)

@@ -3,6 +3,7 @@
 #include "base/panic.h"
 #include "wall/check.h"
 
+#include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -193,4 +194,36 @@ bool document_commit(Document *document, Run run, const char *name, Err *err)
     }
     arena_reset(document->scratch);
     return true;
+}
+
+bool document_step(Document *document, Err *err, const char *format, ...)
+{
+    char name[STEP_NAME_MOST];
+    va_list list;
+    va_start(list, format);
+    vsnprintf(name, sizeof name, format, list);
+    va_end(list);
+    return document_commit(document, (Run){.kind = RUN_NONE}, name, err);
+}
+
+bool document_refuse(Err *err, const char *place, const char *text)
+{
+    err_set(err, ERR_VALUE, "%s", text);
+    return err_at(err, place, 0, 0);
+}
+
+void document_take_out(void *at, int *count, int index, size_t size)
+{
+    char *item = (char *)at + (size_t)index * size;
+    memmove(item, item + size, (size_t)(*count - index - 1) * size);
+    (*count)--;
+}
+
+void document_move_last(void *at, int count, int index, size_t size, void *spare)
+{
+    char *item = (char *)at + (size_t)index * size;
+    char *last = (char *)at + (size_t)(count - 1) * size;
+    memcpy(spare, last, size);
+    memmove(item + size, item, (size_t)(last - item));
+    memcpy(item, spare, size);
 }

@@ -5,6 +5,7 @@
 #ifndef WALL_DOCUMENT_H
 #define WALL_DOCUMENT_H
 
+#include "base/utf8.h"
 #include "wall/edit.h"
 
 enum { STEP_NAME_MOST = 192 };
@@ -26,5 +27,21 @@ bool document_commit(Document *document, Run run, const char *name, Err *err);
 
 /* The wall before the run that `run` would go on with; the wall as it is, where there is none to go on with. */
 const Wall *document_before_run(const Document *document, Run run);
+
+/* As document_commit, of no run, with the name as a format. */
+bool document_step(Document *document, Err *err, const char *format, ...) __attribute__((format(printf, 3, 4)));
+
+/* Refuses a change before it is tried; returns false. */
+bool document_refuse(Err *err, const char *place, const char *text);
+
+/* A user's name within a step's name: for "%.*s", cut where it is long. */
+#define STEP_NAME(text) (int)utf8_prefix((text), 40), (text)
+
+/* Takes item `index` out of a list, whatever its items are. */
+void document_take_out(void *at, int *count, int index, size_t size);
+#define TAKE_OUT(list, index) document_take_out((list)->at, &(list)->count, (index), sizeof *(list)->at)
+
+/* Moves the last of `count` items to `index`; `spare` has room for one. */
+void document_move_last(void *at, int count, int index, size_t size, void *spare);
 
 #endif

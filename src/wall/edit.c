@@ -3,7 +3,6 @@
 #include "base/utf8.h"
 #include "wall/document.h"
 
-#include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -12,29 +11,6 @@
  * a user took from the wall by its number (the board of a hung piece) or name (its face) is carried along when numbers
  * and names change.
  */
-
-static const Run no_run = {.kind = RUN_NONE};
-
-enum { SHOWN_NAME = 40 };
-
-/* A name within a step's name or a message, cut where it is long. */
-#define NAME(text) (int)utf8_prefix((text), SHOWN_NAME), (text)
-
-__attribute__((format(printf, 3, 4))) static bool commit(Document *document, Err *err, const char *format, ...)
-{
-    char name[STEP_NAME_MOST];
-    va_list list;
-    va_start(list, format);
-    vsnprintf(name, sizeof name, format, list);
-    va_end(list);
-    return document_commit(document, no_run, name, err);
-}
-
-static bool refuse(Err *err, const char *place, const char *text)
-{
-    err_set(err, ERR_VALUE, "%s", text);
-    return err_at(err, place, 0, 0);
-}
 
 /* ---- finding what an id names ---- */
 
@@ -54,34 +30,6 @@ static Opening *opening_of(Wall *wall, uint32_t id, Face **face)
         }
     }
     return NULL;
-}
-
-static int stock_index(const Wall *wall, uint32_t id)
-{
-    for (int i = 0; i < wall->stock.count; i++)
-        if (wall->stock.at[i].id == id)
-            return i;
-    return -1;
-}
-
-/* Takes item `index` out of an array. */
-static void take_out(void *at, int *count, int index, size_t size)
-{
-    char *item = (char *)at + (size_t)index * size;
-    memmove(item, item + size, (size_t)(*count - index - 1) * size);
-    (*count)--;
-}
-
-#define TAKE_OUT(list, index) take_out((list)->at, &(list)->count, (index), sizeof *(list)->at)
-
-/* Opens a place at `index` in an array whose last item is new and shall stand there. */
-static void move_last_to(void *at, int count, int index, size_t size, void *spare)
-{
-    char *item = (char *)at + (size_t)index * size;
-    char *last = (char *)at + (size_t)(count - 1) * size;
-    memcpy(spare, last, size);
-    memmove(item + size, item, (size_t)(last - item));
-    memcpy(item, spare, size);
 }
 
 /* ---- nudges ---- */
@@ -113,9 +61,9 @@ bool edit_nudge_opening(Document *document, uint32_t id, Length dx, Length dy, E
     Face *face_before = NULL;
     Opening *opening = opening_of(wall, id, &face);
     if (opening == NULL)
-        return refuse(err, "", "there is no such opening any more; choose one that is there");
+        return document_refuse(err, "", "there is no such opening any more; choose one that is there");
     if (dy != 0 && opening->to_floor)
-        return refuse(err, "", "it goes down to the floor; change its height instead");
+        return document_refuse(err, "", "it goes down to the floor; change its height instead");
     /* the wall before is only looked at */
     Wall before_run = *document_before_run(document, run);
     const Opening *before = opening_of(&before_run, id, &face_before);
@@ -133,7 +81,7 @@ bool edit_nudge_opening(Document *document, uint32_t id, Length dx, Length dy, E
     if (up != 0)
         snprintf(upward, sizeof upward, "%s %s %s", right != 0 ? "," : "", shown(wall, up, along),
                  up < 0 ? "down" : "up");
-    snprintf(name, sizeof name, "move %.*s%s%s", NAME(opening->name), sideways, upward);
+    snprintf(name, sizeof name, "move %.*s%s%s", STEP_NAME(opening->name), sideways, upward);
     return document_commit(document, run, name, err);
 }
 
@@ -142,7 +90,7 @@ bool edit_nudge_opening(Document *document, uint32_t id, Length dx, Length dy, E
 bool edit_whole(Document *document, const Wall *wall, const char *name, Err *err)
 {
     *document_begin(document) = *wall;
-    return commit(document, err, "%s", name);
+    return document_step(document, err, "%s", name);
 }
 
 bool edit_start(Document *document, Length start, Err *err)
@@ -151,7 +99,7 @@ bool edit_start(Document *document, Length start, Err *err)
     char there[LENGTH_TEXT_MAX];
     wall->start = start;
     length_show_unit(start, wall->units, wall->round, there);
-    return commit(document, err, "set the reference course at %s", there);
+    return document_step(document, err, "set the reference course at %s", there);
 }
 
 bool edit_title(Document *document, const char *title, Err *err)
@@ -160,7 +108,7 @@ bool edit_title(Document *document, const char *title, Err *err)
     char copy[WALL_NAME_MOST + 8]; /* longer ones are refused by the check */
     snprintf(copy, sizeof copy, "%s", title);
     wall->title = copy;
-    return commit(document, err, "change the title");
+    return document_step(document, err, "change the title");
 }
 
 bool edit_units(Document *document, Units units, Length round, Err *err)
@@ -168,44 +116,44 @@ bool edit_units(Document *document, Units units, Length round, Err *err)
     Wall *wall = document_begin(document);
     wall->units = units;
     wall->round = round;
-    wall->round_given = round != wall_default_round(units);
-    return commit(document, err, "change units and marking");
+    wall->round_given |= round != wall_default_round(units); /* once written, it stays written */
+    return document_step(document, err, "change units and marking");
 }
 
 bool edit_planks(Document *document, const Planks *planks, Err *err)
 {
     document_begin(document)->planks = *planks;
-    return commit(document, err, "change the planks");
+    return document_step(document, err, "change the planks");
 }
 
 bool edit_joints(Document *document, const Joints *joints, Err *err)
 {
     document_begin(document)->joints = *joints;
-    return commit(document, err, "change the joints");
+    return document_step(document, err, "change the joints");
 }
 
 bool edit_saw(Document *document, const Saw *saw, Err *err)
 {
     document_begin(document)->saw = *saw;
-    return commit(document, err, "change the saw");
+    return document_step(document, err, "change the saw");
 }
 
 bool edit_fasteners(Document *document, const Fasteners *fasteners, Err *err)
 {
     document_begin(document)->fasteners = *fasteners;
-    return commit(document, err, "change the fasteners");
+    return document_step(document, err, "change the fasteners");
 }
 
 bool edit_wood(Document *document, const Wood *wood, Err *err)
 {
     document_begin(document)->wood = *wood;
-    return commit(document, err, "change the wood");
+    return document_step(document, err, "change the wood");
 }
 
 bool edit_trim(Document *document, const Trim *trim, Err *err)
 {
     document_begin(document)->trim = *trim;
-    return commit(document, err, "change the trim");
+    return document_step(document, err, "change the trim");
 }
 
 /* Lines that come without an id get one. */
@@ -221,7 +169,7 @@ bool edit_rough(Document *document, const Roughs *rough, Err *err)
             line->id = wall->next_id++;
     }
     wall->rough = lines;
-    const bool done = commit(document, err, "change the rough boards");
+    const bool done = document_step(document, err, "change the rough boards");
     arena_free(arena);
     return done;
 }
@@ -229,13 +177,13 @@ bool edit_rough(Document *document, const Roughs *rough, Err *err)
 bool edit_mill(Document *document, const Mill *mill, Err *err)
 {
     document_begin(document)->mill = *mill;
-    return commit(document, err, "change the milling");
+    return document_step(document, err, "change the milling");
 }
 
 bool edit_bill(Document *document, const Bill *bill, Err *err)
 {
     document_begin(document)->bill = *bill;
-    return commit(document, err, "change what the bill assumes");
+    return document_step(document, err, "change what the bill assumes");
 }
 
 /* ---- faces ---- */
@@ -256,7 +204,7 @@ bool edit_face(Document *document, const Face *changed, Err *err)
     Wall *wall = document_begin(document);
     Face *face = face_of(wall, changed->id);
     if (face == NULL)
-        return refuse(err, "", "there is no such face any more; choose one that is there");
+        return document_refuse(err, "", "there is no such face any more; choose one that is there");
     const char *name_before = face->name;
     const Openings openings = face->openings;
     *face = *changed;
@@ -266,7 +214,7 @@ bool edit_face(Document *document, const Face *changed, Err *err)
     /* a name that is taken already is refused below: what hangs on the other must not be mixed with this one's */
     if (wall_face_named(wall, face->name) == (int)(face - wall->faces.at))
         rename_hung(wall, name_before, face->name);
-    return commit(document, err, "change face %.*s", NAME(face->name));
+    return document_step(document, err, "change face %.*s", STEP_NAME(face->name));
 }
 
 bool edit_add_face(Document *document, uint32_t after, const Face *added, uint32_t *id, Err *err)
@@ -274,7 +222,7 @@ bool edit_add_face(Document *document, uint32_t after, const Face *added, uint32
     Wall *wall = document_begin(document);
     const int index = after == 0 ? 0 : wall_face_index(wall, after) + 1;
     if (after != 0 && index == 0)
-        return refuse(err, "", "there is no such face any more; choose one that is there");
+        return document_refuse(err, "", "there is no such face any more; choose one that is there");
     Arena *arena = arena_new(); /* of what only has to last until the commit */
     Face face = *added;
     face.id = wall->next_id++;
@@ -288,9 +236,9 @@ bool edit_add_face(Document *document, uint32_t after, const Face *added, uint32
     for (int i = 0; i < wall->faces.count; i++)
         *arena_push(arena, &faces) = wall->faces.at[i];
     *arena_push(arena, &faces) = face;
-    move_last_to(faces.at, faces.count, index, sizeof face, &face);
+    document_move_last(faces.at, faces.count, index, sizeof face, &face);
     wall->faces = faces;
-    const bool done = commit(document, err, "add face %.*s", NAME(face.name == NULL ? "" : face.name));
+    const bool done = document_step(document, err, "add face %.*s", STEP_NAME(face.name == NULL ? "" : face.name));
     if (done && id != NULL)
         *id = face.id;
     arena_free(arena);
@@ -313,10 +261,10 @@ bool edit_remove_face(Document *document, uint32_t id, Err *err)
     Wall *wall = document_begin(document);
     const int index = wall_face_index(wall, id);
     if (index < 0)
-        return refuse(err, "", "there is no such face any more; choose one that is there");
+        return document_refuse(err, "", "there is no such face any more; choose one that is there");
     const char *name = wall->faces.at[index].name;
     if (something_hangs_on(wall, name))
-        return refuse(err, "hung", "planks hang on this face already; take their records out first");
+        return document_refuse(err, "hung", "planks hang on this face already; take their records out first");
     const int count = wall->faces.count;
     /* the one before loses the neighbour that its corner was made with */
     if (index > 0 || count >= 3)
@@ -325,7 +273,7 @@ bool edit_remove_face(Document *document, uint32_t id, Err *err)
     /* two faces are no ring any more */
     if (wall->faces.count > 0 && wall->faces.count < 3)
         wall->faces.at[wall->faces.count - 1].corner = (Corner){.kind = CORNER_NONE};
-    return commit(document, err, "remove face %.*s", NAME(name));
+    return document_step(document, err, "remove face %.*s", STEP_NAME(name));
 }
 
 /* ---- openings ---- */
@@ -335,7 +283,7 @@ bool edit_add_opening(Document *document, uint32_t face_id, const Opening *added
     Wall *wall = document_begin(document);
     Face *face = face_of(wall, face_id);
     if (face == NULL)
-        return refuse(err, "", "there is no such face any more; choose one that is there");
+        return document_refuse(err, "", "there is no such face any more; choose one that is there");
     Arena *arena = arena_new();
     Openings openings = {0};
     for (int i = 0; i < face->openings.count; i++)
@@ -345,7 +293,7 @@ bool edit_add_opening(Document *document, uint32_t face_id, const Opening *added
     opening->id = wall->next_id++;
     const uint32_t new_id = opening->id;
     face->openings = openings;
-    const bool done = commit(document, err, "add %.*s", NAME(added->name == NULL ? "" : added->name));
+    const bool done = document_step(document, err, "add %.*s", STEP_NAME(added->name == NULL ? "" : added->name));
     if (done && id != NULL)
         *id = new_id;
     arena_free(arena);
@@ -358,9 +306,9 @@ bool edit_opening(Document *document, const Opening *changed, Err *err)
     Face *face = NULL;
     Opening *opening = opening_of(wall, changed->id, &face);
     if (opening == NULL)
-        return refuse(err, "", "there is no such opening any more; choose one that is there");
+        return document_refuse(err, "", "there is no such opening any more; choose one that is there");
     *opening = *changed;
-    return commit(document, err, "change %.*s", NAME(changed->name == NULL ? "" : changed->name));
+    return document_step(document, err, "change %.*s", STEP_NAME(changed->name == NULL ? "" : changed->name));
 }
 
 bool edit_remove_opening(Document *document, uint32_t id, Err *err)
@@ -369,166 +317,8 @@ bool edit_remove_opening(Document *document, uint32_t id, Err *err)
     Face *face = NULL;
     const Opening *opening = opening_of(wall, id, &face);
     if (opening == NULL)
-        return refuse(err, "", "there is no such opening any more; choose one that is there");
+        return document_refuse(err, "", "there is no such opening any more; choose one that is there");
     const char *name = opening->name;
     TAKE_OUT(&face->openings, (int)(opening - face->openings.at));
-    return commit(document, err, "remove %.*s", NAME(name));
-}
-
-/* ---- stock ---- */
-
-/* Boards are numbered through the lines, so that a change of the lines gives those behind it other numbers: each hung
- * piece keeps its board. False where a piece hangs of a board that would be gone. */
-static bool renumber_hung(const Wall *before, Wall *wall, Err *err)
-{
-    for (int i = 0; i < wall->hung_pieces.count; i++) {
-        HungPiece *piece = &wall->hung_pieces.at[i];
-        const Stock *line = wall_board(before, piece->board);
-        if (line == NULL)
-            continue; /* of no board there is; told elsewhere */
-        const int place = piece->board - wall_stock_first(before, (int)(line - before->stock.at));
-        const int index = stock_index(wall, line->id);
-        if (index < 0 || place >= wall->stock.at[index].count) {
-            char text[160];
-            snprintf(text, sizeof text, "a piece of board %d hangs on the wall already; take its record out first",
-                     piece->board);
-            return refuse(err, "hung", text);
-        }
-        piece->board = wall_stock_first(wall, index) + place;
-    }
-    return true;
-}
-
-bool edit_add_stock(Document *document, uint32_t after, const Stock *added, uint32_t *id, Err *err)
-{
-    Wall *wall = document_begin(document);
-    const int index = after == 0 ? wall->stock.count : stock_index(wall, after) + 1;
-    if (after != 0 && index == 0)
-        return refuse(err, "", "there is no such line of stock any more; choose one that is there");
-    Arena *arena = arena_new();
-    Stock stock = *added;
-    stock.id = wall->next_id++;
-    Stocks stocks = {0};
-    for (int i = 0; i < wall->stock.count; i++)
-        *arena_push(arena, &stocks) = wall->stock.at[i];
-    *arena_push(arena, &stocks) = stock;
-    Stock spare;
-    move_last_to(stocks.at, stocks.count, index, sizeof stock, &spare);
-    wall->stock = stocks;
-    const bool done = renumber_hung(document_wall(document), wall, err) &&
-                      commit(document, err, "add %d board%s", stock.count, stock.count == 1 ? "" : "s");
-    if (done && id != NULL)
-        *id = stock.id;
-    arena_free(arena);
-    return done;
-}
-
-bool edit_stock(Document *document, const Stock *changed, Err *err)
-{
-    Wall *wall = document_begin(document);
-    const int index = stock_index(wall, changed->id);
-    if (index < 0)
-        return refuse(err, "", "there is no such line of stock any more; choose one that is there");
-    wall->stock.at[index] = *changed;
-    return renumber_hung(document_wall(document), wall, err) &&
-           commit(document, err, "change line %d of stock", index + 1);
-}
-
-bool edit_remove_stock(Document *document, uint32_t id, Err *err)
-{
-    Wall *wall = document_begin(document);
-    const int index = stock_index(wall, id);
-    if (index < 0)
-        return refuse(err, "", "there is no such line of stock any more; choose one that is there");
-    const int count = wall->stock.at[index].count;
-    TAKE_OUT(&wall->stock, index);
-    return renumber_hung(document_wall(document), wall, err) &&
-           commit(document, err, "remove %d board%s", count, count == 1 ? "" : "s");
-}
-
-/* ---- as built ---- */
-
-bool edit_hang(Document *document, const HungPiece *piece, Err *err)
-{
-    Wall *wall = document_begin(document);
-    Arena *arena = arena_new();
-    HungPieces pieces = {0};
-    for (int i = 0; i < wall->hung_pieces.count; i++)
-        *arena_push(arena, &pieces) = wall->hung_pieces.at[i];
-    *arena_push(arena, &pieces) = *piece;
-    wall->hung_pieces = pieces;
-    const bool done = commit(document, err, "hang a piece of board %d in course %d", piece->board, piece->course);
-    arena_free(arena);
-    return done;
-}
-
-/* Where a piece lies on its board: as recorded, else at `square`, or a kerf behind the piece recorded before it. */
-static Length offset_of(const Wall *wall, int index)
-{
-    const HungPieces *pieces = &wall->hung_pieces;
-    const HungPiece *piece = &pieces->at[index];
-    Length offset = wall->saw.square;
-    for (int i = 0; i <= index; i++) {
-        if (pieces->at[i].board != piece->board)
-            continue;
-        if (pieces->at[i].offset_given)
-            offset = pieces->at[i].offset;
-        if (i < index)
-            offset += pieces->at[i].right - pieces->at[i].left + wall->saw.kerf;
-    }
-    return offset;
-}
-
-bool edit_take_down(Document *document, int index, Err *err)
-{
-    Wall *wall = document_begin(document);
-    HungPieces *pieces = &wall->hung_pieces;
-    if (index < 0 || index >= pieces->count)
-        return refuse(err, "hung", "there is no such record any more; choose one that is there");
-    const HungPiece piece = pieces->at[index];
-    /* The next of its board was counted on from it: it stays where it was cut. */
-    for (int i = index + 1; i < pieces->count; i++)
-        if (pieces->at[i].board == piece.board) {
-            if (!pieces->at[i].offset_given) {
-                pieces->at[i].offset = offset_of(wall, i);
-                pieces->at[i].offset_given = true;
-            }
-            break;
-        }
-    TAKE_OUT(pieces, index);
-    return commit(document, err, "take down a piece of board %d in course %d", piece.board, piece.course);
-}
-
-bool edit_measure(Document *document, const HungEdge *edge, Err *err)
-{
-    Wall *wall = document_begin(document);
-    Arena *arena = arena_new();
-    HungEdges edges = {0};
-    bool replaced = false;
-    for (int i = 0; i < wall->hung_edges.count; i++) {
-        HungEdge *there = arena_push(arena, &edges);
-        *there = wall->hung_edges.at[i];
-        if (edge->face != NULL && strcmp(there->face, edge->face) == 0 && there->course == edge->course &&
-            there->is_top == edge->is_top) {
-            there->height = edge->height;
-            replaced = true;
-        }
-    }
-    if (!replaced)
-        *arena_push(arena, &edges) = *edge;
-    wall->hung_edges = edges;
-    const bool done =
-        commit(document, err, "measure the %s of course %d", edge->is_top ? "top" : "bottom", edge->course);
-    arena_free(arena);
-    return done;
-}
-
-bool edit_forget_measure(Document *document, int index, Err *err)
-{
-    Wall *wall = document_begin(document);
-    if (index < 0 || index >= wall->hung_edges.count)
-        return refuse(err, "hung", "there is no such record any more; choose one that is there");
-    const HungEdge edge = wall->hung_edges.at[index];
-    TAKE_OUT(&wall->hung_edges, index);
-    return commit(document, err, "forget the measured %s of course %d", edge.is_top ? "top" : "bottom", edge.course);
+    return document_step(document, err, "remove %.*s", STEP_NAME(name));
 }

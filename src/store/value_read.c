@@ -1,0 +1,258 @@
+#include "store/value.h"
+
+#include "base/nearest.h"
+#include "base/panic.h"
+#include "base/utf8.h"
+#include "store/field.h"
+
+#include <string.h>
+
+/*
+ * From text to one value. A message quotes what it refuses, safe to show and cut where it is long, and says what would
+ * be taken.
+ */
+
+enum { SHOWN = 32, WHOLE_DIGITS = 10, THOUSAND = 1000 };
+
+/* The text safe to quote in a message, cut where it is long. */
+static const char *quote(const char *text, size_t length, char out[4 * SHOWN + 4])
+{
+    char start[4 * SHOWN];
+    const size_t size = length < sizeof start - 1 ? length : sizeof start - 1;
+    memcpy(start, text, size);
+    start[size] = '\0';
+    utf8_safe(out, 4 * SHOWN, start, SHOWN, false);
+    if (strlen(out) < length)
+        memcpy(out + strlen(out), "..", 3);
+    return out;
+}
+
+/* Digits with at most a sign: true and the number where it fits 10 digits; `too_large` where it has more. */
+static bool read_whole(const char *text, size_t length, int64_t *out, bool *too_large)
+{
+    size_t at = 0;
+    const bool negative = length > 0 && text[0] == '-';
+    if (length > 0 && (text[0] == '-' || text[0] == '+'))
+        at++;
+    const size_t first = at;
+    int64_t value = 0;
+    *too_large = false;
+    for (; at < length && text[at] >= '0' && text[at] <= '9'; at++) {
+        *too_large |= at - first >= WHOLE_DIGITS;
+        if (!*too_large)
+            value = value * 10 + (text[at] - '0');
+    }
+    if (at != length || at == first || (text[first] == '0' && at - first > 1))
+        return false;
+    *out = negative ? -value : value;
+    return true;
+}
+
+static bool read_count(const char *text, size_t length, int *out, Err *err)
+{
+    char quoted[4 * SHOWN + 4];
+    int64_t value = 0;
+    bool too_large;
+    quote(text, length, quoted);
+    if (!read_whole(text, length, &value, &too_large))
+        return err_set(err, ERR_INPUT, "\"%s\" is no count; write a whole number, like 12", quoted);
+    if (too_large || value > WALL_BOARDS_MOST)
+        return err_set(err, ERR_LIMIT, "%s is more than %d, the most that is taken; write a smaller count", quoted,
+                       WALL_BOARDS_MOST);
+    if (value < 1)
+        return err_set(err, ERR_VALUE, "%s is no count; write 1 or more, or take the line out", quoted);
+    *out = (int)value;
+    return true;
+}
+
+static bool read_number_of(const Key *key, const char *text, size_t length, int *out, Err *err)
+{
+    char quoted[4 * SHOWN + 4];
+    int64_t value = 0;
+    bool too_large;
+    quote(text, length, quoted);
+    if (!read_whole(text, length, &value, &too_large))
+        return err_set(err, ERR_INPUT, "\"%s\" is no whole number; write %s", quoted,
+                       key->range == RANGE_ANY ? "one, like 3 or -2" : "one from 1 up");
+    if (too_large || value > WALL_BOARDS_MOST || value < -WALL_BOARDS_MOST)
+        return err_set(err, ERR_LIMIT, "%s is beyond %d; write a smaller number", quoted, WALL_BOARDS_MOST);
+    *out = (int)value;
+    return true;
+}
+
+/* "anywhere or studs" */
+static void list_words(const char *const *words, Text *out)
+{
+    int count = 0;
+    while (words[count] != NULL)
+        count++;
+    bool first = true;
+    for (int i = 0; i < count; i++) {
+        if (words[i][0] == '\0')
+            continue;
+        text_format(out, "%s%s", first ? "" : i == count - 1 ? " or " : ", ", words[i]);
+        first = false;
+    }
+}
+
+static bool read_word(const Key *key, const char *text, size_t length, unsigned *out, Err *err)
+{
+    int count = 0;
+    for (; key->words[count] != NULL; count++)
+        if (length > 0 && strlen(key->words[count]) == length && memcmp(key->words[count], text, length) == 0) {
+            *out = (unsigned)count;
+            return true;
+        }
+    char quoted[4 * SHOWN + 4];
+    char whole[SHOWN + 1];
+    const size_t size = length < SHOWN ? length : SHOWN;
+    memcpy(whole, text, size);
+    whole[size] = '\0';
+    const int near = nearest_word(whole, key->words, count);
+    Text known;
+    text_init(&known);
+    list_words(key->words, &known);
+    if (near >= 0 && key->words[near][0] != '\0')
+        err_set(err, ERR_INPUT, "\"%s\" is not one of %s; did you mean %s?", quote(text, length, quoted), known.bytes,
+                key->words[near]);
+    else
+        err_set(err, ERR_INPUT, "\"%s\" is unknown; write %s", quote(text, length, quoted), known.bytes);
+    text_finish(&known);
+    return false;
+}
+
+static bool read_thousandths(const char *text, size_t length, int64_t *out, Err *err)
+{
+    int64_t millionths;
+    if (!length_parse_number(text, length, &millionths, err))
+        return false;
+    if (millionths % THOUSAND != 0)
+        return err_set(err, ERR_INPUT, "more than three digits behind the point; write three at most");
+    *out = millionths / THOUSAND;
+    return true;
+}
+
+static bool read_temperature(const char *text, size_t length, Air *air, Err *err)
+{
+    static const char degree[] = "\xc2\xb0";
+    char quoted[4 * SHOWN + 4];
+    const char unit = length > 0 ? text[length - 1] : '\0';
+    size_t end = length > 0 ? length - 1 : 0;
+    if (unit != 'F' && unit != 'C' && unit != 'f' && unit != 'c')
+        return err_set(err, ERR_INPUT, "\"%s\" does not say its unit; write it like 68 F or 20 C",
+                       quote(text, length, quoted));
+    if (end >= 2 && memcmp(text + end - 2, degree, 2) == 0)
+        end -= 2;
+    int64_t value = 0;
+    if (!read_thousandths(text, end, &value, err))
+        return false;
+    air->temperature = value;
+    air->celsius = unit == 'C' || unit == 'c';
+    return true;
+}
+
+static bool read_percent(const char *text, size_t length, int64_t *out, Err *err)
+{
+    if (length > 0 && text[length - 1] == '%')
+        return err_set(err, ERR_INPUT, "it is in percent already; write the number alone, like 45");
+    return read_thousandths(text, length, out, err);
+}
+
+static bool read_text(Arena *arena, const Key *key, const char *text, size_t length, char **out, Err *err)
+{
+    if (length > WALL_NAME_MOST)
+        return err_set(err, ERR_LIMIT, "this has %zu bytes; write %d at most", length, WALL_NAME_MOST);
+    if (memchr(text, '\0', length) != NULL || memchr(text, '\n', length) != NULL)
+        return err_set(err, ERR_INPUT, "a line break or NUL stands in it; write it on one line");
+    if (length == 0 && key->required)
+        return err_set(err, ERR_INPUT, "nothing stands here; write a few letters or digits");
+    *out = arena_text(arena, text, length);
+    return true;
+}
+
+static bool read_version(const char *text, size_t length, Err *err)
+{
+    char quoted[4 * SHOWN + 4];
+    int64_t version;
+    bool too_large;
+    if (!read_whole(text, length, &version, &too_large) || version < 1)
+        return err_set(err, ERR_INPUT, "\"%s\" is no version of the format; write 1", quote(text, length, quoted));
+    if (too_large || version != 1)
+        return err_set(err, ERR_INPUT, "the file is of format %s, this program reads format 1; use a newer datumrow",
+                       quote(text, length, quoted));
+    return true;
+}
+
+bool value_read(Arena *arena, const Key *key, const char *text, size_t length, Units units, void *record, Err *err)
+{
+    Length measure = 0;
+    switch (key->kind) {
+    case VALUE_VERSION: return read_version(text, length, err);
+    case VALUE_TEXT: {
+        char *string = NULL;
+        if (!read_text(arena, key, text, length, &string, err))
+            return false;
+        FIELD_PUT(record, key->at, &string);
+        return true;
+    }
+    case VALUE_LENGTH_OR_WORD: {
+        const bool is_word = length == strlen(key->words[0]) && memcmp(text, key->words[0], length) == 0;
+        Err slip;
+        if (!is_word && !length_parse(text, length, units, &measure, &slip))
+            return err_set(err, slip.kind, "%s, or the word %s", slip.text, key->words[0]);
+        FIELD_PUT(record, key->at, &measure);
+        FIELD_PUT(record, key->flag, &is_word);
+        return true;
+    }
+    case VALUE_LENGTH:
+        if (!length_parse(text, length, units, &measure, err))
+            return false;
+        FIELD_PUT(record, key->at, &measure);
+        return true;
+    case VALUE_WIDTHS:
+    case VALUE_LENGTHS: {
+        if (!length_parse(text, length, units, &measure, err))
+            return false;
+        void *item = array_push(arena, record, key->at, sizeof measure);
+        memcpy(item, &measure, sizeof measure);
+        return true;
+    }
+    case VALUE_COUNT:
+    case VALUE_WHOLE: {
+        int number = 0;
+        if (!(key->kind == VALUE_COUNT ? read_count(text, length, &number, err)
+                                       : read_number_of(key, text, length, &number, err)))
+            return false;
+        FIELD_PUT(record, key->at, &number);
+        return true;
+    }
+    case VALUE_UNITS:
+    case VALUE_WORD: {
+        unsigned word = 0;
+        if (!read_word(key, text, length, &word, err))
+            return false;
+        FIELD_PUT(record, key->at, &word);
+        return true;
+    }
+    case VALUE_TEMPERATURE: {
+        Air air = {0};
+        if (!read_temperature(text, length, &air, err))
+            return false;
+        FIELD_PUT(record, offsetof(Air, temperature), &air.temperature);
+        FIELD_PUT(record, offsetof(Air, celsius), &air.celsius);
+        return true;
+    }
+    case VALUE_PERCENT:
+    case VALUE_NUMBER: {
+        int64_t number = 0;
+        if (!(key->kind == VALUE_PERCENT ? read_percent : read_thousandths)(text, length, &number, err))
+            return false;
+        FIELD_PUT(record, key->at, &number);
+        return true;
+    }
+    case VALUE_RECORD:
+    case VALUE_RECORDS:
+    case VALUE_HUNG: break;
+    }
+    panic(__FILE__, __LINE__, "a list or mapping is no single value");
+}
