@@ -3,11 +3,11 @@
  * document, whether it may be left out, and the line that the manual and the messages say of it. Reading, writing,
  * "nearest known key" and the check of datumrow(5) all go by it; none of them names a key itself.
  *
- * To add a key: add its field to the struct in wall/wall.h (and to wall_copy where it holds text or a list, to
- * wall_equal, and its range to wall_check), then a row in keys.c, at the place where a fresh file shall have it, and
- * its line in man/datumrow.5. A field that is there only where the file has the key gets a bool beside it (FLAG). A
- * group of keys is a Record of its own. Nothing else is to be done: files with it are read, written and kept with their
- * comments.
+ * To add a key: add its field to the struct in wall/wall.h (to wall_copy.c where it holds text or a list, to the
+ * equality there, its range to wall_check), then a row in keys.c, at the place where a fresh file shall have it. A
+ * field that is there only where the file has the key gets a bool beside it (FLAG). A group of keys is a Record of its
+ * own. Then the key is read, written, kept with its comments and told of; tests/store/everything.h wants it too, and
+ * tests/support/random_wall.c, and `DATUMROW_RENEW=1 meson test command-manual` puts it into datumrow(5).
  */
 #ifndef STORE_KEYS_H
 #define STORE_KEYS_H

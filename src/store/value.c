@@ -171,7 +171,7 @@ void value_write_text(const char *string, Text *out)
         const int bytes = utf8_decode(string + at, length - at, &code);
         BUG_UNLESS(bytes > 0);
         unseen |= code < 0x20 || (code >= 0x7f && code <= 0xa0) || (code >= 0x2000 && code <= 0x206f) ||
-                  code == 0xfeff || code >= 0xfff0;
+                  code == 0xfeff || (code >= 0xfff0 && code <= 0xffff) || code >= 0xe0000;
     }
     text_put(out, unseen ? "\"" : "'");
     for (size_t at = 0; at < length;) {

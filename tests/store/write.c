@@ -6,6 +6,7 @@
 
 #include "base/file.h"
 #include "base/random.h"
+#include "base/utf8.h"
 #include "everything.h"
 #include "store/keep.h"
 #include "store/store.h"
@@ -81,6 +82,42 @@ static void any_wall_into_any_text(void **state)
     text_finish(&text);
     text_finish(&first);
     text_finish(&second);
+}
+
+/* Each character that a name may hold, alone, first and in the middle, comes back. */
+static void every_character_comes_back(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Text text;
+    Source source;
+    Wall *wall = random_wall(arena, 1, RANDOM_PLAIN);
+    wall->stock.count = 0;
+    for (uint32_t code = 0x20; code < 0x110000; code += code < 0x3000 || code >= 0xfe00 ? 1 : 97) {
+        if (code == 0x11000)
+            code = 0x1f000;
+        if (code == 0x20000)
+            code = 0xe0000;
+        if (code == 0xe0100)
+            break;
+        if ((code >= 0x7f && code < 0xa0) || code == 0x2028 || code == 0x2029 || (code >= 0xd800 && code < 0xe000))
+            continue;
+        char letters[5] = "";
+        char label[32];
+        utf8_encode(code, letters);
+        snprintf(label, sizeof label, "%s", letters);
+        char *alone = arena_text(arena, label, strlen(label));
+        snprintf(label, sizeof label, "%sz%s b", letters, letters);
+        char *within = arena_text(arena, label, strlen(label));
+        *arena_push(arena, &wall->stock) = (Stock){.label = alone, .tone = within, .length = LENGTH_MM, .count = 1};
+    }
+    assert_true(wall->stock.count > 15000);
+    text_init(&text);
+    store_write(wall, NULL, &text);
+    parse(arena, text.bytes, text.length, &source);
+    assert_true(wall_equal(wall, source.wall));
+    text_finish(&text);
+    arena_free(arena);
 }
 
 /* ---- notes ---- */
@@ -569,6 +606,7 @@ static void all_keys_in_both_units(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_character_comes_back),
         cmocka_unit_test(each_random_wall_comes_back),
         cmocka_unit_test(any_wall_into_any_text),
         cmocka_unit_test(notes_stay),
