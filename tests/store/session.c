@@ -170,6 +170,32 @@ static void saves_and_knows_its_file(void **state)
     end(&work);
 }
 
+/* After a save the document's ids are not those that a fresh reading would give: each note stays with its line. */
+static void notes_stay_with_their_lines_over_saves(void **state)
+{
+    (void)state;
+    Err err;
+    char text[2048];
+    snprintf(text, sizeof text, "%sstock:\n- {length: 1000}  # a\n- {length: 1100}  # b\n- {length: 1200}  # c\n",
+             text_of_wall);
+    put_file(wall_path, text);
+    Work work = begin();
+    const Stock found = {.label = (char[]){"F"}, .tone = (char[]){""}, .length = LENGTH_METRE, .count = 2};
+    assert_done(edit_add_stock(work.document, document_wall(work.document)->stock.at[0].id, &found, NULL, &err), &err);
+    assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
+    for (int i = 0; i < 4; i++) {
+        Stock line = document_wall(work.document)->stock.at[i];
+        line.count = 5;
+        assert_done(edit_stock(work.document, &line, &err), &err);
+    }
+    assert_done(edit_remove_stock(work.document, document_wall(work.document)->stock.at[3].id, &err), &err);
+    assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
+    assert_holds(file_text(wall_path), "stock:\n- {length: 1000, count: 5}  # a\n- {label: F, length: 1000, count: 5}\n"
+                                       "- {length: 1100, count: 5}  # b\n");
+    assert_null(strstr(file_text(wall_path), "# c"));
+    end(&work);
+}
+
 static void notices_by_content_what_changed_on_disk(void **state)
 {
     (void)state;
@@ -690,6 +716,7 @@ int main(void)
 #define TEST(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
     const struct CMUnitTest tests[] = {
         TEST(saves_and_knows_its_file),
+        TEST(notes_stay_with_their_lines_over_saves),
         TEST(notices_by_content_what_changed_on_disk),
         TEST(keeps_mode_and_goes_through_links),
         TEST(full_disk),

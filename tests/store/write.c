@@ -327,6 +327,11 @@ static bool to_metric(Document *document, Err *err)
     return edit_units(document, UNITS_MM, LENGTH_MM, err);
 }
 
+static bool to_metric_and_zero(Document *document, Err *err)
+{
+    return edit_units(document, UNITS_MM, LENGTH_MM, err) && edit_start(document, 0, err);
+}
+
 static bool stud_list(Document *document, Err *err)
 {
     Face face = document_wall(document)->faces.at[0];
@@ -418,6 +423,15 @@ static const struct {
     {"a line of a group", remove_stock_2,
      HEAD "start: 0\n" FACE "stock:\n# slats\n- {length: 10}\n- {length: 20}  # worn\n- {length: 30}\n",
      HEAD "start: 0\n" FACE "stock:\n# slats\n- {length: 10}\n- {length: 30}\n"},
+    {"the first of two alike", remove_stock_1,
+     HEAD "start: 0\n" FACE "stock:\n- {length: 10}  # a\n- {length: 10}  # b\n",
+     HEAD "start: 0\n" FACE "stock:\n- {length: 10}  # b\n"},
+    {"what cannot be read in the new units and is 0 now", to_metric_and_zero,
+     "datumrow: 1\nunits: in\nplanks: {width: 80 mm, thickness: 9 mm}\nstart: 8-3-1/2 # up\nfaces: [{name: a, width: 1 "
+     "m, "
+     "floor: [{at: 0, down: 1 m}], ceiling: [{at: 0, up: 1 m}]}]\n",
+     "datumrow: 1\nunits: mm\nplanks: {width: 80 mm, thickness: 9 mm}\nstart: 0 # up\nfaces: [{name: a, width: 1 m, "
+     "floor: [{at: 0, down: 1 m}], ceiling: [{at: 0, up: 1 m}]}]\n"},
     {"a whole group", remove_stock_1_and_2,
      HEAD "start: 0\n" FACE "stock:\n# slats\n- {length: 10}\n- {length: 20}\n\n# shelves\n- {length: 30}\n",
      HEAD "start: 0\n" FACE "stock:\n\n# shelves\n- {length: 30}\n"},
