@@ -59,6 +59,8 @@ typedef enum ActionId {
     ACTION_CHOOSE,
     ACTION_LINE_ADD,
     ACTION_LINE_REMOVE,
+    ACTION_WORD_BEFORE,
+    ACTION_WORD_NEXT,
     ACTION_FORM_DONE,
     ACTION_FINDINGS,
     ACTION_PRINT,
@@ -88,9 +90,10 @@ enum {
     PLACE_MENU = 1 << 6,
     PLACE_QUESTION = 1 << 7,
     PLACE_HELP = 1 << 8,
-    PLACE_TRIAL = 1 << 9, /* choices that are tried on the wall as one moves over them */
+    PLACE_TRIAL = 1 << 9,   /* choices that are tried on the wall as one moves over them */
+    PLACE_CHOICE = 1 << 10, /* besides, in a form: a choice of some words is in focus */
     PLACE_WALL = PLACE_COURSES | PLACE_OPENING,
-    PLACE_ANYWHERE = 0x3ff
+    PLACE_ANYWHERE = 0x7ff
 };
 
 typedef enum ActionGroup {
@@ -112,7 +115,7 @@ typedef struct Action {
     unsigned places;       /* where its keys count */
     unsigned hints;        /* where it is hinted at, in the order of the table */
     Key keys[ACTION_KEYS]; /* the first is the one shown; PRESS_NONE where there are fewer */
-    ActionId with;         /* hinted at together with this one; ACTION_NONE: alone */
+    ActionId with;         /* hinted at together with this one, and that with its own; ACTION_NONE: alone */
     const char *word;      /* in a hint: one or two words */
     const char *menu;      /* in the menu */
     const char *help;      /* in the help and the manual: a sentence without its full stop */

@@ -151,6 +151,8 @@ void app_do(App *app, ActionId action)
     case ACTION_CHOOSE:
     case ACTION_LINE_ADD:
     case ACTION_LINE_REMOVE:
+    case ACTION_WORD_BEFORE:
+    case ACTION_WORD_NEXT:
     case ACTION_FORM_DONE:
     case ACTION_COUNT: break; /* the view on top had no use for it */
     }

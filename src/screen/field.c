@@ -281,6 +281,21 @@ static bool put_in(Field *field, const char *bytes, size_t length)
     return true;
 }
 
+static Key small(Key key)
+{
+    return key >= 'A' && key <= 'Z' ? key + 'a' - 'A' : key;
+}
+
+bool field_chooses(const Field *field, Key key)
+{
+    if (key == PRESS_LEFT || key == PRESS_RIGHT || key == ' ' || key == '+' || key == '-')
+        return true;
+    for (int i = 0; i < field->choice_count; i++)
+        if (small((Key)(unsigned char)field->choices[i][0]) == small(key))
+            return true;
+    return false;
+}
+
 static bool choice_key(Field *field, Key key)
 {
     int now = field_choice(field);
@@ -294,7 +309,7 @@ static bool choice_key(Field *field, Key key)
     }
     for (int i = 1; i <= field->choice_count; i++) {
         int other = (now + i) % field->choice_count;
-        if (key_is_text(key) && (Key)(unsigned char)field->choices[other][0] == key) {
+        if (key_is_text(key) && small((Key)(unsigned char)field->choices[other][0]) == small(key)) {
             field_set_choice(field, other);
             return true;
         }
@@ -365,7 +380,7 @@ void field_draw(const Field *field, Grid *grid, int x, int y, int cells, bool fo
     char before[FIELD_BYTES];
     snprintf(before, sizeof before, "%.*s", (int)field->cursor, field->text);
     const char *from = field->text;
-    while (utf8_cells(before + (from - field->text)) > cells - 1)
+    while (*from != '\0' && utf8_cells(before + (from - field->text)) > cells - 1)
         do
             from++;
         while (((unsigned char)*from & 0xc0) == 0x80);

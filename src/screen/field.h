@@ -54,6 +54,9 @@ void field_judge(Field *field, Units units);
  * in a choice. False where it is none of them. */
 bool field_key(Field *field, Key key, Units units);
 
+/* Whether the key is the first letter of a word of the choice, or goes through its words. */
+bool field_chooses(const Field *field, Key key);
+
 /* Puts pasted text in, its line ends and controls left out; false where it did not fit whole. */
 bool field_paste(Field *field, const char *text, Units units);
 

@@ -173,7 +173,7 @@ void file_save_as(App *app)
     static const char *const over[] = {"say so", "write over it"};
     Form *form = form_new("Save under another name", app_wall(app)->units, 0, take_name);
     form_field(form, FIELD_TEXT, "File", "path", NULL);
-    form_choice(form, "If it is there already", "over", over, 2, 0);
+    form_choice(form, "If the file exists", "over", over, 2, 0);
     const char *path = session_path(app->session);
     field_set(&form->fields[0], path != NULL ? path : "wall.yaml", form->units);
     form_open(app, form);

@@ -19,7 +19,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { FOOT_ROWS = 2 };
+enum { FOOT_ROWS = 2, LABEL_LEAST = 22, FIELD_CELLS = 18 };
 
 Form *form_new(const char *title, Units units, uint32_t id, FormTake *take)
 {
@@ -216,12 +216,22 @@ static void show_refusal(Form *form, const Err *err)
 static bool take_form(App *app, Form *form)
 {
     judge_lines(form);
-    for (int i = 0; i < form->count; i++)
+    int bad = 0, first = 0;
+    for (int i = form->count - 1; i >= 0; i--)
         if (form->fields[i].bad) {
-            form->focus = i;
-            app_say(app, STYLE_FAULT, "One entry is not good yet: %s.", form->fields[i].label);
-            return false;
+            bad++;
+            first = i;
         }
+    if (bad > 0) {
+        form->focus = first;
+        form->came = true;
+        const char *label = form->fields[first].label;
+        if (bad == 1)
+            app_say(app, STYLE_FAULT, "One entry is not good yet: %s.", label);
+        else
+            app_say(app, STYLE_FAULT, "%d entries are not good yet; the first is: %s.", bad, label);
+        return false;
+    }
     Err err = {0};
     if (form->take(app, form, &err)) {
         app_remove(app, form); /* it may have laid something over itself */
@@ -269,6 +279,8 @@ static bool form_key(App *app, Layer *layer, Key key)
     form->came = false;
     if (strcmp(before, field->text) != 0)
         note_change(form);
+    else if (field->kind == FIELD_CHOICE && key_is_text(key) && !field_chooses(field, key))
+        app_say(app, STYLE_CAUTION, "No word to choose from begins so; the left and right arrows go through them.");
     return true;
 }
 
@@ -360,20 +372,54 @@ static void draw_field(const Form *form, Grid *grid, int index, int y, Places at
         grid_text(grid, at.says, y, at.right - at.says, field->bad ? STYLE_FAULT : STYLE_DIM, field->says);
 }
 
-/* What is refused, or what is said of the field in focus where there was no room for it, in whole. */
-static void draw_foot(const Form *form, Grid *grid, Rect foot, int room)
+/* Whether all that belongs to the field in focus can be read beside it. */
+static bool is_cut(const Form *form, Places at)
 {
-    bool focused = form->focus < form->count;
-    const Field *field = &form->fields[focused ? form->focus : 0];
-    const char *text = form->refused;
-    int style = STYLE_FAULT;
-    if (text[0] == '\0' && focused && utf8_cells(field->says) > room) {
-        text = field->says;
-        style = field->bad ? STYLE_FAULT : STYLE_DIM;
-    }
-    int begin, length;
-    for (int line = 0; line < foot.rows && (length = plain_fold(text, foot.columns, line, &begin)) > 0; line++)
-        grid_format(grid, foot.x, foot.y + line, foot.columns, style, "%.*s", length, text + begin);
+    const Field *field = &form->fields[form->focus];
+    bool label_cut = field->group < 0 && utf8_cells(field->label) > at.field - at.label - 1;
+    return label_cut || utf8_cells(field->says) > at.right - at.says;
+}
+
+/* What is refused, or what is said of the field in focus where there was no room for it, in whole; NULL: nothing. */
+static const char *foot_text(const Form *form, Places at, int *style, char *out, size_t size)
+{
+    *style = STYLE_FAULT;
+    if (form->refused[0] != '\0')
+        return form->refused;
+    if (form->focus == form->count || !is_cut(form, at))
+        return NULL;
+    const Field *field = &form->fields[form->focus];
+    *style = field->bad ? STYLE_FAULT : STYLE_DIM;
+    bool label_cut = field->group < 0 && utf8_cells(field->label) > at.field - at.label - 1;
+    snprintf(out, size, "%s%s%s", label_cut ? field->label : "", label_cut && field->says[0] != '\0' ? ": " : "",
+             field->says);
+    return out;
+}
+
+static int draw_foot(Grid *grid, Rect foot, int style, const char *text, bool draw)
+{
+    int begin, length, line = 0;
+    for (; text != NULL && line < foot.rows && (length = plain_fold(text, foot.columns, line, &begin)) >= 0; line++)
+        if (draw)
+            grid_format(grid, foot.x, foot.y + line, foot.columns, style, "%.*s", length, text + begin);
+    return line;
+}
+
+/* Labels take what the longest of them needs, as far as a field stays beside them. */
+static Places places_in(const Form *form, Rect inside)
+{
+    int label = LABEL_LEAST;
+    for (int i = 0; i < form->count; i++)
+        if (form->fields[i].group < 0 && utf8_cells(form->fields[i].label) + 1 > label)
+            label = utf8_cells(form->fields[i].label) + 1;
+    int cells = inside.columns < FIELD_CELLS * 3 ? inside.columns / 3 : FIELD_CELLS;
+    if (label > inside.columns - cells)
+        label = inside.columns - cells;
+    if (label < 1)
+        label = 1;
+    int says = label + cells + 2;
+    return (Places){inside.x, inside.x + label, cells, inside.x + (says < inside.columns ? says : inside.columns),
+                    inside.x + inside.columns};
 }
 
 static void form_draw(App *app, Layer *layer, Grid *grid, Rect area)
@@ -381,18 +427,23 @@ static void form_draw(App *app, Layer *layer, Grid *grid, Rect area)
     (void)app;
     Form *form = layer->state;
     int lines = line_of(form, form->count) + 1;
-    int rows = lines + 2 + FOOT_ROWS < area.rows ? lines + 2 + FOOT_ROWS : area.rows;
     int wide = area.columns < 100 ? area.columns : 100;
+    Places at = places_in(form, (Rect){area.x + (area.columns - wide) / 2 + 2, 0, wide - 4, 0});
+    int style;
+    char whole[FIELD_SAYS + 100];
+    const char *text = foot_text(form, at, &style, whole, sizeof whole);
+    int foot = draw_foot(grid, (Rect){0, 0, wide - 4 > 1 ? wide - 4 : 1, area.rows - 3}, style, text, false);
+    if (foot < FOOT_ROWS && lines + 2 + FOOT_ROWS <= area.rows)
+        foot = FOOT_ROWS; /* so that the box does not jump */
+    int rows = lines + 2 + foot < area.rows ? lines + 2 + foot : area.rows;
     Rect panel = {area.x + (area.columns - wide) / 2, area.y + (area.rows - rows) / 2, wide, rows};
     grid_panel(grid, panel, form->title);
-    Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 2 - FOOT_ROWS};
+    Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 2 - foot};
     int focus_line = line_of(form, form->focus);
     if (focus_line < form->top)
         form->top = focus_line;
     if (focus_line >= form->top + inside.rows)
         form->top = focus_line - inside.rows + 1;
-    int label = 22;
-    Places at = {inside.x, inside.x + label, 18, inside.x + label + 20, inside.x + inside.columns};
     Rect before = grid_clip(grid, inside);
     int shown_group = -1;
     for (int i = 0; i < form->count; i++) {
@@ -408,12 +459,19 @@ static void form_draw(App *app, Layer *layer, Grid *grid, Rect area)
     if (form->focus == form->count)
         grid_cursor(grid, at.label + 1, y);
     grid_unclip(grid, before);
-    draw_foot(form, grid, (Rect){inside.x, panel.y + panel.rows - 1 - FOOT_ROWS, inside.columns, FOOT_ROWS},
-              at.right - at.says);
+    draw_foot(grid, (Rect){inside.x, inside.y + inside.rows, inside.columns, foot}, style, text, true);
+}
+
+static unsigned form_place(const App *app, const Layer *layer)
+{
+    (void)app;
+    const Form *form = layer->state;
+    bool choice = form->focus < form->count && form->fields[form->focus].kind == FIELD_CHOICE;
+    return PLACE_FORM | (choice ? PLACE_CHOICE : 0u);
 }
 
 static const View form_view = {
-    .places = PLACE_FORM,
+    .place = form_place,
     .draw = form_draw,
     .key = form_key,
     .act = form_act,

@@ -68,7 +68,8 @@ void forms_planks(App *app)
     int least = form_length(form, "Narrowest strip", "least", "a third of the narrowest face");
     if (planks->least_given)
         fill_length(form, least, planks->least);
-    fill_length(form, form_length(form, "Leave away below", "leave", "every course is hung"), planks->leave);
+    fill_length(form, form_length(form, "Leave out courses lower than", "leave", "every course is hung"),
+                planks->leave);
     form_open(app, form);
 }
 
@@ -89,7 +90,7 @@ void forms_joints(App *app)
     const Joints *joints = &app_wall(app)->joints;
     Form *form = form_new("Joints between pieces", units_of(app), 0, take_joints);
     form_choice(form, "They may land", "land", lands, 2, joints->land == LAND_STUDS ? 1 : 0);
-    fill_length(form, form_length(form, "Apart, next courses", "stagger", "they may stand over each other"),
+    fill_length(form, form_length(form, "Joints above and below, apart", "stagger", "they may stand over each other"),
                 joints->stagger);
     fill_length(form, form_length(form, "Shortest piece", "shortest", "any length"), joints->shortest);
     form_open(app, form);

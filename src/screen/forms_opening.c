@@ -21,7 +21,7 @@ enum {
 
 static const char *const kinds[] = {"box", "window", "door", "hearth", "stove", "vent", "other"};
 static const char *const stands[] = {"at a height", "on the floor"};
-static const char *const upward[] = {"height", "top edge"};
+static const char *const upward[] = {"height", "upper edge"};
 
 static bool take_opening(App *app, const Form *form, Err *err)
 {
@@ -81,15 +81,15 @@ static void add_fields(Form *form, const Opening *opening)
     form_choice(form, "Kind", "kind", kinds, 7, opening != NULL ? (int)opening->kind : 0);
     form_length(form, "From the left end", "left", NULL);
     form_length(form, "Width", "width", NULL);
-    form_choice(form, "It stands", "stands", stands, 2, opening != NULL && opening->to_floor ? 1 : 0);
-    form_length(form, "Bottom above level", "bottom", "on the floor, or give its height");
-    form_choice(form, "Upward, given as", "upward", upward, 2, opening != NULL && opening->top_given ? 1 : 0);
-    form_length(form, "Height, or top edge", opening != NULL && opening->top_given ? "top" : "height", NULL);
-    form_length(form, "Cut back all round", "clear", "nothing");
+    form_choice(form, "Its lower edge", "stands", stands, 2, opening != NULL && opening->to_floor ? 1 : 0);
+    form_length(form, "Lower edge, above level", "bottom", "on the floor, or give its height");
+    form_choice(form, "What was measured", "upward", upward, 2, opening != NULL && opening->top_given ? 1 : 0);
+    form_length(form, "Height, or upper edge", opening != NULL && opening->top_given ? "top" : "height", NULL);
+    form_length(form, "Gap left around it", "clear", "nothing");
     form_length(form, "Plate, width", "plate.width", "no plate");
     form_length(form, "Plate, height", "plate.height", "no plate");
     form_length(form, "Front of the box", "front", "flush with the bare wall");
-    form_length(form, "Stove: wall to it", "away", "only for a stove");
+    form_length(form, "Stove: wall to its hot side", "away", "only for a stove: to its nearest hot side");
 }
 
 static void fill(Form *form, int field, bool given, Length value)

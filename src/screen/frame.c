@@ -59,9 +59,9 @@ static int hint_draw(Grid *grid, int x, int y, const Action *action, bool draw)
 {
     char keys[64];
     action_key_text(action, grid->ascii, false, keys, sizeof keys);
-    if (action->with != ACTION_NONE) {
+    for (ActionId with = action->with; with != ACTION_NONE; with = action_of(with)->with) {
         char other[32];
-        action_key_text(action_of(action->with), grid->ascii, false, other, sizeof other);
+        action_key_text(action_of(with), grid->ascii, false, other, sizeof other);
         const char *second = strncmp(other, "Shift-", 6) == 0 ? other + 6 : other;
         size_t used = strlen(keys);
         snprintf(keys + used, sizeof keys - used, "%s%s", grid->ascii ? "/" : "", second);

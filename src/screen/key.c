@@ -46,7 +46,8 @@ void key_label(Key key, bool ascii, char *out, size_t size)
             base -= 'a' - 'A';
         char bytes[4];
         int length = utf8_encode(base, bytes);
-        snprintf(word, sizeof word, "%.*s", length, bytes);
+        bool capital = key >= 'A' && key <= 'Z'; /* told as the keys that a hand presses */
+        snprintf(word, sizeof word, "%s%.*s", capital ? "Shift-" : "", length, bytes);
     }
     snprintf(out, size, "%s%s%s%s", (key & PRESS_CTRL) != 0 ? "Ctrl-" : "", (key & PRESS_ALT) != 0 ? "Alt-" : "",
              (key & PRESS_SHIFT) != 0 ? "Shift-" : "", word);

@@ -70,8 +70,9 @@ static void menu_draw(App *app, Layer *layer, Grid *grid, Rect area)
     Rect panel = {area.x + (area.columns - wide) / 2, area.y, wide, area.rows};
     grid_panel(grid, panel, "Menu");
     Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 2};
-    int x = inside.x + grid_text(grid, inside.x, inside.y, inside.columns, STYLE_LABEL,
-                                 "Type a word to look for, or go with the arrows: ");
+    int x = inside.x +
+            grid_text(grid, inside.x, inside.y, inside.columns, STYLE_LABEL,
+                      inside.columns >= 64 ? "Type a word to look for, or go with the arrows: " : "Type a word: ");
     grid_fill(grid, (Rect){x, inside.y, inside.x + inside.columns - x, 1}, ' ', STYLE_FIELD);
     grid_text(grid, x, inside.y, inside.x + inside.columns - x, STYLE_FIELD, menu->typed);
     int rows = inside.rows - 1;
@@ -89,7 +90,7 @@ static void menu_draw(App *app, Layer *layer, Grid *grid, Rect area)
         int y = inside.y + 1 + i;
         char keys[64];
         action_key_text(action, grid->ascii, false, keys, sizeof keys);
-        grid_text(grid, inside.x, y, inside.columns - 12, STYLE_PLAIN, action->menu);
+        grid_text(grid, inside.x, y, inside.columns - utf8_cells(keys) - 1, STYLE_PLAIN, action->menu);
         grid_text_right(grid, inside.x + inside.columns, y, 11, STYLE_KEY, keys);
         if (menu->top + i == menu->focus) {
             grid_restyle(grid, (Rect){inside.x, y, inside.columns, 1}, STYLE_CHOSEN);

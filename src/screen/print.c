@@ -148,6 +148,6 @@ void print_open(App *app)
     form_choice(form, "Sheet", "sheet", words, SHEETS, 0);
     form_choice(form, "Goes to", "to", to, 3, DATUMROW_PDF ? TO_PDF : TO_TEXT);
     form_field(form, FIELD_TEXT, "File", "file", "beside the wall file, named after it");
-    form_choice(form, "If it is there", "over", over, 2, 0);
+    form_choice(form, "If the file exists", "over", over, 2, 0);
     form_open(app, form);
 }

@@ -311,6 +311,68 @@ static void leaving_with_changes_asks(void **state)
     rig_free(rig);
 }
 
+static void hints_name_every_arrow_and_one_word_for_one_thing(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "n");
+    assert_shows(rig, "\u2191\u2193\u2190\u2192 move it");
+    rig_type(rig, "2");
+    assert_shows(rig, "\u2191\u2193 go");
+    assert_hides(rig, "\u2190\u2192");
+    assert_shows(rig, "Ctrl-D take it");
+    assert_shows(rig, " Take it ");
+    rig_key(rig, PRESS_ESCAPE);
+    rig_type(rig, "3");
+    assert_shows(rig, "\u2190\u2192 change");
+    rig_key(rig, PRESS_ESCAPE);
+    rig_type(rig, "m");
+    rig_type(rig, "open another");
+    assert_shows(rig, " Shift-O ");
+    rig_free(rig);
+}
+
+static void a_choice_takes_a_letter_and_says_what_it_does_not_take(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "Ol");
+    rig_key(rig, PRESS_ENTER);
+    assert_shows(rig, "\u25c2inches");
+    rig_type(rig, "k");
+    assert_shows(rig, "No word to choose from begins so");
+    rig_type(rig, "M");
+    assert_shows(rig, "\u25c2millimetres");
+    rig_key(rig, PRESS_ENTER);
+    rig_type(rig, "2500");
+    assert_shows(rig, "= 2500.0 mm");
+    rig_free(rig);
+}
+
+static void several_bad_entries_are_counted(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "a");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "3 entries are not good yet; the first is: From the left end.");
+    rig_free(rig);
+}
+
+/* The half that helps stands at the end of the sentence. */
+static void what_would_be_good_is_told_in_whole(void **state)
+{
+    (void)state;
+    static const int sizes[][2] = {{80, 24}, {60, 18}, {40, 10}};
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+        Rig *rig = rig_new(sizes[i][0], sizes[i][1]);
+        rig_type(rig, "1");
+        rig_type(rig, "3 1/");
+        assert_shows(rig, "7' 4"); /* "write one like 40 1/2 or 7' 4 1/2\"" */
+        rig_free(rig);
+    }
+}
+
 /* Answers are what a question is for: they are seen where there is room for little else. */
 static void answers_come_before_the_text(void **state)
 {
@@ -340,7 +402,7 @@ static void a_question_shows_the_line_in_focus_by_a_sign_of_its_own(void **state
     rig_key(rig, PRESS_ESCAPE);
     assert_shows(rig, "\u25b8");
     rig_type(rig, "m");
-    assert_shows(rig, "\u00bbStart: height");
+    assert_shows(rig, "\u00bbStart heights worth");
     assert_hides(rig, "\u25b8");
     rig_free(rig);
 }
@@ -464,6 +526,10 @@ int main(void)
         cmocka_unit_test(a_paste_goes_only_into_a_field),
         cmocka_unit_test(escape_never_leaves),
         cmocka_unit_test(leaving_with_changes_asks),
+        cmocka_unit_test(hints_name_every_arrow_and_one_word_for_one_thing),
+        cmocka_unit_test(a_choice_takes_a_letter_and_says_what_it_does_not_take),
+        cmocka_unit_test(several_bad_entries_are_counted),
+        cmocka_unit_test(what_would_be_good_is_told_in_whole),
         cmocka_unit_test(answers_come_before_the_text),
         cmocka_unit_test(a_question_shows_the_line_in_focus_by_a_sign_of_its_own),
         cmocka_unit_test(the_text_of_a_question_can_be_gone_through),
