@@ -201,7 +201,7 @@ static void a_second_editor_is_told(void **state)
     Child *first = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(first, "Boathouse"));
     Child *second = child_beside(first, TERMINAL);
-    assert_true(child_says(second, "Somebody else"));
+    assert_true(child_says(second, "open in another editor"));
     child_type(second, "lq");
     assert_true(child_ends(second));
     child_type(first, "q");
