@@ -188,7 +188,7 @@ int main(int count, char **arguments)
         rooms = ROOMS;
     for (RandomKind kind = RANDOM_HOUSE; kind < RANDOM_KIND_COUNT; kind++)
         measure_rooms(kind, rooms);
-    for (int land = LAND_ANYWHERE; land <= LAND_STUDS; land++)
+    for (JointLand land = LAND_ANYWHERE; land <= LAND_STUDS; land++)
         for (int boards = 1000; boards <= 10000; boards *= 10)
             measure_hall(boards, land);
     return 0;

@@ -62,7 +62,7 @@ static void check_plan(const Layout *layout, const Plan *plan, uint64_t seed, Ra
 static void test_first_plans_hold_and_are_no_worse_than_by_hand(void **state)
 {
     (void)state;
-    for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
+    for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < MANY / (kind < RANDOM_HOUSE ? 1 : 10); seed++) {
             Arena *arena = arena_new();
             const Layout *layout = lay_out(arena, (uint64_t)seed, kind);
@@ -78,7 +78,7 @@ static void test_first_plans_hold_and_are_no_worse_than_by_hand(void **state)
 static void test_final_plans_hold_and_are_no_worse_than_by_hand(void **state)
 {
     (void)state;
-    for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
+    for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < FEW; seed++) {
             Arena *arena = arena_new();
             const Layout *layout = lay_out(arena, (uint64_t)seed, kind);
@@ -93,7 +93,7 @@ static void test_final_plans_hold_and_are_no_worse_than_by_hand(void **state)
 static void test_slices_end_in_the_same_plan(void **state)
 {
     (void)state;
-    for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
+    for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < FEW / 4; seed++) {
             Arena *arena = arena_new();
             const Layout *layout = lay_out(arena, (uint64_t)seed, kind);
@@ -122,7 +122,7 @@ static void test_slices_end_in_the_same_plan(void **state)
 static void test_boards_add_up(void **state)
 {
     (void)state;
-    for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
+    for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < 6 * FEW; seed++) {
             Arena *arena = arena_new();
             const Layout *layout = lay_out(arena, 1000 + (uint64_t)seed, kind);
