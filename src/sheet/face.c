@@ -148,28 +148,33 @@ Drawing *drawing_of_face(Arena *arena, const Job *job, const Places *places, int
 
 /* ---- characters ---- */
 
-/* What stands at x of the course: a character for the wood that is left there. */
-static char wood_at(const Course *course, Length x)
+static const Slab *slab_at(const Course *course, Length x)
 {
-    for (int i = 0; i < course->slab_count; i++) {
-        const Slab *slab = &course->slabs[i];
-        if (x < slab->left || x >= slab->right)
-            continue;
-        if (slab->part_count == 0)
-            return ' ';
-        if (slab->part_count > 1)
-            return ':';
-        const Part *part = &slab->parts[0];
-        bool lower_gone = part->bottom_edge != EDGE_BAND, upper_gone = part->top_edge != EDGE_BAND;
-        if (lower_gone && upper_gone)
-            return '-';
-        if (lower_gone)
-            return '"';
-        if (upper_gone)
-            return '_';
-        return course->number == 0 ? '=' : '-';
+    for (int i = 0; i < course->slab_count; i++)
+        if (x >= course->slabs[i].left && x < course->slabs[i].right)
+            return &course->slabs[i];
+    return NULL;
+}
+
+/* A character for the wood that is left at a slab of the course; what an opening takes goes before what floor and
+ * ceiling do. */
+static char wood_of(const Course *course, const Slab *slab)
+{
+    if (slab == NULL || slab->part_count == 0)
+        return ' ';
+    if (slab->part_count > 1)
+        return ':';
+    const Part *part = &slab->parts[0];
+    bool lower_gone = part->bottom_edge != EDGE_BAND, upper_gone = part->top_edge != EDGE_BAND;
+    if (lower_gone && upper_gone) {
+        bool lower_cut = part->bottom_edge == EDGE_OPENING, upper_cut = part->top_edge == EDGE_OPENING;
+        return lower_cut == upper_cut ? '-' : (lower_cut ? '"' : '_');
     }
-    return ' ';
+    if (lower_gone)
+        return '"';
+    if (upper_gone)
+        return '_';
+    return course->number == 0 ? '=' : '-';
 }
 
 static int column_of(Length x, Length width, int columns)
@@ -178,22 +183,65 @@ static int column_of(Length x, Length width, int columns)
     return column < 0 ? 0 : (column >= columns ? columns - 1 : column);
 }
 
-static void put_piece(const Piece *piece, Length width, int columns, char *row)
+/* One course as it is filled in. `cut` is the character of a column that an opening takes something of, else 0. */
+typedef struct Row {
+    Length width;
+    int columns;
+    char *shown, *cut;
+} Row;
+
+/* Between the ends of a piece, `left` and `right`, the cutouts that are narrower than a column and lie off its middle,
+ * or under an end: each in the column nearest to it. */
+static void put_narrow_cutouts(Row *row, const Course *course, const Piece *piece, int left, int right)
 {
-    int left = column_of(piece->left, width, columns);
-    int right = column_of(piece->right, width, columns);
-    row[left] = '|';
-    row[right] = '|';
-    char number[16];
-    int length = snprintf(number, sizeof number, " %d ", piece->number);
-    int room = right - left - 1;
-    if (room < length + 2)
+    for (int i = 0; i < course->slab_count && right - left > 1; i++) {
+        const Slab *slab = &course->slabs[i];
+        if (slab->left >= piece->right || slab->right <= piece->left || !beside_opening(slab))
+            continue;
+        int from = column_of(slab->left, row->width, row->columns);
+        int to = column_of(slab->right, row->width, row->columns);
+        bool seen = false;
+        for (int k = from > left ? from : left + 1; k <= to && k < right; k++)
+            seen |= row->cut[k] != 0;
+        if (seen)
+            continue;
+        int at = column_of((slab->left + slab->right) / 2, row->width, row->columns);
+        at = at <= left ? left + 1 : (at >= right ? right - 1 : at);
+        row->shown[at] = row->cut[at] = wood_of(course, slab);
+    }
+}
+
+/* The number in the middle of the longest stretch of the piece over which the openings take the same of it. */
+static void put_number(Row *row, int number, int left, int right)
+{
+    char text[16];
+    int length = snprintf(text, sizeof text, " %d ", number);
+    int best = 0, best_end = 0;
+    for (int i = left + 1, run = 0; i < right; i++) {
+        run = i > left + 1 && row->cut[i] == row->cut[i - 1] ? run + 1 : 1;
+        if (run > best) {
+            best = run;
+            best_end = i + 1;
+        }
+    }
+    int at = best_end - best + (best - length) / 2;
+    bool among_cutouts = best > 0 && row->cut[at] != 0; /* of which some has to stay in sight */
+    if (best < length + (among_cutouts ? 2 : 0) || right - left - 1 < length + 2)
         return;
-    int at = left + 1 + (room - length) / 2;
     for (int i = 0; i < length; i++)
-        if (strchr("-=_\"", row[at + i]) == NULL)
+        if (strchr("-=_\"", row->shown[at + i]) == NULL)
             return;
-    memcpy(row + at, number, (size_t)length);
+    memcpy(row->shown + at, text, (size_t)length);
+}
+
+static void put_piece(Row *row, const Course *course, const Piece *piece)
+{
+    int left = column_of(piece->left, row->width, row->columns);
+    int right = column_of(piece->right, row->width, row->columns);
+    row->shown[left] = '|';
+    row->shown[right] = '|';
+    put_narrow_cutouts(row, course, piece, left, right);
+    put_number(row, piece->number, left, right);
 }
 
 char *drawing_row(Arena *arena, const Job *job, const Places *places, int face_index, int course_index, int columns)
@@ -201,15 +249,17 @@ char *drawing_row(Arena *arena, const Job *job, const Places *places, int face_i
     const Course *course = &job->layout->faces[face_index].courses[course_index];
     Length width = job->wall->faces.at[face_index].width;
     Place place = places_get(places, face_index, course_index);
-    char *row = arena_bytes(arena, (size_t)columns + 1);
+    Row row = {width, columns, arena_bytes(arena, (size_t)columns + 1), arena_bytes(arena, (size_t)columns + 1)};
     for (int i = 0; i < columns; i++) {
         Length x = wide_narrow(wide_floor((Wide)width * (2 * i + 1), 2 * columns));
-        row[i] = wood_at(course, x);
+        const Slab *slab = slab_at(course, x);
+        row.shown[i] = wood_of(course, slab);
+        row.cut[i] = slab != NULL && beside_opening(slab) ? row.shown[i] : 0;
         for (int k = place.bare_first; k < place.bare_first + place.bare_count; k++)
             if (x >= job->plan->bare[k].left && x < job->plan->bare[k].right)
-                row[i] = '.';
+                row.shown[i] = '.';
     }
     for (int i = place.piece_first; i < place.piece_first + place.piece_count; i++)
-        put_piece(&job->plan->pieces[i], width, columns, row);
-    return row;
+        put_piece(&row, course, &job->plan->pieces[i]);
+    return row.shown;
 }

@@ -4,6 +4,8 @@
 #include "trade/say.h"
 #include "trade/studs.h"
 
+#include <inttypes.h>
+
 /*
  * A section through plank and wall, the fastener from the left:
  *
@@ -77,6 +79,10 @@ static void check_box(Arena *arena, const Layout *layout, int face, int index, F
             "extender of that depth. Switch the power off and test that it is off before a box is opened; ask a "
             "licensed electrician and the local code.",
             opening->name, say_length(arena, wall, depth));
+    finding.lead = "The front edges of these end behind the face of the planks. Codes ask for them to be flush with "
+                   "wood, by extenders of that depth. Switch the power off and test that it is off before a box is "
+                   "opened; ask a licensed electrician and the local code:";
+    finding.item = say(arena, "%s (by %s)", opening->name, say_length(arena, wall, depth));
     *arena_push(arena, findings) = finding;
 }
 
@@ -148,17 +154,18 @@ static void check_piece(Arena *arena, const Layout *layout, const Piece *piece, 
     finding.has_at = true;
     finding.at = piece->left;
     finding.piece = piece->number;
-    const char *which = say(arena, "No stud stands behind piece %d (course %lld of %s, %s from %s)", piece->number,
-                            (long long)course->number, wall->faces.at[piece->face].name,
-                            say_length(arena, wall, piece->right - piece->left), say_length(arena, wall, piece->left));
-    finding.text =
-        reaches
-            ? say(arena,
-                  "%s. A fastener there holds nothing and may reach a cable or pipe: glue it, give it a backing strip "
-                  "or an anchor made for hollow walls, or move the joint.",
-                  which)
-            : say(arena, "%s. Glue it, give it a backing strip or an anchor made for hollow walls, or move the joint.",
-                  which);
+    const char *stretch = say(arena, "%s from %s", say_length(arena, wall, piece->right - piece->left),
+                              say_place(arena, wall, piece->left));
+    const char *glue = reaches ? "A fastener there holds nothing and may reach a cable or pipe: glue" : "Glue";
+    finding.text = say(arena,
+                       "No stud stands behind piece %d (course %" PRId64 " of %s, %s). %s it, give it a backing strip "
+                       "or an anchor made for hollow walls, or move the joint.",
+                       piece->number, course->number, wall->faces.at[piece->face].name, stretch, glue);
+    finding.lead = say(arena,
+                       "No stud stands behind these pieces. %s them, give them a backing strip or an anchor made for "
+                       "hollow walls, or move the joints:",
+                       glue);
+    finding.item = say(arena, "piece %d (course %" PRId64 ", %s)", piece->number, course->number, stretch);
     *arena_push(arena, findings) = finding;
 }
 

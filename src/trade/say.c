@@ -30,6 +30,13 @@ const char *say_length(Arena *arena, const Wall *wall, Length length)
     return say_to(arena, wall, length, wall->round);
 }
 
+const char *say_place(Arena *arena, const Wall *wall, Length place)
+{
+    char shown[LENGTH_TEXT_MAX];
+    length_show_unit(place, wall->units, wall->round, shown);
+    return say(arena, "%s", shown);
+}
+
 const char *say_fine(Arena *arena, const Wall *wall, Length length)
 {
     return say_to(arena, wall, length, wall->units == UNITS_IN ? LENGTH_INCH / 64 : LENGTH_MM / 10);

@@ -12,8 +12,11 @@
 /* A formatted text in `arena`. */
 const char *say(Arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
-/* "40 1/2 in": rounded to the wall's marks; what is not 0 never reads 0, but "under 1/16 in". */
+/* A size, "40 1/2 in": rounded to the wall's marks; what is not 0 never reads 0, but "under 1/16 in". */
 const char *say_length(Arena *arena, const Wall *wall, Length length);
+
+/* A place or a height, likewise rounded: what lies within half a mark of 0 reads "0 in". */
+const char *say_place(Arena *arena, const Wall *wall, Length place);
 
 /* To 1/64 in or 0.1 mm: reveals and their changes. */
 const char *say_fine(Arena *arena, const Wall *wall, Length length);

@@ -49,6 +49,8 @@ typedef struct Finding {
     int board;   /* number, from 1 */
     int opening; /* index into the face's openings */
     const char *text;
+    const char *lead; /* where several of its like make one list: what holds for all of them; NULL: nothing does */
+    const char *item; /* and what this one adds to it: "piece 17 (course 5)"; NULL as `lead` is */
 } Finding;
 
 typedef struct Findings {

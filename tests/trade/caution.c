@@ -288,6 +288,25 @@ static void general_care(void **state)
     arena_free(bench.arena);
 }
 
+/* A place is told as the wall is marked, however near to 0 it is: "under 1/16 in" is for sizes alone. A width of
+ * 2134 nm is one. */
+static void places_and_sizes(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
+    bench.plan->piece_count = 2;
+    bench.plan->pieces = arena_array(bench.arena, Piece, 2);
+    bench.plan->pieces[0] = (Piece){.number = 1, .left = 2134, .right = INCHES(10)};
+    bench.plan->pieces[1] = (Piece){.number = 2, .left = INCHES(10), .right = INCHES(10) + 2134};
+    Findings findings = found(&bench);
+    assert_int_equal(findings.count, 2);
+    assert_holds(findings.at[0].text, "piece 1 (course 0 of north, 10 in from 0 in)");
+    assert_string_equal(findings.at[0].item, "piece 1 (course 0, 10 in from 0 in)");
+    assert_string_equal(findings.at[1].item, "piece 2 (course 0, under 1/16 in from 10 in)");
+    assert_string_equal(findings.at[0].lead, findings.at[1].lead);
+    arena_free(bench.arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -298,6 +317,7 @@ int main(void)
         cmocka_unit_test(boxes),
         cmocka_unit_test(fasteners),
         cmocka_unit_test(pieces_without_studs),
+        cmocka_unit_test(places_and_sizes),
         cmocka_unit_test(general_care),
     };
     return RUN(tests);
