@@ -1,6 +1,6 @@
 /*
  *     begin: hand method | first plan      the better one is laid
- *     steps: prices (joints on studs) -> bound -> search -> looks
+ *     steps: prices (joints on studs) -> bound -> search -> few -> looks
  *
  * Invariants: what a step does depends on the layout and on the steps before it, never on when the plan was asked for;
  * telling a plan changes nothing that the search reads.
@@ -9,6 +9,7 @@
 
 #include "base/panic.h"
 #include "fill/bound.h"
+#include "fill/few.h"
 #include "fill/hand.h"
 #include "fill/looks.h"
 #include "fill/price.h"
@@ -39,7 +40,9 @@ struct Fill {
     int stage;
     Price *price; /* NULL where there is none, or it is done */
     bool bound_known;
-    Bound bound;           /* of plans that keep every rule and leave nothing bare */
+    Bound bound; /* of plans that keep every rule and leave nothing bare */
+    Few *few;
+    bool searched;         /* the search is over, and `few` has begun where there is one */
     const Cover *finished; /* the best plan with its boards exchanged for looks; NULL until the search is over */
     bool covered_known;
     Length covered; /* by the plan that was told last and leaves something bare */
@@ -172,9 +175,26 @@ static bool is_done(const Fill *fill)
            best.boards_opened <= fill->bound.boards && fill->used >= fill->budget / 4;
 }
 
+/* Behind the search: a small pile is sought through, then boards are exchanged for looks. */
 static int64_t finish(Fill *fill)
 {
     int64_t work = 1;
+    if (!fill->searched) {
+        fill->searched = true;
+        search_restore(fill->search);
+        fill->few = few_new(fill->arena, fill->laid, fill->weave, search_best(fill->search));
+        if (fill->few != NULL)
+            search_begin_again(fill->search);
+        return work;
+    }
+    if (fill->few != NULL) {
+        bool found;
+        if (few_once(fill->few, &work, &found) || fill->used >= 2 * fill->budget) {
+            search_take_better(fill->search);
+            fill->few = NULL;
+        }
+        return work;
+    }
     const Cover *best = search_covers(fill->arena, fill->search);
     fill->finished = looks_exchange(fill->arena, fill->demand, fill->pile, best, &work);
     return work;
@@ -188,7 +208,7 @@ bool fill_step(Fill *fill, int steps)
         fill->plan = NULL;
     }
     while (fill->used < until && fill->finished == NULL)
-        fill->used += is_done(fill) ? finish(fill) : step(fill);
+        fill->used += fill->searched || is_done(fill) ? finish(fill) : step(fill);
     return fill->finished != NULL;
 }
 

@@ -255,6 +255,22 @@ void pile_mend(Pile *pile, int index, Length length, int run)
         close_board(pile, span->board);
 }
 
+void pile_withhold(Pile *pile, int board)
+{
+    unlink_board(pile, board);
+}
+
+void pile_return(Pile *pile, int board)
+{
+    link_board(pile, board);
+}
+
+void pile_open_free(Pile *pile)
+{
+    for (int i = 0; i < pile->slot_count; i++)
+        pile->slots[i].price = worth_of(pile->worth, pile->slots[i].left);
+}
+
 /* ---- the whole pile ---- */
 
 static void price_slots(Pile *pile)
@@ -276,7 +292,7 @@ void pile_price(Pile *pile, const Worth *worth)
     pile->worth = worth;
     pile->kept = 0;
     for (int i = 0; i < pile->span_count; i++)
-        if (!is_unopened(pile, pile->spans[i].board))
+        if (pile->boards[pile->spans[i].board].cuts > 0 || pile->boards[pile->spans[i].board].kind < 0)
             pile->kept += worth_of(worth, pile->spans[i].left);
     price_slots(pile);
 }

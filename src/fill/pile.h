@@ -97,4 +97,11 @@ void pile_cut(Pile *pile, int span, Length length, int run);
 /* Takes the cut back; a board with no cut left is closed again. */
 void pile_mend(Pile *pile, int span, Length length, int run);
 
+/* Keeps a board that is not opened from being opened, and back. */
+void pile_withhold(Pile *pile, int board);
+void pile_return(Pile *pile, int board);
+
+/* Opening a board costs nothing, until pile_price is called again. */
+void pile_open_free(Pile *pile);
+
 #endif
