@@ -1,5 +1,6 @@
 #include "screen/forms.h"
 
+#include "base/panic.h"
 #include <stdio.h>
 #include <string.h>
 
@@ -65,6 +66,7 @@ static bool take_opening(App *app, const Form *form, Err *err)
 /* A name that no opening of the face has yet. */
 static void free_name(const Face *face, char *out, size_t size)
 {
+    BUG_UNLESS(face->openings.count == 0 || face->openings.at != NULL);
     for (int number = face->openings.count + 1;; number++) {
         snprintf(out, size, "opening %d", number);
         bool taken = false;

@@ -17,6 +17,6 @@ enum { CHOICES_MOST = 6 };
 /* Gets the index of the choice; -1 where Esc was pressed. The question is gone when it is called. */
 typedef void Answer(App *app, int choice);
 
-void question_ask(App *app, const char *title, const char *text, const Choice *choices, int count, Answer *answer);
+void question_ask(App *app, const char *title, const char *text, const Choice *choices, int count, Answer *call);
 
 #endif

@@ -32,7 +32,7 @@ void press_end(Press *press);
 
 bool press_landscape(const Press *press, int page);
 /* Draws the page with its upper left corner at (0, 0). */
-void press_page(Press *press, cairo_t *cairo, int page);
+void press_page(Press *press, cairo_t *cairo, int number);
 
 /* Text of `points` size in the press's type; its width and height. Draws it where `cairo` is not NULL, its middle at
  * (x, y). */

@@ -85,7 +85,9 @@ static void mark_inside(cairo_t *cairo, ShapeKind kind)
         cairo_move_to(cairo, x0, y1);
         cairo_line_to(cairo, x1, y0);
     } else {
-        for (double x = x0 - (y1 - y0); x < x1; x += 4) {
+        const int lines = (int)((x1 - x0 + y1 - y0) / 4) + 1;
+        for (int i = 0; i < lines; i++) {
+            const double x = x0 - (y1 - y0) + 4 * i;
             cairo_move_to(cairo, x, y1);
             cairo_line_to(cairo, x + (y1 - y0), y0);
         }

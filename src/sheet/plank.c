@@ -1,5 +1,6 @@
 #include "sheet/plank.h"
 
+#include "base/panic.h"
 /*
  * A piece between two places x is taken apart into runs: stretches over which its lower and its upper edge are each one
  * straight line. Runs tile the piece from left to right.
@@ -184,6 +185,7 @@ static int slant_runs(const Runs *runs, bool from_right)
 static PlankEnd end_of(const Runs *runs, int count, bool from_right, const Points *side, Length outer)
 {
     PlankEnd end = {0};
+    BUG_UNLESS(runs->count > 0);
     const Run *last = &runs->at[from_right ? runs->count - 1 : 0];
     Length lower = from_right ? last->lower1 : last->lower0;
     Length upper = from_right ? last->upper1 : last->upper0;
@@ -237,6 +239,7 @@ static void set_widths(Arena *arena, Plank *plank, const Runs *runs, int first, 
         push_width(plank, run->x1 - left, run->upper1 - run->lower1);
     }
     if (first == end) { /* two slants meet */
+        BUG_UNLESS(runs->count > 0);
         const Run *run = &runs->at[first < runs->count ? first : runs->count - 1];
         Length width = first < runs->count ? run->upper0 - run->lower0 : run->upper1 - run->lower1;
         Length at = (first < runs->count ? run->x0 : run->x1) - left;

@@ -15,10 +15,12 @@
 
 static void read_whole(const char *folder, const char *name, const char *end, Text *out)
 {
-    char path[4096];
+    Text path;
     Err err;
-    snprintf(path, sizeof path, "%s/%s%s", folder, name, end);
-    assert_done(file_read(path, STORE_FILE_MOST, out, &err), &err);
+    text_init(&path);
+    text_format(&path, "%s/%s%s", folder, name, end);
+    assert_done(file_read(path.bytes, STORE_FILE_MOST, out, &err), &err);
+    text_finish(&path);
 }
 
 static void put_errors(const Errs *errors, Text *out)
