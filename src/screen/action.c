@@ -22,6 +22,7 @@ enum {
     WORDS = PLACE_CHOICE,
     HELPED = PLACE_HELP,
     TRIAL = PLACE_TRIAL,
+    HANG = PLACE_HANG,
     ANYWHERE = PLACE_ANYWHERE
 };
 
@@ -117,15 +118,32 @@ static const Action actions[] = {
     {ACTION_FACE_REMOVE, GROUP_WRITE, WALL, 0, {'X'}, ACTION_NONE, "",
      "Remove this face", "remove this face"},
 
+    {ACTION_HANGING, GROUP_HANG, WALL, 0, {'H', F(5)}, ACTION_NONE, "",
+     "Hang the planks, piece after piece", "hang the planks piece after piece, in hanging order"},
+    {ACTION_HUNG, GROUP_HANG, HANG, HANG, {PRESS_ENTER, ' '}, ACTION_NONE, "it hangs",
+     "This piece hangs", "record that the piece shown hangs, and go on to the next"},
+    {ACTION_MEASURE, GROUP_HANG, HANG, HANG, {'e'}, ACTION_NONE, "edge",
+     "Type in a measured edge", "type in the edge of a course as it hangs; the rest is laid out anew from it"},
+    {ACTION_BOARD_OUT, GROUP_HANG, HANG, HANG, {'x', PRESS_DELETE}, ACTION_NONE, "spoiled",
+     "This board is spoiled", "take the board of the piece shown out; other boards keep their numbers"},
+    {ACTION_BOARD_IN, GROUP_HANG, HANG, HANG, {'a', PRESS_INSERT}, ACTION_NONE, "found",
+     "A board was found", "put a board that was found on the pile, behind all others"},
+    {ACTION_PIECE_BEFORE, GROUP_HANG, HANG, HANG, {PRESS_LEFT, PRESS_UP, 'h'}, ACTION_PIECE_NEXT, "look",
+     "Look at the piece before", "look at the piece before this one"},
+    {ACTION_PIECE_NEXT, GROUP_HANG, HANG, 0, {PRESS_RIGHT, PRESS_DOWN, 'l'}, ACTION_NONE, "",
+     "Look at the piece after", "look at the piece after this one; Home goes back to the next one to hang"},
+    {ACTION_TAKE_DOWN, GROUP_HANG, HANG, HANG, {PRESS_BACKSPACE, 't'}, ACTION_NONE, "take back",
+     "Take back the piece hung last", "take back the record of the piece hung last"},
+
     {ACTION_FINDINGS, GROUP_FILE, WALL, 0, {'f', F(7)}, ACTION_NONE, "faults",
      "Faults and cautions", "list faults and cautions; choosing one shows its place"},
     {ACTION_PRINT, GROUP_FILE, WALL, 0, {'p', F(9)}, ACTION_NONE, "print",
      "Print a sheet", "print the row sheet, or another, to a file or the printer"},
     {ACTION_UNDO, GROUP_FILE, WALL | LISTS, 0, {CTRL('z'), F(3)}, ACTION_NONE, "undo",
      "Undo", "undo the last step"},
-    {ACTION_REDO, GROUP_FILE, WALL | LISTS, 0, {CTRL('y'), F(4)}, ACTION_NONE, "",
+    {ACTION_REDO, GROUP_FILE, WALL | LISTS | HANG, 0, {CTRL('y'), F(4)}, ACTION_NONE, "",
      "Redo", "do again what was undone"},
-    {ACTION_SAVE, GROUP_FILE, WALL | FORM | LISTS, COURSES | FORM, {CTRL('s'), F(2)}, ACTION_NONE, "save",
+    {ACTION_SAVE, GROUP_FILE, WALL | FORM | LISTS | HANG, COURSES | FORM, {CTRL('s'), F(2)}, ACTION_NONE, "save",
      "Save", "save at once; in a form, take what it says first"},
     {ACTION_SAVE_AS, GROUP_FILE, WALL, 0, {'S'}, ACTION_NONE, "",
      "Save under another name", "save under another name and go on with that file"},
@@ -150,9 +168,9 @@ static const Action actions[] = {
     {ACTION_FORM_DONE, GROUP_LISTS, FORM, FORM, {CTRL('d'), F(8)}, ACTION_NONE, "take it",
      "Take the form", "take what the form says (Enter on its last line does the same)"},
 
-    {ACTION_MENU, GROUP_PROGRAM, WALL, WALL, {'m', F(10)}, ACTION_NONE, "menu",
+    {ACTION_MENU, GROUP_PROGRAM, WALL | HANG, WALL, {'m', F(10)}, ACTION_NONE, "menu",
      "Menu", "everything that can be done, to choose from or type into"},
-    {ACTION_HELP, GROUP_PROGRAM, WALL | LISTS | TRIAL | ASKED, WALL, {'?', F(1)}, ACTION_NONE, "help",
+    {ACTION_HELP, GROUP_PROGRAM, WALL | LISTS | TRIAL | HANG | ASKED, WALL, {'?', F(1)}, ACTION_NONE, "help",
      "Help", "all keys"},
     {ACTION_PLAIN_SIGNS, GROUP_PROGRAM, WALL, 0, {'P'}, ACTION_NONE, "",
      "Draw with plain signs, or with fine ones", "draw with plain ASCII signs, or with the fine ones again"},
@@ -160,7 +178,7 @@ static const Action actions[] = {
      "Draw the screen again", "draw the whole screen again"},
     {ACTION_SUSPEND, GROUP_PROGRAM, WALL, 0, {'Z'}, ACTION_NONE, "",
      "Back to the shell for a while", "stop and go back to the shell; fg brings it back"},
-    {ACTION_BACK, GROUP_PROGRAM, ANYWHERE, OPENING | LISTS | TRIAL | MENU | ASKED | FORM | HELPED, {PRESS_ESCAPE, CTRL('g')}, ACTION_NONE, "back",
+    {ACTION_BACK, GROUP_PROGRAM, ANYWHERE, OPENING | LISTS | TRIAL | HANG | MENU | ASKED | FORM | HELPED, {PRESS_ESCAPE, CTRL('g')}, ACTION_NONE, "back",
      "Back one level", "back one level; it never leaves the program"},
     {ACTION_LEAVE, GROUP_PROGRAM, ANYWHERE, 0, {CTRL('q'), CTRL('c'), 'q'}, ACTION_NONE, "leave",
      "Leave", "leave; asks first when there are changes"},
@@ -191,13 +209,10 @@ ActionId action_for(unsigned places, Key key)
 const char *action_group_name(ActionGroup group)
 {
     static const char *const names[GROUP_COUNT] = {
-        [GROUP_MOVE] = "Courses and faces",
-        [GROUP_OPENINGS] = "Openings",
-        [GROUP_LOOK] = "Looking round",
-        [GROUP_WRITE] = "What was measured and chosen",
-        [GROUP_FILE] = "File, sheets, going back",
-        [GROUP_LISTS] = "Lists and forms",
-        [GROUP_PROGRAM] = "The program",
+        [GROUP_MOVE] = "Courses and faces", [GROUP_OPENINGS] = "Openings",
+        [GROUP_LOOK] = "Looking round",     [GROUP_WRITE] = "What was measured and chosen",
+        [GROUP_HANG] = "Hanging",           [GROUP_FILE] = "File, sheets, going back",
+        [GROUP_LISTS] = "Lists and forms",  [GROUP_PROGRAM] = "The program",
     };
     return names[group];
 }

@@ -62,6 +62,14 @@ typedef enum ActionId {
     ACTION_WORD_BEFORE,
     ACTION_WORD_NEXT,
     ACTION_FORM_DONE,
+    ACTION_HANGING,
+    ACTION_HUNG,
+    ACTION_MEASURE,
+    ACTION_BOARD_OUT,
+    ACTION_BOARD_IN,
+    ACTION_TAKE_DOWN,
+    ACTION_PIECE_NEXT,
+    ACTION_PIECE_BEFORE,
     ACTION_FINDINGS,
     ACTION_PRINT,
     ACTION_UNDO,
@@ -92,8 +100,9 @@ enum {
     PLACE_HELP = 1 << 8,
     PLACE_TRIAL = 1 << 9,   /* choices that are tried on the wall as one moves over them */
     PLACE_CHOICE = 1 << 10, /* besides, in a form: a choice of some words is in focus */
+    PLACE_HANG = 1 << 11,   /* piece after piece */
     PLACE_WALL = PLACE_COURSES | PLACE_OPENING,
-    PLACE_ANYWHERE = 0x7ff
+    PLACE_ANYWHERE = 0xfff
 };
 
 typedef enum ActionGroup {
@@ -101,6 +110,7 @@ typedef enum ActionGroup {
     GROUP_LOOK,
     GROUP_OPENINGS,
     GROUP_WRITE,
+    GROUP_HANG,
     GROUP_FILE,
     GROUP_LISTS,
     GROUP_PROGRAM,

@@ -7,6 +7,7 @@
 #include "screen/elevation.h"
 #include "screen/file.h"
 #include "screen/forms.h"
+#include "screen/hang.h"
 #include "screen/lists.h"
 #include "screen/menu.h"
 #include "screen/print.h"
@@ -106,6 +107,7 @@ void app_do(App *app, ActionId action)
     case ACTION_FASTENERS_FORM: forms_fasteners(app); break;
     case ACTION_TRIM_FORM: forms_trim(app); break;
     case ACTION_WALL_FORM: forms_wall(app); break;
+    case ACTION_HANGING: hang_open(app); break;
     case ACTION_FINDINGS: lists_findings(app); break;
     case ACTION_PRINT: print_open(app); break;
     case ACTION_UNDO: undo(app, true); break;
@@ -154,6 +156,13 @@ void app_do(App *app, ActionId action)
     case ACTION_WORD_BEFORE:
     case ACTION_WORD_NEXT:
     case ACTION_FORM_DONE:
+    case ACTION_HUNG:
+    case ACTION_MEASURE:
+    case ACTION_BOARD_OUT:
+    case ACTION_BOARD_IN:
+    case ACTION_TAKE_DOWN:
+    case ACTION_PIECE_NEXT:
+    case ACTION_PIECE_BEFORE:
     case ACTION_COUNT: break; /* the view on top had no use for it */
     }
 }

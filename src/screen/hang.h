@@ -1,0 +1,31 @@
+/*
+ * While the planks go up: the next piece large, one key that says it hangs, an edge measured and typed in, a board
+ * spoiled or found. What is recorded goes into the wall file and what does not hang yet is planned anew around it. A
+ * piece is taken down as hung only from the final plan, so that what hangs is what the sheets say.
+ */
+#ifndef SCREEN_HANG_H
+#define SCREEN_HANG_H
+
+#include "screen/app.h"
+#include "screen/field.h"
+#include "trade/asbuilt.h"
+
+typedef struct Hang {
+    int shown;      /* index of the piece looked at; -1: the next one to be hung */
+    int top;        /* first line of its words in sight */
+    bool measuring; /* an edge is typed in */
+    Field field;
+    uint32_t face; /* of the edge: id, course, which edge */
+    int64_t course;
+    bool is_top;
+} Hang;
+
+void hang_open(App *app);
+
+/* The piece looked at, NULL where the plan has none left to hang. */
+const Piece *hang_piece(App *app, const Hang *hang);
+
+/* Draws the piece looked at, what was measured, and what is typed. */
+void hang_draw(App *app, Layer *layer, Grid *grid, Rect area);
+
+#endif
