@@ -178,7 +178,8 @@ bool layout_whole(const Course *course, Length left, Length right);
  * what must come out of the board. Sides that lean are not counted. */
 Length layout_height(const Course *course, Length left, Length right);
 
-/* The width of board that it needs: layout_height, and `lap` more unless its upper side is cut all along. */
+/* The width of board that it needs: layout_height, and `lap` more unless its upper side is cut all along; never more
+ * than the plank's own width. */
 Length layout_need(const Wall *wall, const Course *course, Length left, Length right);
 
 /* Area of the piece less its cutouts, nm2, rounded to the nearest. */

@@ -307,5 +307,7 @@ Length layout_need(const Wall *wall, const Course *course, Length left, Length r
         const bool taken = slab->part_count == 0 || slab->parts[slab->part_count - 1].top_edge != EDGE_BAND;
         cut &= taken;
     }
-    return layout_height(course, left, right) + (cut ? 0 : wall->planks.lap);
+    /* A measured edge can leave a course more room than its planks fill. */
+    const Length need = layout_height(course, left, right) + (cut ? 0 : wall->planks.lap);
+    return need < course->width ? need : course->width;
 }

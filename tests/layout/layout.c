@@ -498,6 +498,7 @@ static void measured_edges(void **state)
     const Layout *layout = made_layout(&made);
     assert_int_equal(made_course(layout, 0, 2)->bottom, IN(8.5));
     assert_int_equal(made_course(layout, 0, 2)->top, IN(12.625));
+    assert_int_equal(layout_need(made.wall, made_course(layout, 0, 2), 0, IN(50)), IN(4)); /* planks do not grow */
     assert_int_equal(made_course(layout, 0, 3)->bottom, IN(12.875));
     assert_int_equal(made_course(layout, 0, 3)->top, IN(16.875));
     assert_int_equal(made_course(layout, 0, 0)->bottom, -IN(0.0625));

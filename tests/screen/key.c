@@ -27,7 +27,7 @@ static int decode(const char *bytes, size_t length, Key *keys, int most)
 
 static void one(const char *bytes, Key wanted)
 {
-    Key keys[8];
+    Key keys[8] = {0};
     int count = decode(bytes, strlen(bytes), keys, 8);
     if (count != 1 || keys[0] != wanted) {
         print_message("# %s\n", bytes + (bytes[0] == '\x1b'));
