@@ -8,6 +8,8 @@
  */
 #include "fill/looks.h"
 
+#include "base/panic.h"
+
 #include <stdlib.h>
 #include <string.h>
 
@@ -189,6 +191,7 @@ static int equal_beside(Looks *looks, int load, int tone, int but)
 {
     int equal = 0;
     const Load *of = &looks->loads[load];
+    BUG_UNLESS(of->count == 0 || looks->touches != NULL);
     looks->work++;
     for (int i = of->first; i < of->first + of->count && tone != 0; i++) {
         int other = looks->touches[i].other;

@@ -307,6 +307,7 @@ static void add_slots(Arena *arena, Pile *pile, const Spans *spans)
         Kind *kind = &pile->kinds[entry->kind];
         kind->slot_first = pile->slot_count;
         kind->span_count = entry->span_count;
+        BUG_UNLESS(entry->span_count == 0 || spans->at != NULL);
         for (int i = 0; i < entry->span_count; i++)
             pile->slots[pile->slot_count++] =
                 (Slot){.kind = entry->kind, .span = i, .left = spans->at[entry->span_first + i].left};

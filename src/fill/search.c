@@ -283,7 +283,7 @@ int search_once(Search *search, Length heat)
     Standing before = standing(laid);
     take_off(search);
     int work = 0;
-    int order[TOGETHER_MOST];
+    int order[TOGETHER_MOST] = {0};
     for (int i = 0; i < search->run_count; i++)
         order[i] = search->runs[i];
     for (int i = search->run_count - 1; i > 0; i--) {
