@@ -282,9 +282,12 @@ static bool lay_face(Bench *bench, int index, Err *err)
     limit_range(&face->upper, false, left, right, &unused, &highest);
     arena_reset(bench->scratch);
     Rows rows;
+    HungEdges misfits;
     Arena *own = arena_new();
     bool fits = rows_of_face(own, layout->wall, index, bench->start, lowest, highest,
-                             WALL_COURSES_MOST - layout->course_total, &rows);
+                             WALL_COURSES_MOST - layout->course_total, &rows, &misfits);
+    for (int i = 0; bench->texts && i < misfits.count; i++)
+        tell_misfit(bench->arena, layout, index, &misfits.at[i]);
     CourseList courses = {0};
     Wide area = 0;
     for (int i = 0; fits && i < rows.count; i++) {

@@ -13,7 +13,8 @@
  *                                      their distances from each other, but start one reveal from the measured edge.
  *
  * Invariant: anchors upwards rise in number, the first is course 0 at its foot; downwards they fall, the first is
- * course -1 under the reveal below course 0. A measured row's other edge stays where it was.
+ * course -1 under the reveal below course 0. A measured row's other edge stays where it was. An edge that would leave
+ * its own row no height is a misfit, never an anchor: else rows would lie over one another.
  */
 
 typedef struct Anchor {
@@ -77,6 +78,64 @@ static const HungEdge *measured_at(const HungEdges *edges, int64_t number)
     return low < edges->count && edges->at[low].course == number ? &edges->at[low] : NULL;
 }
 
+static Length bottom_above(const Stack *stack, const Anchor *anchor, int64_t number)
+{
+    return anchor->edge + foot(stack, number) - foot(stack, anchor->number);
+}
+
+static Length top_below(const Stack *stack, const Anchor *anchor, int64_t number)
+{
+    return anchor->edge - (foot(stack, anchor->number + 1) - foot(stack, number + 1));
+}
+
+/* Takes the bottom of course 0 out where it does not lie below the course's top. */
+static void part_reference(Arena *arena, const Wall *wall, Length start, const HungEdges *tops, HungEdges *bottoms,
+                           HungEdges *misfits)
+{
+    const HungEdge *bottom = measured_at(bottoms, 0);
+    const HungEdge *top = measured_at(tops, 0);
+    if (bottom == NULL || bottom->height < (top != NULL ? top->height : start + wall_course_face(wall, 0)))
+        return;
+    *arena_push(arena, misfits) = *bottom;
+    bottoms->count--; /* no bottom stands after that of course 0 */
+}
+
+static void part_tops(Arena *arena, const Stack *stack, Length start, HungEdges *tops, const HungEdges *bottoms,
+                      HungEdges *misfits)
+{
+    const HungEdge *reference = measured_at(bottoms, 0);
+    Anchor anchor = {0, start};
+    int kept = 0;
+    for (int i = 0; i < tops->count; i++) {
+        const HungEdge edge = tops->at[i];
+        const bool own = edge.course == 0 && reference != NULL;
+        if (edge.height <= (own ? reference->height : bottom_above(stack, &anchor, edge.course))) {
+            *arena_push(arena, misfits) = edge;
+            continue;
+        }
+        anchor = (Anchor){(int64_t)edge.course + 1, edge.height + stack->wall->planks.reveal};
+        tops->at[kept++] = edge;
+    }
+    tops->count = kept;
+}
+
+static void part_bottoms(Arena *arena, const Stack *stack, Length start, HungEdges *bottoms, HungEdges *misfits)
+{
+    Anchor anchor = {-1, start - stack->wall->planks.reveal};
+    int kept = bottoms->count; /* those from here on are kept: it fills from the end */
+    for (int i = bottoms->count - 1; i >= 0; i--) {
+        const HungEdge edge = bottoms->at[i];
+        if (edge.course < 0 && edge.height >= top_below(stack, &anchor, edge.course)) {
+            *arena_push(arena, misfits) = edge;
+            continue;
+        }
+        anchor = (Anchor){(int64_t)edge.course - 1, edge.height - stack->wall->planks.reveal};
+        bottoms->at[--kept] = edge;
+    }
+    bottoms->at += kept;
+    bottoms->count -= kept;
+}
+
 typedef struct Reach {
     Length lowest, highest;
     int most;
@@ -108,7 +167,7 @@ static bool rows_up(Arena *arena, const Stack *stack, const HungEdges *tops, con
         if (number > last)
             number = last;
         for (; number <= last; number++) {
-            Row row = {.number = number, .bottom = anchor->edge + foot(stack, number) - foot(stack, anchor->number)};
+            Row row = {.number = number, .bottom = bottom_above(stack, anchor, number)};
             const HungEdge *top = measured_at(tops, number);
             row.top = top != NULL ? top->height : row.bottom + wall_course_face(stack->wall, number);
             if (row.bottom >= reach->highest)
@@ -143,8 +202,7 @@ static bool rows_down(Arena *arena, const Stack *stack, const HungEdges *bottoms
         if (number < last)
             number = last;
         for (; number >= last; number--) {
-            Row row = {.number = number,
-                       .top = anchor->edge - (foot(stack, anchor->number + 1) - foot(stack, number + 1))};
+            Row row = {.number = number, .top = top_below(stack, anchor, number)};
             const HungEdge *bottom = measured_at(bottoms, number);
             row.bottom = bottom != NULL ? bottom->height : row.top - wall_course_face(stack->wall, number);
             if (row.top <= reach->lowest)
@@ -160,14 +218,18 @@ static bool rows_down(Arena *arena, const Stack *stack, const HungEdges *bottoms
 }
 
 bool rows_of_face(Arena *arena, const Wall *wall, int face, Length start, Length lowest, Length highest, int most,
-                  Rows *rows)
+                  Rows *rows, HungEdges *misfits)
 {
     Stack stack = {.wall = wall, .count = wall->planks.widths.count, .run = wall_run(wall)};
     stack.before = arena_array(arena, Length, stack.count);
     for (int i = 1; i < stack.count; i++)
         stack.before[i] = stack.before[i - 1] + wall_course_face(wall, i - 1) + wall->planks.reveal;
-    const HungEdges tops = measured(arena, wall, &wall->faces.at[face], true);
-    const HungEdges bottoms = measured(arena, wall, &wall->faces.at[face], false);
+    HungEdges tops = measured(arena, wall, &wall->faces.at[face], true);
+    HungEdges bottoms = measured(arena, wall, &wall->faces.at[face], false);
+    *misfits = (HungEdges){0};
+    part_reference(arena, wall, start, &tops, &bottoms, misfits);
+    part_tops(arena, &stack, start, &tops, &bottoms, misfits);
+    part_bottoms(arena, &stack, start, &bottoms, misfits);
     const Reach reach = {lowest, highest, most};
     Rows below = {0};
     if (!rows_down(arena, &stack, &bottoms, start, &reach, &below))

@@ -19,8 +19,9 @@ typedef struct Rows {
 } Rows;
 
 /* Every row of the face with some part between the heights `lowest` and `highest`; false where they are more than
- * `most`. */
+ * `most`. `misfits`, in `arena`, are the measured edges that would leave their own course no height: they do not count.
+ */
 bool rows_of_face(Arena *arena, const Wall *wall, int face, Length start, Length lowest, Length highest, int most,
-                  Rows *rows);
+                  Rows *rows, HungEdges *misfits);
 
 #endif

@@ -110,6 +110,21 @@ void tell_left_away(Arena *arena, Layout *layout, int face, int64_t number, Leng
          number, shown);
 }
 
+void tell_misfit(Arena *arena, Layout *layout, int face, const HungEdge *edge)
+{
+    char at[LENGTH_TEXT_MAX];
+    show(layout->wall, edge->height, at);
+    Finding finding = finding_of(RULE_HUNG);
+    finding.face = face;
+    finding.has_course = true;
+    finding.course = edge->course;
+    tell(arena, layout, finding,
+         "the measured %s of course %d, at %s, is not %s its %s; measure it again from the level line; it is left out "
+         "of the plan",
+         edge->is_top ? "top" : "bottom", edge->course, at, edge->is_top ? "above" : "below",
+         edge->is_top ? "bottom" : "top");
+}
+
 /* ---- openings ---- */
 
 /* Where an opening's own size, `clear` not counted, passes the face it is in. */

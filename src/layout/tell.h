@@ -12,6 +12,9 @@ void tell_slivers(Arena *arena, Layout *layout, int face, const Course *course);
 /* A course left away because it is nowhere higher than planks.leave; `height` is its greatest. */
 void tell_left_away(Arena *arena, Layout *layout, int face, int64_t number, Length height);
 
+/* A measured edge that would leave its own course no height, and so does not count. */
+void tell_misfit(Arena *arena, Layout *layout, int face, const HungEdge *edge);
+
 /* Of the whole wall: openings that overlap or leave their face, courses that cannot meet round a corner, a reference
  * course that is nowhere. */
 void tell_wall(Arena *arena, Layout *layout);

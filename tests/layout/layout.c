@@ -512,6 +512,47 @@ static void measured_edges(void **state)
     arena_free(made.arena);
 }
 
+/* A measured edge on the wrong side of its own course would lay courses over one another: it is told and left out, and
+ * what is measured beyond it still counts. */
+static void edges_that_overlap(void **state)
+{
+    (void)state;
+    static const struct {
+        HungEdge edges[2];
+        int told; /* how many of them */
+        int64_t number;
+        Length bottom, top; /* of that course */
+    } rows[] = {
+        {{{"north", 1, true, -IN(3)}, {"north", 2, true, IN(12.625)}}, 1, 1, IN(4.25), IN(8.25)},
+        {{{"north", 1, true, IN(4.25)}, {"north", 2, true, IN(12.625)}}, 1, 3, IN(12.875), IN(16.875)},
+        {{{"north", 1, true, IN(20)}, {"north", 2, true, IN(5)}}, 1, 2, IN(20.25), IN(24.25)},
+        {{{"north", 90000, true, IN(9)}, {"north", 2, true, IN(12.625)}}, 1, 3, IN(12.875), IN(16.875)},
+        {{{"north", -1, false, IN(3)}, {"north", -2, false, -IN(9)}}, 1, -1, -IN(4.25), -IN(0.25)},
+        {{{"north", 0, false, IN(4)}, {"north", -2, false, -IN(9)}}, 1, 0, 0, IN(4)},
+        {{{"north", 0, false, IN(5)}, {"north", 0, true, IN(6)}}, 0, 0, IN(5), IN(6)},
+        {{{"north", 0, false, IN(0.5)}, {"north", 0, true, IN(0.25)}}, 1, 0, 0, IN(0.25)},
+        {{{"north", 0, false, -IN(2)}, {"north", 0, true, -IN(1)}}, 0, 0, -IN(2), -IN(1)},
+        {{{"north", 0, false, IN(1)}, {"north", 0, true, -IN(1)}}, 2, 0, 0, IN(4)},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        Made made = made_new(UNITS_IN, IN(4), IN(0.25), 0);
+        made_face(&made, "north", IN(100), -IN(20), IN(40));
+        for (int j = 0; j < 2; j++)
+            *arena_push(made.arena, &made.wall->hung_edges) = rows[i].edges[j];
+        const Layout *layout = made_layout(&made);
+        const char *text = NULL;
+        assert_int_equal(made_findings(layout, RULE_HUNG, &text), rows[i].told);
+        if (rows[i].told > 0)
+            assert_holds(text, "it is left out of the plan");
+        assert_int_equal(made_course(layout, 0, rows[i].number)->bottom, rows[i].bottom);
+        assert_int_equal(made_course(layout, 0, rows[i].number)->top, rows[i].top);
+        const FaceLayout *face = &layout->faces[0];
+        for (int j = 1; j < face->course_count; j++)
+            assert_true(face->courses[j].bottom - face->courses[j - 1].top == IN(0.25));
+        arena_free(made.arena);
+    }
+}
+
 /* A start far off the wall: the courses that meet it are found without counting there, and it is told. */
 static void far_start(void **state)
 {
@@ -615,6 +656,7 @@ int main(void)
         cmocka_unit_test(width_list),
         cmocka_unit_test(corners),
         cmocka_unit_test(measured_edges),
+        cmocka_unit_test(edges_that_overlap),
         cmocka_unit_test(far_start),
         cmocka_unit_test(too_many_courses),
         cmocka_unit_test(one_kilometre),
