@@ -63,6 +63,34 @@ static bool has_room(const Face *face)
     return false;
 }
 
+/* How far a side leans in at y; plumb where it has no mark. */
+static Length lean_at(const Marks *side, Length y, bool after)
+{
+    return side->count > 0 ? marks_off(side, y, after) : 0;
+}
+
+/* Whether the sides leave breadth at y, on one side of a step there; margins counted, the corners not. */
+static bool broad_at(const Face *face, Length y, bool after)
+{
+    return face->width >
+           lean_at(&face->left, y, after) + lean_at(&face->right, y, after) + face->margin.left + face->margin.right;
+}
+
+/* Straight between marks, plumb beyond: the most breadth is at a mark, on one side of it. */
+static bool has_breadth(const Face *face)
+{
+    const Marks *both[] = {&face->left, &face->right};
+    if (face->left.count == 0 && face->right.count == 0)
+        return broad_at(face, 0, true);
+    for (int i = 0; i < 2; i++)
+        for (int k = 0; k < both[i]->count; k++) {
+            const Length y = both[i]->at[k].at;
+            if (broad_at(face, y, false) || broad_at(face, y, true))
+                return true;
+        }
+    return false;
+}
+
 /* Marks that can be reckoned with: at least one, in range, in order. */
 static bool marks_hold(const Marks *marks)
 {
@@ -73,6 +101,12 @@ static bool marks_hold(const Marks *marks)
             return false;
     }
     return marks->count > 0;
+}
+
+/* As marks_hold; a side without marks is plumb. */
+static bool side_holds(const Marks *side)
+{
+    return side->count == 0 || marks_hold(side);
 }
 
 static void check_limits(Checking *checking, const Where *where, const Face *face)
@@ -87,14 +121,19 @@ static void check_limits(Checking *checking, const Where *where, const Face *fac
         check_note(checking, WHERE(where, "ceiling"),
                    "the ceiling%s has no mark; write one at the least, like {at: 0, up: 53}", owner);
     check_marks(checking, where, "ceiling", "at", &face->ceiling);
-    if (face->width > 0 && face->width <= LENGTH_MOST && marks_hold(&face->floor) && marks_hold(&face->ceiling) &&
-        !has_room(face))
+    const bool wide = face->width > 0 && face->width <= LENGTH_MOST;
+    if (wide && marks_hold(&face->floor) && marks_hold(&face->ceiling) && !has_room(face))
         check_note(checking, WHERE(where, "ceiling"),
                    "the ceiling%s is nowhere above the floor, margins counted; measure `up` and `down` from the level "
                    "line",
                    owner);
     check_marks(checking, where, "left", "up", &face->left);
     check_marks(checking, where, "right", "up", &face->right);
+    if (wide && side_holds(&face->left) && side_holds(&face->right) && !has_breadth(face))
+        check_note(checking, WHERE(where, "right"),
+                   "the right edge%s is nowhere right of its left edge, margins counted; measure both `in` from the "
+                   "ends of the face",
+                   owner);
 }
 
 /* ---- margin, corner, studs ---- */
