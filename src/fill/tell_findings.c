@@ -136,6 +136,9 @@ static void tell_bare(Arena *arena, const Demand *demand, const Rest *rests, Bar
     else if (rest <= 0 && any > 0)
         finding->text =
             sentence(arena, "%s: too few boards: nothing is left that is %s wide, as is needed here", place, wide.text);
+    else if (rest <= 0 && plan->piece_count == 0)
+        finding->text =
+            sentence(arena, "%s: squaring and the stretches to avoid take all of every board; look at both", place);
     else if (rest <= 0)
         finding->text = sentence(arena, "%s: too few boards: nothing is left of any", place);
     else if (rest < shortest)

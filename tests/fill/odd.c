@@ -173,7 +173,7 @@ static void test_squared_ends_longer_than_a_board(void **state)
     put_stock(arena, wall, 80 * IN, 30);
     const Plan *plan = fill(arena, wall);
     assert_int_equal(plan->piece_count, 0);
-    assert_holds(first_of(plan, RULE_STOCK)->text, "too few boards");
+    assert_holds(first_of(plan, RULE_STOCK)->text, "squaring and the stretches to avoid take all of every board");
     arena_free(arena);
 }
 
@@ -187,6 +187,7 @@ static void test_all_of_every_board_avoided(void **state)
     const Plan *plan = fill(arena, wall);
     assert_int_equal(plan->piece_count, 0);
     assert_true(plan->bare[0].too_few);
+    assert_holds(first_of(plan, RULE_STOCK)->text, "squaring and the stretches to avoid take all of every board");
     assert_int_equal(plan->boards[0].left_over, 0);
     arena_free(arena);
 }
