@@ -46,11 +46,13 @@ enum {
     FIELD_RIGHT_WIDTH,
     FIELD_CUTOUTS,
     FIELD_LEFT_OVER,
+    FIELD_KIND, /* plank or trim */
+    FIELD_NAME, /* of a piece of trim */
     FIELD_COUNT
 };
-static const char *const field_names[FIELD_COUNT] = {"board", "label",      "board length", "tone",    "piece",
-                                                     "from",  "to",         "length",       "face",    "course",
-                                                     "rip",   "left width", "right width",  "cutouts", "left over"};
+static const char *const field_names[FIELD_COUNT] = {
+    "board",  "label", "board length", "tone",        "piece",   "from",      "to",   "length", "face",
+    "course", "rip",   "left width",   "right width", "cutouts", "left over", "kind", "name"};
 
 typedef struct Cuts {
     Sheet *sheet;
@@ -111,6 +113,7 @@ static void add_piece(Cuts *cuts, SheetLines *lines, int board, const Piece *pie
     field[FIELD_RIGHT_WIDTH] = words_decimal(arena, wall, plank.widths[plank.width_count - 1].width);
     field[FIELD_CUTOUTS] = measures_cuts(arena, wall, face, &plank);
     field[FIELD_LEFT_OVER] = words_decimal(arena, wall, cuts->job->plan->boards[board - 1].left_over);
+    field[FIELD_KIND] = "plank";
 }
 
 static void add_board(Cuts *cuts, int board)
@@ -182,7 +185,33 @@ static void add_introduction(Cuts *cuts)
                           words_length_unit(arena, wall, wall->saw.kerf)));
 }
 
+static void add_heads(Cuts *cuts)
+{
+    Sheet *sheet = cuts->sheet;
+    SheetLine *line = sheet_line(sheet, &cuts->section->heads);
+    sheet_cell(sheet, line, TICK, FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
+    sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, "from");
+    sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT, "to");
+    sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_TEXT, "length");
+    sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT, "goes to");
+}
+
 /* ---- trim ---- */
+
+static void record_trim(Cuts *cuts, const TrimBoard *board, int number, const TrimCut *cut)
+{
+    Arena *arena = cuts->arena;
+    const char **field = sheet_record(cuts->sheet)->at;
+    field[FIELD_BOARD] = words(arena, "%d", number);
+    field[FIELD_BOARD_LENGTH] = words_decimal(arena, cuts->wall, board->length);
+    field[FIELD_PIECE] = words(arena, "%d", cut->number);
+    field[FIELD_FROM] = words_decimal(arena, cuts->wall, cut->offset);
+    field[FIELD_TO] = words_decimal(arena, cuts->wall, cut->offset + cut->length);
+    field[FIELD_LENGTH] = words_decimal(arena, cuts->wall, cut->length);
+    field[FIELD_LEFT_OVER] = words_decimal(arena, cuts->wall, board->left_over);
+    field[FIELD_KIND] = "trim";
+    field[FIELD_NAME] = cut->name;
+}
 
 static void add_trim_board(Cuts *cuts, const TrimPlan *trim, int number)
 {
@@ -210,7 +239,20 @@ static void add_trim_board(Cuts *cuts, const TrimPlan *trim, int number)
         sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_STRONG,
                    words_length(arena, wall, cut->length));
         sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT, words_name(arena, cut->name));
+        record_trim(cuts, board, number, cut);
     }
+}
+
+/* "44 1/2 to the long points, 40 to the short ones, 5/8 thick" */
+static const char *strip_length(Arena *arena, const Wall *wall, const TrimStrip *strip)
+{
+    const char *length = words_length(arena, wall, strip->long_point);
+    if (!words_alike(wall, strip->long_point, strip->short_point))
+        length = words(arena, "%s to the long points, %s to the short ones", length,
+                       words_length(arena, wall, strip->short_point));
+    else
+        length = words(arena, "%s long", length);
+    return words(arena, "%s, %s thick", length, words_length(arena, wall, strip->thickness));
 }
 
 /* How each strip that was worked out is ripped and its ends are cut. */
@@ -225,8 +267,8 @@ static void add_strips(Cuts *cuts)
         line->hair = i > 0;
         sheet_tick(cuts->sheet, line, TICK, false);
         sheet_cell(cuts->sheet, line, NAME, SHEET_COLUMNS - NAME, ALIGN_LEFT, WEIGHT_STRONG,
-                   words(cuts->arena, "%s: %s to the long points", words_name(cuts->arena, strip->name),
-                         words_length(cuts->arena, cuts->wall, strip->long_point)));
+                   words(cuts->arena, "%s: %s", words_name(cuts->arena, strip->name),
+                         strip_length(cuts->arena, cuts->wall, strip)));
         sheet_words(cuts->sheet, lines, NAME, WEIGHT_TEXT, words_capital(cuts->arena, strip->text));
     }
 }
@@ -249,12 +291,19 @@ static void add_trim(Cuts *cuts)
                       trim->proved ? " No plan opens less." : ""));
     for (int i = 0; i < trim->missing.count; i++)
         sheet_words(cuts->sheet, lines, 0, WEIGHT_STRONG,
-                    words(arena, "No board is left for %s, %s long (%d of them).",
+                    words(arena, "No board is left that is long enough for %s, %s long%s.",
                           words_name(arena, trim->missing.at[i].name),
-                          words_length_unit(arena, cuts->wall, trim->missing.at[i].length), trim->missing.at[i].count));
+                          words_length_unit(arena, cuts->wall, trim->missing.at[i].length),
+                          trim->missing.at[i].count == 1
+                              ? ""
+                              : words(arena, ": %d of them are missing", trim->missing.at[i].count)));
+    cuts->section = sheet_section(cuts->sheet, "Trim", false);
+    if (trim->piece_count > 0)
+        add_heads(cuts);
     for (int i = 1; i <= trim->board_count; i++)
         if (trim->boards[i - 1].count > 0)
             add_trim_board(cuts, trim, i);
+    cuts->section = sheet_section(cuts->sheet, "Trim", false);
     add_strips(cuts);
 }
 
@@ -277,12 +326,7 @@ Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date)
     cuts.section = sheet_section(sheet, "All boards", false);
     add_introduction(&cuts);
     cuts.section = sheet_section(sheet, "All boards", false);
-    SheetLine *line = sheet_line(sheet, &cuts.section->heads);
-    sheet_cell(sheet, line, TICK, FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
-    sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, "from");
-    sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT, "to");
-    sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_TEXT, "length");
-    sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT, "goes to");
+    add_heads(&cuts);
 
     Opened *opened = arena_array(arena, Opened, plan->board_count);
     int count = 0;

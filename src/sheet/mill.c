@@ -76,8 +76,9 @@ static void add_need(Sheet *sheet, SheetSection *section, const Wall *wall, cons
     SheetLine *line = sheet_line(sheet, lines);
     line->rule = true;
     sheet_cell(sheet, line, 0, SHEET_COLUMNS, ALIGN_LEFT, WEIGHT_STRONG,
-               words(arena, "Planks %s wide: %s %s, %" PRId64 " rough boards", words_length(arena, wall, need->width),
-                     words_length_unit(arena, wall, over), need->over < 0 ? "short" : "to spare", boards));
+               words(arena, "Planks %s wide: %s %s, %" PRId64 " rough board%s", words_length(arena, wall, need->width),
+                     words_length_unit(arena, wall, over), need->over < 0 ? "short" : "to spare", boards,
+                     boards == 1 ? "" : "s"));
     sheet_words(sheet, lines, 0, WEIGHT_TEXT,
                 words(arena, "The wall takes %s and %s to spare; %s is there, milling gives %s.",
                       words_length_unit(arena, wall, need->needed), words_length_unit(arena, wall, need->spare),

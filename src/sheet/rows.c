@@ -7,6 +7,7 @@
 #include "sheet/measures.h"
 #include "sheet/places.h"
 #include "sheet/words.h"
+#include "sheet/year.h"
 #include "trade/corner.h"
 
 /*
@@ -290,6 +291,9 @@ static void add_introduction(Rows *rows, int face_index, const char *turn)
                     words(arena, "Stud centres from the face's left end: %s.", stud_list(rows, &face->studs)));
     else
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, "No studs are written down for this face.");
+    const char *year = year_words(arena, rows->job, face_index);
+    if (year != NULL)
+        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, year);
     if (rows->job->findings.count > 0)
         sheet_words(rows->sheet, lines, 0, WEIGHT_STRONG,
                     "Faults and cautions stand on the last page: read them first.");

@@ -2,9 +2,11 @@
 #include "check.h"
 
 #include "base/utf8.h"
+#include "fill/trim.h"
 #include "sheet/plain.h"
 #include "sheet/sheets.h"
 #include "support/random_wall.h"
+#include "trade/trim_runs.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -146,34 +148,50 @@ static void printed_lengths_add_up(void **state)
     assert_true(rows > 10 * WALLS);
 }
 
-/* Every piece once on the row sheet and once on the cut sheet, under the same length. */
+/* Every piece of plank once on the row sheet and once on the cut sheet, under the same length; behind them every piece
+ * of trim once. */
 static void both_sheets_hold_every_piece(void **state)
 {
     (void)state;
+    int trims = 0;
     for (uint64_t seed = 1; seed <= WALLS; seed++) {
         Arena *arena = arena_new();
         const Job *job = job_for(arena, seed);
         const Sheet *rows = sheet_rows(arena, job, ""), *cuts = sheet_cuts(arena, job, "");
         assert_int_equal(rows->records.count, job->plan->piece_count);
-        assert_int_equal(cuts->records.count, job->plan->piece_count);
+        TrimPieces pieces = trim_pieces(arena, job->layout);
+        const TrimPlan *trim = trim_plan(arena, job->wall, &pieces);
+        assert_int_equal(cuts->records.count, job->plan->piece_count + trim->piece_count);
+        trims += trim->piece_count;
         assert_string_equal(rows->records.names[5], "piece");
         assert_string_equal(rows->records.names[8], "length");
         assert_string_equal(cuts->records.names[4], "piece");
         assert_string_equal(cuts->records.names[7], "length");
+        assert_string_equal(cuts->records.names[15], "kind");
         const char **lengths = arena_array(arena, const char *, job->plan->piece_count + 1);
         for (int i = 0; i < rows->records.count; i++) {
             assert_int_equal(strtol(rows->records.at[i].at[5], NULL, 10), i + 1);
             lengths[i + 1] = rows->records.at[i].at[8];
         }
-        for (int i = 0; i < cuts->records.count; i++) {
+        for (int i = 0; i < job->plan->piece_count; i++) {
+            assert_string_equal(cuts->records.at[i].at[15], "plank");
             long number = strtol(cuts->records.at[i].at[4], NULL, 10);
             assert_in_range(number, 1, job->plan->piece_count);
             assert_non_null(lengths[number]);
             assert_string_equal(cuts->records.at[i].at[7], lengths[number]);
             lengths[number] = NULL;
         }
+        bool *seen = arena_array(arena, bool, trim->piece_count + 1);
+        for (int i = job->plan->piece_count; i < cuts->records.count; i++) {
+            assert_string_equal(cuts->records.at[i].at[15], "trim");
+            long number = strtol(cuts->records.at[i].at[4], NULL, 10);
+            assert_in_range(number, 1, trim->piece_count);
+            assert_false(seen[number]);
+            seen[number] = true;
+        }
         arena_free(arena);
     }
+    assert_true(trims > WALLS);
 }
 
 int main(void)

@@ -1,0 +1,105 @@
+/*
+ * The sheet of start heights on a wall worked out by hand: 1 m wide, from -350 to 350, planks of 100 mm with gaps of
+ * 10. With the start 20 down the lowest course is whole and 40 mm are left on top; from there every millimetre down
+ * takes from the bottom and gives to the top, until both are 70 at 50 down (the half-unit rule: NAVEDTRA 14044, p.
+ * 7-23).
+ */
+#include "layout/made.h"
+
+#include "sheet/shown.h"
+
+static Made wall_new_made(void)
+{
+    Made made = made_new(UNITS_MM, MM(100), MM(10), 0);
+    made_face(&made, "north", MM(1000), -MM(350), MM(350));
+    return made;
+}
+
+static void best_first(void **state)
+{
+    (void)state;
+    Made made = wall_new_made();
+    const Sheet *sheet = sheet_starts(made.arena, shown_job(made.arena, made_layout(&made)), "");
+    const char *text = shown(sheet);
+    assert_holds(text, "110 heights that can be marked");
+    assert_holds(text, "[ ]  1. start                50 down    least strip 70\n"
+                       "        Widest least strip, balanced\n");
+    assert_holds(text, "at the floor. At ceilings 70, at\n        floors 70; no strip below the least.\n");
+    assert_string_equal(shown_field(sheet, 0, "start"), "-50");
+    assert_string_equal(shown_field(sheet, 0, "least"), "70");
+    assert_string_equal(shown_field(sheet, 0, "why"), "widest least strip, balanced");
+    arena_free(made.arena);
+}
+
+/* The file's own is ticked and told even where it is poor: 10 at the floor, 20 at the ceiling, both under the least. */
+static void the_files_own(void **state)
+{
+    (void)state;
+    Made made = wall_new_made();
+    const Sheet *sheet = sheet_starts(made.arena, shown_job(made.arena, made_layout(&made)), "");
+    int own = shown_record(sheet, "why", "as written");
+    assert_string_equal(shown_field(sheet, own, "start"), "0");
+    assert_string_equal(shown_field(sheet, own, "least"), "10");
+    assert_string_equal(shown_field(sheet, own, "at the ceiling"), "20");
+    assert_string_equal(shown_field(sheet, own, "at the floor"), "10");
+    const char *text = shown(sheet);
+    const char *ticked = strstr(text, "[x]");
+    assert_non_null(ticked);
+    assert_holds(ticked, "As written");
+    assert_string_equal(shown_field(sheet, own, "narrowest where"), "course -4 of north, at the floor");
+    arena_free(made.arena);
+}
+
+/* 50 down: courses at -50, 60, 170. A window from 0 to 200 leaves 50 below it and 70 above it. */
+static void what_it_does_to_an_opening(void **state)
+{
+    (void)state;
+    Made made = wall_new_made();
+    made_opening(&made, &made.wall->faces.at[0], "bay", MM(300), 0, MM(200), MM(200));
+    made.wall->start = -MM(50);
+    const char *text = shown(sheet_starts(made.arena, shown_job(made.arena, made_layout(&made)), ""));
+    const char *own = strstr(text, "[x]");
+    assert_non_null(own);
+    const char *bay = strstr(own, "bay (north): ");
+    assert_non_null(bay);
+    assert_memory_equal(bay, "bay (north): above it 70, below it 50", 37);
+    arena_free(made.arena);
+}
+
+static void widths_and_reveals(void **state)
+{
+    (void)state;
+    Made made = wall_new_made();
+    made.wall->planks.reveal = MM(2);
+    const char *text = shown(sheet_starts(made.arena, shown_job(made.arena, made_layout(&made)), ""));
+    assert_holds(text, "Rip widths worth considering");
+    assert_holds(text, "[x] width 100, reveal 2");
+    assert_holds(text, "Reveals that things at hand would keep");
+    assert_holds(text, "coin");
+    arena_free(made.arena);
+}
+
+static void once_something_hangs(void **state)
+{
+    (void)state;
+    Made made = wall_new_made();
+    *arena_push(made.arena, &made.wall->stock) = (Stock){.length = MM(1000), .count = 1, .label = "", .tone = ""};
+    *arena_push(made.arena, &made.wall->hung_pieces) =
+        (HungPiece){.face = made.wall->faces.at[0].name, .right = MM(500), .board = 1};
+    const Sheet *sheet = sheet_starts(made.arena, shown_job(made.arena, made_layout(&made)), "");
+    assert_holds(shown(sheet), "Courses hang already: the start height is theirs.");
+    assert_int_equal(sheet->records.count, 0);
+    arena_free(made.arena);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(best_first),
+        cmocka_unit_test(the_files_own),
+        cmocka_unit_test(what_it_does_to_an_opening),
+        cmocka_unit_test(widths_and_reveals),
+        cmocka_unit_test(once_something_hangs),
+    };
+    return RUN(tests);
+}
