@@ -139,7 +139,7 @@ static const Action actions[] = {
      "Faults and cautions", "list faults and cautions; choosing one shows its place"},
     {ACTION_PRINT, GROUP_FILE, WALL, 0, {'p', F(9)}, ACTION_NONE, "print",
      "Print a sheet", "print the row sheet, or another, to a file or the printer"},
-    {ACTION_UNDO, GROUP_FILE, WALL | LISTS, 0, {CTRL('z'), F(3)}, ACTION_NONE, "undo",
+    {ACTION_UNDO, GROUP_FILE, WALL | LISTS | HANG, 0, {CTRL('z'), F(3)}, ACTION_NONE, "undo",
      "Undo", "undo the last step"},
     {ACTION_REDO, GROUP_FILE, WALL | LISTS | HANG, 0, {CTRL('y'), F(4)}, ACTION_NONE, "",
      "Redo", "do again what was undone"},

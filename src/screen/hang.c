@@ -274,19 +274,6 @@ static void other_edge(App *app, Hang *hang, int by)
         set_edge(app, hang, course, is_top);
 }
 
-static void say_edge(App *app, const Hang *hang)
-{
-    Arena *arena = arena_new();
-    Err err;
-    Work *work = app_work(app);
-    const AsBuilt *built = work->layout == NULL ? NULL : asbuilt_of(arena, work->layout, fill_plan(work->fill), &err);
-    if (built != NULL) {
-        const AsBuiltFace *face = &built->faces[face_of(app, hang)];
-        app_say(app, STYLE_ACCENT, "%s.", hang->is_top ? face->up.text : face->down.text);
-    }
-    arena_free(arena);
-}
-
 static void take_edge(App *app, Hang *hang)
 {
     const Wall *wall = app_wall(app);
@@ -318,7 +305,7 @@ static void take_edge(App *app, Hang *hang)
         hang->measuring = true;
         return;
     }
-    say_edge(app, hang);
+    app_say(app, STYLE_GOOD, "Recorded; the rest is laid out anew from it.");
 }
 
 /* ---- the view ---- */

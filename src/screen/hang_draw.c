@@ -84,8 +84,12 @@ static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
     if (plank.cut_count > 0 && plank.from != FROM_LOWER)
         add(arena, facts, "", STYLE_CAUTION, words(arena, "measured from the %s edge", from_words(plank.from)));
     add(arena, facts, "ends", STYLE_PLAIN, measures_ends(arena, wall, &plank));
-    add(arena, facts, "left end", STYLE_PLAIN, left.text);
-    add(arena, facts, "right end", STYLE_PLAIN, right.text);
+    if (strcmp(left.text, right.text) == 0) {
+        add(arena, facts, "both ends", STYLE_PLAIN, left.text);
+    } else {
+        add(arena, facts, "left end", STYLE_PLAIN, left.text);
+        add(arena, facts, "right end", STYLE_PLAIN, right.text);
+    }
     add(arena, facts, "studs", STYLE_PLAIN, stud_words(arena, wall, face, piece, &plank));
 }
 

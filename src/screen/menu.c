@@ -48,8 +48,8 @@ static bool matches(const Menu *menu, const Action *action)
 static int matching(const Menu *menu, const Action **out)
 {
     /* what the hints do not tell comes first */
-    static const ActionGroup order[GROUP_COUNT] = {GROUP_WRITE, GROUP_FILE,  GROUP_OPENINGS, GROUP_LOOK,
-                                                   GROUP_MOVE,  GROUP_LISTS, GROUP_PROGRAM};
+    static const ActionGroup order[GROUP_COUNT] = {GROUP_WRITE, GROUP_HANG, GROUP_FILE,  GROUP_OPENINGS,
+                                                   GROUP_LOOK,  GROUP_MOVE, GROUP_LISTS, GROUP_PROGRAM};
     int count = 0;
     for (int group = 0; group < GROUP_COUNT; group++)
         for (int id = 1; id < ACTION_COUNT; id++) {

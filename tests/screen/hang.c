@@ -1,0 +1,349 @@
+/* Hanging piece after piece, keys fed to the real loop: what is recorded is what the final plan says, and only what
+ * does not hang is planned anew. */
+#include "check.h"
+
+#include "rig.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define assert_shows(rig, words)                                                      \
+    do {                                                                              \
+        if (!rig_shows(rig, words))                                                   \
+            fail_msg("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
+    } while (0)
+
+static const Wall *wall_of(const Rig *rig)
+{
+    return document_wall(rig->app->document);
+}
+
+static const Plan *plan_of(Rig *rig)
+{
+    return fill_plan(app_work(rig->app)->fill);
+}
+
+static const Piece *next_piece(Rig *rig)
+{
+    const Plan *plan = plan_of(rig);
+    for (int i = 0; i < plan->piece_count; i++)
+        if (!plan->pieces[i].hung)
+            return &plan->pieces[i];
+    return NULL;
+}
+
+static int faults_of_what_hangs(Rig *rig)
+{
+    const Job *job = work_job(app_work(rig->app));
+    int count = 0;
+    for (int i = 0; i < job->findings.count; i++)
+        count += job->findings.at[i].rule == RULE_HUNG;
+    return count;
+}
+
+static void assert_recorded(Rig *rig, const HungPiece *record, const Piece *piece)
+{
+    assert_string_equal(record->face, wall_of(rig)->faces.at[piece->face].name);
+    assert_int_equal(record->left, piece->left);
+    assert_int_equal(record->right, piece->right);
+    assert_int_equal(record->board, piece->board);
+    assert_true(record->offset_given);
+    assert_int_equal(record->offset, piece->offset);
+}
+
+static void enter_records_the_piece_shown(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "H");
+    assert_shows(rig, "Next: north, course 0, piece 1");
+    assert_shows(rig, "0 hung");
+    assert_shows(rig, "lower edge 2 1/4 up, upper edge 5 up");
+    Piece piece = *next_piece(rig);
+    rig_key(rig, PRESS_ENTER);
+    assert_shows(rig, "1 hung");
+    assert_int_equal(wall_of(rig)->hung_pieces.count, 1);
+    assert_recorded(rig, &wall_of(rig)->hung_pieces.at[0], &piece);
+    assert_int_equal(faults_of_what_hangs(rig), 0);
+    rig_type(rig, " ");
+    assert_int_equal(wall_of(rig)->hung_pieces.count, 2);
+    rig_key(rig, PRESS_BACKSPACE);
+    assert_int_equal(wall_of(rig)->hung_pieces.count, 1);
+    assert_recorded(rig, &wall_of(rig)->hung_pieces.at[0], &piece);
+    rig_key(rig, PRESS_CTRL | 'z');
+    rig_key(rig, PRESS_CTRL | 'z');
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_int_equal(wall_of(rig)->hung_pieces.count, 0);
+    rig_free(rig);
+}
+
+/* Keys that come before the boards are worked out to the end: what is recorded is of the final plan all the same. */
+static void only_the_final_plan_is_hung(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    Arena *arena = arena_new();
+    Err err;
+    for (int marks = 1; marks <= 6; marks++) {
+        rig_type(rig, "H");
+        rig_key(rig, PRESS_ESCAPE);
+        memory_key(rig->term, PRESS_UP);
+        memory_type(rig->term, "H");
+        memory_key(rig->term, PRESS_ENTER);
+        rig_settle(rig);
+        if (wall_of(rig)->hung_pieces.count == 0) {
+            assert_shows(rig, "not final yet");
+        } else {
+            Wall *bare = wall_copy(arena, wall_of(rig));
+            bare->hung_pieces.count = 0;
+            const Plan *plan = fill_wall(arena, layout_wall(arena, bare, &err));
+            assert_recorded(rig, &wall_of(rig)->hung_pieces.at[0], &plan->pieces[0]);
+            rig_key(rig, PRESS_BACKSPACE);
+        }
+        rig_key(rig, PRESS_ESCAPE);
+        assert_int_equal(rig->app->depth, 1);
+    }
+    arena_free(arena);
+    rig_free(rig);
+}
+
+static void a_measured_edge_moves_the_courses_beyond(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "He");
+    assert_shows(rig, "Nothing hangs yet");
+    rig_key(rig, PRESS_ENTER);
+    rig_type(rig, "e");
+    assert_shows(rig, "Upper edge of course 0 on north");
+    assert_shows(rig, "as laid out 5 in");
+    rig_type(rig, "5x");
+    rig_key(rig, PRESS_ENTER);
+    assert_int_equal(wall_of(rig)->hung_edges.count, 0);
+    rig_key(rig, PRESS_BACKSPACE);
+    rig_type(rig, " 1/8");
+    rig_key(rig, PRESS_ENTER);
+    assert_int_equal(wall_of(rig)->hung_edges.count, 1);
+    assert_true(wall_of(rig)->hung_edges.at[0].is_top);
+    Length measured = 41 * LENGTH_INCH / 8;
+    assert_int_equal(wall_of(rig)->hung_edges.at[0].height, measured);
+    const FaceLayout *face = &app_work(rig->app)->layout->faces[0];
+    assert_int_equal(face->courses[layout_course_index(face, 1)].bottom, measured + LENGTH_INCH / 16);
+    assert_shows(rig, "1/8 in higher than planned");
+    assert_shows(rig, "course becomes");
+    /* the same edge emptied is forgotten */
+    rig_type(rig, "e");
+    rig_keys(rig, PRESS_BACKSPACE, 8);
+    rig_key(rig, PRESS_ENTER);
+    assert_int_equal(wall_of(rig)->hung_edges.count, 0);
+    rig_free(rig);
+}
+
+static void a_lower_edge_is_typed_below_the_level_line(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "H");
+    rig_key(rig, PRESS_ENTER);
+    rig_type(rig, "e");
+    rig_key(rig, PRESS_DOWN);
+    assert_shows(rig, "Lower edge of course 0 on north");
+    rig_key(rig, PRESS_DOWN);
+    assert_shows(rig, "Lower edge of course -1 on north");
+    assert_shows(rig, "Below the level line; as laid out 9/16 in");
+    rig_type(rig, "1/2");
+    rig_key(rig, PRESS_ENTER);
+    assert_int_equal(wall_of(rig)->hung_edges.count, 1);
+    assert_false(wall_of(rig)->hung_edges.at[0].is_top);
+    assert_int_equal(wall_of(rig)->hung_edges.at[0].height, -LENGTH_INCH / 2);
+    rig_free(rig);
+}
+
+static void esc_leaves_the_edge_and_then_the_view(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "H");
+    rig_key(rig, PRESS_ENTER);
+    rig_type(rig, "e9");
+    rig_key(rig, PRESS_ESCAPE);
+    assert_int_equal(wall_of(rig)->hung_edges.count, 0);
+    assert_shows(rig, "1 hung");
+    rig_key(rig, PRESS_ESCAPE);
+    assert_int_equal(rig->app->depth, 1);
+    rig_free(rig);
+}
+
+static bool uses(Rig *rig, int board)
+{
+    const Plan *plan = plan_of(rig);
+    for (int i = 0; i < plan->piece_count; i++)
+        if (!plan->pieces[i].hung && plan->pieces[i].board == board)
+            return true;
+    return false;
+}
+
+static void a_spoiled_board_is_used_no_more(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "H");
+    rig_key(rig, PRESS_ENTER);
+    rig_key(rig, PRESS_ENTER);
+    HungPiece hung[2] = {wall_of(rig)->hung_pieces.at[0], wall_of(rig)->hung_pieces.at[1]};
+    int boards = wall_board_count(wall_of(rig));
+    int spoiled = next_piece(rig)->board;
+    rig_type(rig, "x");
+    assert_shows(rig, "is out");
+    assert_false(uses(rig, spoiled));
+    assert_int_equal(wall_board_count(wall_of(rig)), boards);
+    for (int i = 0; i < 2; i++) {
+        assert_int_equal(wall_of(rig)->hung_pieces.at[i].board, hung[i].board);
+        assert_int_equal(wall_of(rig)->hung_pieces.at[i].left, hung[i].left);
+        assert_int_equal(wall_of(rig)->hung_pieces.at[i].offset, hung[i].offset);
+    }
+    assert_int_equal(faults_of_what_hangs(rig), 0);
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_true(uses(rig, spoiled));
+    assert_int_equal(wall_of(rig)->stock.count, 3);
+    rig_free(rig);
+}
+
+/* What hangs of a board that is spoiled later stays on the wall. */
+static void what_hangs_of_a_spoiled_board_stays(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    Saw saw = {LENGTH_INCH / 8, LENGTH_INCH / 4};
+    Err err;
+    assert_done(edit_saw(rig->app->document, &saw, &err), &err);
+    rig_type(rig, "H");
+    int spoiled = 0;
+    for (int i = 0; i < 12 && spoiled == 0; i++) {
+        const Piece *piece = next_piece(rig);
+        for (int j = 0; j < wall_of(rig)->hung_pieces.count; j++)
+            if (wall_of(rig)->hung_pieces.at[j].board == piece->board)
+                spoiled = piece->board;
+        if (spoiled == 0)
+            rig_key(rig, PRESS_ENTER);
+    }
+    if (spoiled == 0) { /* look on for one that is cut from a board of which something hangs */
+        for (int i = 0; i < 200 && spoiled == 0; i++) {
+            rig_key(rig, PRESS_RIGHT);
+            int before = wall_of(rig)->hung_pieces.at[0].board;
+            char wanted[80];
+            const Plan *plan = plan_of(rig);
+            for (int j = 0; j < plan->piece_count; j++) {
+                snprintf(wanted, sizeof wanted, "piece %d ", plan->pieces[j].number);
+                if (!plan->pieces[j].hung && plan->pieces[j].board == before && rig_shows(rig, wanted))
+                    spoiled = before;
+            }
+        }
+    }
+    if (spoiled == 0)
+        skip();
+    int hung = wall_of(rig)->hung_pieces.count;
+    rig_type(rig, "x");
+    assert_shows(rig, "is out");
+    assert_false(uses(rig, spoiled));
+    assert_int_equal(wall_of(rig)->hung_pieces.count, hung);
+    assert_int_equal(faults_of_what_hangs(rig), 0);
+    rig_free(rig);
+}
+
+static void a_board_found_goes_behind_all_others(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "Ha");
+    assert_shows(rig, "More boards");
+    rig_type(rig, "77 1/2");
+    rig_key(rig, PRESS_F1 + 7);
+    assert_int_equal(wall_of(rig)->stock.count, 4);
+    assert_int_equal(wall_of(rig)->stock.at[3].length, 155 * LENGTH_INCH / 2);
+    assert_int_equal(wall_of(rig)->stock.at[3].count, 1);
+    assert_shows(rig, "0 hung");
+    rig_free(rig);
+}
+
+static void one_looks_ahead_and_comes_back(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "H");
+    rig_keys(rig, PRESS_RIGHT, 2);
+    assert_shows(rig, "Later: ");
+    assert_shows(rig, "piece 3");
+    rig_key(rig, PRESS_HOME);
+    assert_shows(rig, "Next: north, course 0, piece 1");
+    rig_key(rig, PRESS_LEFT);
+    assert_shows(rig, "This is the first piece.");
+    rig_free(rig);
+}
+
+static void the_last_piece_ends_it(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "H");
+    for (int i = 0; next_piece(rig) != NULL; i++) {
+        assert_in_range(i, 0, 2000);
+        rig_key(rig, PRESS_ENTER);
+    }
+    assert_shows(rig, "Every piece of the plan hangs.");
+    assert_shows(rig, "0 to go");
+    assert_int_equal(wall_of(rig)->hung_pieces.count, plan_of(rig)->piece_count);
+    assert_int_equal(faults_of_what_hangs(rig), 0);
+    rig_key(rig, PRESS_ENTER);
+    assert_shows(rig, "nothing left to hang");
+    rig_free(rig);
+}
+
+static void the_menu_lists_what_one_can_do_while_hanging(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "Hm");
+    assert_shows(rig, "This piece hangs");
+    assert_shows(rig, "This board is spoiled");
+    rig_key(rig, PRESS_ENTER);
+    assert_shows(rig, "1 hung");
+    rig_free(rig);
+}
+
+static void every_size_is_survived(void **state)
+{
+    (void)state;
+    static const int sizes[][2] = {{1, 1}, {20, 6}, {60, 18}, {80, 24}, {140, 50}};
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "H");
+    rig_key(rig, PRESS_ENTER);
+    for (int i = 0; i < 5; i++) {
+        memory_resize(rig->term, sizes[i][0], sizes[i][1]);
+        rig_type(rig, "e1");
+        rig_key(rig, PRESS_ESCAPE);
+        rig_key(rig, PRESS_PAGE_DOWN);
+        rig_key(rig, PRESS_RIGHT);
+        assert_int_equal(rig->app->depth, 2);
+    }
+    rig_free(rig);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(enter_records_the_piece_shown),
+        cmocka_unit_test(only_the_final_plan_is_hung),
+        cmocka_unit_test(a_measured_edge_moves_the_courses_beyond),
+        cmocka_unit_test(a_lower_edge_is_typed_below_the_level_line),
+        cmocka_unit_test(esc_leaves_the_edge_and_then_the_view),
+        cmocka_unit_test(a_spoiled_board_is_used_no_more),
+        cmocka_unit_test(what_hangs_of_a_spoiled_board_stays),
+        cmocka_unit_test(a_board_found_goes_behind_all_others),
+        cmocka_unit_test(one_looks_ahead_and_comes_back),
+        cmocka_unit_test(the_last_piece_ends_it),
+        cmocka_unit_test(the_menu_lists_what_one_can_do_while_hanging),
+        cmocka_unit_test(every_size_is_survived),
+    };
+    return RUN(tests);
+}
