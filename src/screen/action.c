@@ -23,6 +23,7 @@ enum {
     HELPED = PLACE_HELP,
     TRIAL = PLACE_TRIAL,
     HANG = PLACE_HANG,
+    TALLY = PLACE_TALLY,
     ANYWHERE = PLACE_ANYWHERE
 };
 
@@ -118,6 +119,13 @@ static const Action actions[] = {
     {ACTION_FACE_REMOVE, GROUP_WRITE, WALL, 0, {'X'}, ACTION_NONE, "",
      "Remove this face", "remove this face"},
 
+    {ACTION_TALLY, GROUP_WRITE, WALL, 0, {'t'}, ACTION_NONE, "",
+     "Tally: count boards at the pile", "count boards at the pile: type a length, Enter, the next length, Enter"},
+    {ACTION_TALLY_BOARD, GROUP_WRITE, TALLY, TALLY, {PRESS_ENTER}, ACTION_NONE, "next board",
+     "Put the board on the pile", "at the pile: put the board that is typed on the pile, and go on to the next"},
+    {ACTION_TALLY_MORE, GROUP_WRITE, TALLY, TALLY, {PRESS_TAB, PRESS_DOWN, PRESS_UP}, ACTION_NONE, "tone, avoid",
+     "Tone and what to avoid", "at the pile: go on to the tone, to what is not to be used, and back to the length"},
+
     {ACTION_HANGING, GROUP_HANG, WALL, 0, {'H', F(5)}, ACTION_NONE, "",
      "Hang the planks, piece after piece", "hang the planks piece after piece, in hanging order"},
     {ACTION_HUNG, GROUP_HANG, HANG, HANG, {PRESS_ENTER, ' '}, ACTION_NONE, "it hangs",
@@ -135,15 +143,19 @@ static const Action actions[] = {
     {ACTION_TAKE_DOWN, GROUP_HANG, HANG, HANG, {PRESS_BACKSPACE, 't'}, ACTION_NONE, "take back",
      "Take back the piece hung last", "take back the record of the piece hung last"},
 
+    {ACTION_GLANCE, GROUP_FILE, WALL, 0, {'y', 'i'}, ACTION_NONE, "",
+     "Seasons and materials at a glance", "read how the planks move through the year, and what the wall takes"},
+    {ACTION_CAUTIONS, GROUP_FILE, WALL, 0, {'c'}, ACTION_NONE, "",
+     "Faults and cautions in full", "read all faults and cautions in full, with what every such job has to look out for"},
     {ACTION_FINDINGS, GROUP_FILE, WALL, 0, {'f', F(7)}, ACTION_NONE, "faults",
      "Faults and cautions", "list faults and cautions; choosing one shows its place"},
     {ACTION_PRINT, GROUP_FILE, WALL, 0, {'p', F(9)}, ACTION_NONE, "print",
      "Print a sheet", "print the row sheet, or another, to a file or the printer"},
-    {ACTION_UNDO, GROUP_FILE, WALL | LISTS | HANG, 0, {CTRL('z'), F(3)}, ACTION_NONE, "undo",
+    {ACTION_UNDO, GROUP_FILE, WALL | LISTS | HANG | TALLY, TALLY, {CTRL('z'), F(3)}, ACTION_NONE, "undo",
      "Undo", "undo the last step"},
-    {ACTION_REDO, GROUP_FILE, WALL | LISTS | HANG, 0, {CTRL('y'), F(4)}, ACTION_NONE, "",
+    {ACTION_REDO, GROUP_FILE, WALL | LISTS | HANG | TALLY, 0, {CTRL('y'), F(4)}, ACTION_NONE, "",
      "Redo", "do again what was undone"},
-    {ACTION_SAVE, GROUP_FILE, WALL | FORM | LISTS | HANG, COURSES | FORM, {CTRL('s'), F(2)}, ACTION_NONE, "save",
+    {ACTION_SAVE, GROUP_FILE, WALL | FORM | LISTS | HANG | TALLY, COURSES | FORM, {CTRL('s'), F(2)}, ACTION_NONE, "save",
      "Save", "save at once; in a form, take what it says first"},
     {ACTION_SAVE_AS, GROUP_FILE, WALL, 0, {'S'}, ACTION_NONE, "",
      "Save under another name", "save under another name and go on with that file"},
@@ -178,7 +190,7 @@ static const Action actions[] = {
      "Draw the screen again", "draw the whole screen again"},
     {ACTION_SUSPEND, GROUP_PROGRAM, WALL, 0, {'Z'}, ACTION_NONE, "",
      "Back to the shell for a while", "stop and go back to the shell; fg brings it back"},
-    {ACTION_BACK, GROUP_PROGRAM, ANYWHERE, OPENING | LISTS | TRIAL | HANG | MENU | ASKED | FORM | HELPED, {PRESS_ESCAPE, CTRL('g')}, ACTION_NONE, "back",
+    {ACTION_BACK, GROUP_PROGRAM, ANYWHERE, OPENING | LISTS | TRIAL | HANG | TALLY | MENU | ASKED | FORM | HELPED, {PRESS_ESCAPE, CTRL('g')}, ACTION_NONE, "back",
      "Back one level", "back one level; it never leaves the program"},
     {ACTION_LEAVE, GROUP_PROGRAM, ANYWHERE, 0, {CTRL('q'), CTRL('c'), 'q'}, ACTION_NONE, "leave",
      "Leave", "leave; asks first when there are changes"},

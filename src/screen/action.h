@@ -70,6 +70,11 @@ typedef enum ActionId {
     ACTION_TAKE_DOWN,
     ACTION_PIECE_NEXT,
     ACTION_PIECE_BEFORE,
+    ACTION_TALLY,
+    ACTION_TALLY_BOARD,
+    ACTION_TALLY_MORE,
+    ACTION_GLANCE,
+    ACTION_CAUTIONS,
     ACTION_FINDINGS,
     ACTION_PRINT,
     ACTION_UNDO,
@@ -101,8 +106,9 @@ enum {
     PLACE_TRIAL = 1 << 9,   /* choices that are tried on the wall as one moves over them */
     PLACE_CHOICE = 1 << 10, /* besides, in a form: a choice of some words is in focus */
     PLACE_HANG = 1 << 11,   /* piece after piece */
+    PLACE_TALLY = 1 << 12,  /* at the pile: what is typed is a board */
     PLACE_WALL = PLACE_COURSES | PLACE_OPENING,
-    PLACE_ANYWHERE = 0xfff
+    PLACE_ANYWHERE = 0x1fff
 };
 
 typedef enum ActionGroup {

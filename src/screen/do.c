@@ -7,10 +7,12 @@
 #include "screen/elevation.h"
 #include "screen/file.h"
 #include "screen/forms.h"
+#include "screen/glance.h"
 #include "screen/hang.h"
 #include "screen/lists.h"
 #include "screen/menu.h"
 #include "screen/print.h"
+#include "screen/tally_view.h"
 #include "screen/trials.h"
 
 #include <stdio.h>
@@ -108,6 +110,9 @@ void app_do(App *app, ActionId action)
     case ACTION_TRIM_FORM: forms_trim(app); break;
     case ACTION_WALL_FORM: forms_wall(app); break;
     case ACTION_HANGING: hang_open(app); break;
+    case ACTION_TALLY: tally_open(app); break;
+    case ACTION_GLANCE: glance_seasons_and_bill(app); break;
+    case ACTION_CAUTIONS: glance_cautions(app); break;
     case ACTION_FINDINGS: lists_findings(app); break;
     case ACTION_PRINT: print_open(app); break;
     case ACTION_UNDO: undo(app, true); break;
@@ -156,6 +161,8 @@ void app_do(App *app, ActionId action)
     case ACTION_WORD_BEFORE:
     case ACTION_WORD_NEXT:
     case ACTION_FORM_DONE:
+    case ACTION_TALLY_BOARD:
+    case ACTION_TALLY_MORE:
     case ACTION_HUNG:
     case ACTION_MEASURE:
     case ACTION_BOARD_OUT:

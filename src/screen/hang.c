@@ -232,21 +232,50 @@ static void set_edge(App *app, Hang *hang, int64_t course, bool is_top)
         field_set(&hang->field, "", units);
 }
 
-/* The edge that is worth a look: the outer one of the course that was hung last on the face of the piece looked at. */
+/* A course is up where something of it hangs on the face and nothing of it is left to hang: before that, its measured
+ * edge would stretch the planks still to come. */
+static bool is_up(App *app, int face, int64_t course)
+{
+    const Plan *plan = plan_of(app);
+    int index = layout_course_index(&app_work(app)->layout->faces[face], course);
+    bool any = false;
+    for (int i = 0; i < plan->piece_count; i++) {
+        const Piece *piece = &plan->pieces[i];
+        if (piece->face != face || piece->course != index)
+            continue;
+        if (!piece->hung)
+            return false;
+        any = true;
+    }
+    return any;
+}
+
+/* The course before the piece looked at, in hanging order, that is up; NULL where none is. */
+static const Piece *last_up(App *app, const Piece *from)
+{
+    const Plan *plan = plan_of(app);
+    int index = from == NULL ? plan->piece_count - 1 : (int)(from - plan->pieces);
+    for (; index >= 0; index--) {
+        const Piece *piece = &plan->pieces[index];
+        if (piece->hung &&
+            is_up(app, piece->face, app_work(app)->layout->faces[piece->face].courses[piece->course].number))
+            return piece;
+    }
+    return NULL;
+}
+
+/* Begins with the outer edge of the course that was hung last before the piece looked at. */
 static void begin_measuring(App *app, Hang *hang)
 {
     const Plan *plan = plan_of(app);
     if (plan == NULL || plan->piece_count == 0)
         return;
     const Piece *piece = hang_piece(app, hang);
-    int before = piece == NULL ? plan->piece_count - 1 : (int)(piece - plan->pieces);
-    while (before > 0 && !plan->pieces[before].hung)
-        before--;
-    if (!plan->pieces[before].hung) {
-        app_say(app, STYLE_CAUTION, "Nothing hangs yet: an edge is measured on the wall, after its course is up.");
+    const Piece *last = last_up(app, piece);
+    if (last == NULL) {
+        app_say(app, STYLE_CAUTION, "No course is all up yet: an edge is measured when its whole course hangs.");
         return;
     }
-    const Piece *last = &plan->pieces[before];
     hang->face = app_wall(app)->faces.at[last->face].id;
     int64_t course = app_work(app)->layout->faces[last->face].courses[last->course].number;
     bool downward = course < 0;
@@ -256,10 +285,9 @@ static void begin_measuring(App *app, Hang *hang)
     hang->measuring = true;
 }
 
-/* The next course upward or downward; both edges of course 0 lie on the way. */
+/* The next course upward or downward that is up; both edges of course 0 lie on the way. */
 static void other_edge(App *app, Hang *hang, int by)
 {
-    const FaceLayout *face = &app_work(app)->layout->faces[face_of(app, hang)];
     int64_t course = hang->course;
     bool is_top = hang->is_top;
     if (course == 0 && is_top == (by < 0))
@@ -268,8 +296,8 @@ static void other_edge(App *app, Hang *hang, int by)
         course += by;
     if (course != 0)
         is_top = course > 0;
-    if (layout_course_index(face, course) < 0)
-        app_say(app, STYLE_DIM, "There is no course beyond this one.");
+    if (!is_up(app, face_of(app, hang), course))
+        app_say(app, STYLE_DIM, "The course beyond is not all up yet.");
     else
         set_edge(app, hang, course, is_top);
 }

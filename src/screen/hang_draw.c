@@ -7,9 +7,9 @@
  */
 #include "screen/hang.h"
 
+#include "screen/facts.h"
 #include "screen/large.h"
 #include "sheet/measures.h"
-#include "sheet/plain.h"
 #include "sheet/words.h"
 #include "trade/corner.h"
 #include "trade/say.h"
@@ -18,24 +18,6 @@
 #include <string.h>
 
 enum { LABEL_CELLS = 10, LARGE_APART = 26 };
-
-typedef struct Fact {
-    const char *label;
-    const char *text;
-    int style;
-} Fact;
-
-typedef struct Facts {
-    Fact *at;
-    int count;
-    int room;
-} Facts;
-
-static void add(Arena *arena, Facts *facts, const char *label, int style, const char *text)
-{
-    if (text != NULL && text[0] != '\0')
-        *arena_push(arena, facts) = (Fact){label, text, style};
-}
 
 /* Centres of the studs behind the plank, from its own left end. */
 static const char *stud_words(Arena *arena, const Wall *wall, const FaceLayout *face, const Piece *piece,
@@ -62,35 +44,35 @@ static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
     const Stock *stock = wall_board(wall, piece->board);
     Plank plank = plank_measure(arena, layout, piece->face, course, piece->left, piece->right);
     Length end = piece->offset + piece->right - piece->left;
-    add(arena, facts, "board", STYLE_PLAIN,
-        words(arena, "%s long%s%s; this piece from %s to %s off its first end",
-              words_length_unit(arena, wall, stock->length), stock->tone[0] != '\0' ? ", " : "",
-              words_name(arena, stock->tone), words_length(arena, wall, piece->offset),
-              words_length_unit(arena, wall, end)));
-    add(arena, facts, "marks", STYLE_STRONG,
-        words(arena, "lower edge %s, upper edge %s", words_mark(arena, wall, course->bottom),
-              words_mark(arena, wall, course->top)));
+    facts_add(arena, facts, "board", STYLE_PLAIN,
+              words(arena, "%s long%s%s; this piece from %s to %s off its first end",
+                    words_length_unit(arena, wall, stock->length), stock->tone[0] != '\0' ? ", " : "",
+                    words_name(arena, stock->tone), words_length(arena, wall, piece->offset),
+                    words_length_unit(arena, wall, end)));
+    facts_add(arena, facts, "marks", STYLE_STRONG,
+              words(arena, "lower edge %s, upper edge %s", words_mark(arena, wall, course->bottom),
+                    words_mark(arena, wall, course->top)));
     PieceEnd left, right;
     corner_piece_ends(arena, layout, piece, &left, &right);
-    add(arena, facts, "stands", STYLE_PLAIN,
-        words(arena, "from %s to %s on the face", words_length(arena, wall, piece->left),
-              words_length(arena, wall, piece->right)));
-    add(arena, facts, "rip", measures_full(wall, course, &plank) ? STYLE_PLAIN : STYLE_STRONG,
-        measures_rip(arena, wall, &plank));
-    add(arena, facts, "", STYLE_PLAIN, measures_laps(arena, wall, &plank));
+    facts_add(arena, facts, "stands", STYLE_PLAIN,
+              words(arena, "from %s to %s on the face", words_length(arena, wall, piece->left),
+                    words_length(arena, wall, piece->right)));
+    facts_add(arena, facts, "rip", measures_full(wall, course, &plank) ? STYLE_PLAIN : STYLE_STRONG,
+              measures_rip(arena, wall, &plank));
+    facts_add(arena, facts, "", STYLE_PLAIN, measures_laps(arena, wall, &plank));
     for (int i = 0; i < plank.cut_count; i++)
-        add(arena, facts, "cut out", STYLE_STRONG,
-            measures_cut(arena, wall, &wall->faces.at[piece->face], &plank, &plank.cuts[i]));
+        facts_add(arena, facts, "cut out", STYLE_STRONG,
+                  measures_cut(arena, wall, &wall->faces.at[piece->face], &plank, &plank.cuts[i]));
     if (plank.cut_count > 0 && plank.from != FROM_LOWER)
-        add(arena, facts, "", STYLE_CAUTION, words(arena, "measured from the %s edge", from_words(plank.from)));
-    add(arena, facts, "ends", STYLE_PLAIN, measures_ends(arena, wall, &plank));
+        facts_add(arena, facts, "", STYLE_CAUTION, words(arena, "measured from the %s edge", from_words(plank.from)));
+    facts_add(arena, facts, "ends", STYLE_PLAIN, measures_ends(arena, wall, &plank));
     if (strcmp(left.text, right.text) == 0) {
-        add(arena, facts, "both ends", STYLE_PLAIN, left.text);
+        facts_add(arena, facts, "both ends", STYLE_PLAIN, left.text);
     } else {
-        add(arena, facts, "left end", STYLE_PLAIN, left.text);
-        add(arena, facts, "right end", STYLE_PLAIN, right.text);
+        facts_add(arena, facts, "left end", STYLE_PLAIN, left.text);
+        facts_add(arena, facts, "right end", STYLE_PLAIN, right.text);
     }
-    add(arena, facts, "studs", STYLE_PLAIN, stud_words(arena, wall, face, piece, &plank));
+    facts_add(arena, facts, "studs", STYLE_PLAIN, stud_words(arena, wall, face, piece, &plank));
 }
 
 /* What hangs and no longer fits the wall as it is written. */
@@ -99,7 +81,7 @@ static void add_faults(App *app, Arena *arena, Facts *facts)
     const Job *job = work_job(app_work(app));
     for (int i = 0; i < job->findings.count; i++)
         if (job->findings.at[i].rule == RULE_HUNG)
-            add(arena, facts, "fault", STYLE_FAULT, job->findings.at[i].text);
+            facts_add(arena, facts, "fault", STYLE_FAULT, job->findings.at[i].text);
 }
 
 static void add_measured(App *app, Arena *arena, Facts *facts, const AsBuilt *built, const Piece *piece)
@@ -108,11 +90,11 @@ static void add_measured(App *app, Arena *arena, Facts *facts, const AsBuilt *bu
     for (int i = 0; i < layout->wall->faces.count; i++) {
         if (piece != NULL && i != piece->face)
             continue;
-        add(arena, facts, "measured", STYLE_ACCENT, built->faces[i].up.text);
-        add(arena, facts, "measured", STYLE_ACCENT, built->faces[i].down.text);
+        facts_add(arena, facts, "measured", STYLE_ACCENT, built->faces[i].up.text);
+        facts_add(arena, facts, "measured", STYLE_ACCENT, built->faces[i].down.text);
     }
     if (built->course_done && piece != NULL && piece->number - 1 == built->next)
-        add(arena, facts, "now", STYLE_CAUTION, "a course is up: a good time to measure its outer edge (e)");
+        facts_add(arena, facts, "now", STYLE_CAUTION, "a course is up: a good time to measure its outer edge (e)");
 }
 
 static void head_draw(App *app, Arena *arena, Grid *grid, Rect row, const AsBuilt *built, const Piece *piece)
@@ -142,30 +124,6 @@ static void large_piece(App *app, Arena *arena, Grid *grid, Rect area, const Pie
     large_draw(grid, area.x + apart, area.y + 1, STYLE_FIGURE, words_length(arena, wall, piece->right - piece->left));
 }
 
-/* Folded, from `top` on; returns the lines there are. */
-static int facts_draw(Grid *grid, Rect area, const Facts *facts, int *top)
-{
-    int wide = area.columns - LABEL_CELLS, count = 0, begin, length;
-    for (int i = 0; i < facts->count; i++)
-        for (int fold = 0; plain_fold(facts->at[i].text, wide, fold, &begin) >= 0; fold++)
-            count++;
-    if (*top > count - area.rows)
-        *top = count > area.rows ? count - area.rows : 0;
-    int line = -*top;
-    for (int i = 0; i < facts->count; i++) {
-        const Fact *fact = &facts->at[i];
-        for (int fold = 0; (length = plain_fold(fact->text, wide, fold, &begin)) >= 0; fold++, line++) {
-            if (line < 0 || line >= area.rows)
-                continue;
-            if (fold == 0)
-                grid_text(grid, area.x, area.y + line, LABEL_CELLS - 1, STYLE_LABEL, fact->label);
-            grid_format(grid, area.x + LABEL_CELLS, area.y + line, wide, fact->style, "%.*s", length,
-                        fact->text + begin);
-        }
-    }
-    return count;
-}
-
 /* Where the edge was planned, or measured before, counted from the level line in its own direction. */
 static Length edge_now(App *app, const Hang *hang)
 {
@@ -191,11 +149,11 @@ static void edge_draw(App *app, Arena *arena, Grid *grid, Rect area, const Hang 
 
 static void all_hung(Arena *arena, Facts *facts, const Plan *plan)
 {
-    add(arena, facts, "done", STYLE_GOOD, "Every piece of the plan hangs.");
+    facts_add(arena, facts, "done", STYLE_GOOD, "Every piece of the plan hangs.");
     if (plan->bare_count > 0)
-        add(arena, facts, "bare", STYLE_CAUTION,
-            words(arena, "%s of wall still bare: a board found (a) may cover it.",
-                  say_count(arena, plan->bare_count, "stretch", "stretches")));
+        facts_add(arena, facts, "bare", STYLE_CAUTION,
+                  words(arena, "%s of wall still bare: a board found (a) may cover it.",
+                        say_count(arena, plan->bare_count, "stretch", "stretches")));
 }
 
 static void body_draw(App *app, Arena *arena, Hang *hang, Grid *grid, Rect area)
@@ -209,7 +167,7 @@ static void body_draw(App *app, Arena *arena, Hang *hang, Grid *grid, Rect area)
         grid_text(grid, area.x, area.y, area.columns, STYLE_FAULT, err.text);
         return;
     }
-    Facts facts = {0};
+    Facts facts = {.label_cells = LABEL_CELLS};
     int large = 0;
     head_draw(app, arena, grid, (Rect){area.x, area.y, area.columns, 1}, built, piece);
     if (piece != NULL) {
@@ -217,11 +175,11 @@ static void body_draw(App *app, Arena *arena, Hang *hang, Grid *grid, Rect area)
         if (large > 0)
             large_piece(app, arena, grid, (Rect){area.x, area.y + 1, area.columns, large}, piece);
         else
-            add(arena, &facts, "piece", STYLE_FIGURE,
-                words(arena, "board %s, %s", words_board(arena, work->wall, piece->board),
-                      words_length_unit(arena, work->wall, piece->right - piece->left)));
+            facts_add(arena, &facts, "piece", STYLE_FIGURE,
+                      words(arena, "board %s, %s", words_board(arena, work->wall, piece->board),
+                            words_length_unit(arena, work->wall, piece->right - piece->left)));
         if (!work->filled)
-            add(arena, &facts, "wait", STYLE_CAUTION, "the plan is not final yet; this piece may change");
+            facts_add(arena, &facts, "wait", STYLE_CAUTION, "the plan is not final yet; this piece may change");
         add_faults(app, arena, &facts);
         add_measured(app, arena, &facts, built, piece);
         add_piece(app, arena, &facts, piece);

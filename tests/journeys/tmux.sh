@@ -132,6 +132,51 @@ check 'undo takes it back' sees 'wall.yaml, saved'
 keys q
 check 'then nothing is asked' sees 'left with 0'
 
+# hanging: a piece, its edge measured, a board spoiled, and on after a break
+cp "$DATUMROW_SOURCE/tests/journeys/wall.yaml" "$folder/hung.yaml"
+open 80 24 '' "$folder/hung.yaml"
+check 'before hanging the wall is in sight' sees 'Top rip 1/8'
+keys H
+check 'the first piece is the next' sees 'Next: north, course 0, piece 1'
+check 'its marks are told' sees 'lower edge 2 1/4 up, upper edge 5 up'
+check 'the plan comes to be final' misses 'not final yet'
+keys Enter
+check 'one key says that it hangs' sees '1 hung'
+keys Enter
+check 'and the next' sees '2 hung'
+keys e
+check 'an edge is asked for' sees 'Upper edge of course 0 on north'
+keys -l '5 1/8'
+keys Enter
+check 'what it comes to is told' sees '1/8 in higher than planned'
+check 'and how to win it back' sees 'to win'
+check 'the plan comes to be final again' misses 'not final yet'
+keys x
+check 'a spoiled board is out' sees 'is out'
+check 'what hangs is left alone' sees '2 hung'
+keys BSpace
+check 'a piece is taken back' sees '1 hung'
+keys C-s
+check 'it is saved while hanging' sees 'hung.yaml, saved'
+check 'the file holds the piece' file_has "$folder/hung.yaml" 'board:'
+check 'and the edge' file_has "$folder/hung.yaml" 'top: 5 1/8'
+keys Escape
+check 'Esc goes back to the wall' sees 'north face'
+keys q
+check 'it leaves' sees 'left with 0'
+open 80 24 '' "$folder/hung.yaml"
+check 'after the break the wall is there again' sees 'north'
+keys H
+check 'and one goes on where one was' sees '1 hung'
+keys Escape
+check 'Esc goes back to the wall again' sees 'north face'
+keys s
+check 'starts are not offered any more' sees 'Pieces hang already'
+keys Escape
+check 'and Esc leaves them' misses 'Pieces hang already'
+keys q
+check 'it leaves without a question' sees 'left with 0'
+
 # a new wall, from nothing
 open 80 24 '' ''
 check 'without a file there is a first screen' sees 'A new wall'

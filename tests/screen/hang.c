@@ -32,6 +32,21 @@ static const Piece *next_piece(Rig *rig)
     return NULL;
 }
 
+/* The course of the next piece. */
+static int64_t course_shown(Rig *rig)
+{
+    const Piece *piece = next_piece(rig);
+    return app_work(rig->app)->layout->faces[piece->face].courses[piece->course].number;
+}
+
+/* All that is left of the course of the next piece. */
+static void hang_course(Rig *rig)
+{
+    int64_t course = course_shown(rig);
+    while (next_piece(rig) != NULL && course_shown(rig) == course)
+        rig_key(rig, PRESS_ENTER);
+}
+
 static int faults_of_what_hangs(Rig *rig)
 {
     const Job *job = work_job(app_work(rig->app));
@@ -112,8 +127,13 @@ static void a_measured_edge_moves_the_courses_beyond(void **state)
     (void)state;
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "He");
-    assert_shows(rig, "Nothing hangs yet");
+    assert_shows(rig, "No course is all up yet");
     rig_key(rig, PRESS_ENTER);
+    if (course_shown(rig) == 0) { /* one piece of course 0 is not all of it */
+        rig_type(rig, "e");
+        assert_shows(rig, "No course is all up yet");
+    }
+    hang_course(rig);
     rig_type(rig, "e");
     assert_shows(rig, "Upper edge of course 0 on north");
     assert_shows(rig, "as laid out 5 in");
@@ -144,11 +164,18 @@ static void a_lower_edge_is_typed_below_the_level_line(void **state)
     (void)state;
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "H");
-    rig_key(rig, PRESS_ENTER);
+    hang_course(rig);
     rig_type(rig, "e");
     rig_key(rig, PRESS_DOWN);
     assert_shows(rig, "Lower edge of course 0 on north");
+    assert_shows(rig, "Below the level line; as laid out -2 1/4 in");
     rig_key(rig, PRESS_DOWN);
+    assert_shows(rig, "not all up yet");
+    rig_key(rig, PRESS_ESCAPE);
+    while (course_shown(rig) != -1)
+        hang_course(rig);
+    hang_course(rig);
+    rig_type(rig, "e");
     assert_shows(rig, "Lower edge of course -1 on north");
     assert_shows(rig, "Below the level line; as laid out 9/16 in");
     rig_type(rig, "1/2");
@@ -164,11 +191,11 @@ static void esc_leaves_the_edge_and_then_the_view(void **state)
     (void)state;
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "H");
-    rig_key(rig, PRESS_ENTER);
+    hang_course(rig);
     rig_type(rig, "e9");
     rig_key(rig, PRESS_ESCAPE);
     assert_int_equal(wall_of(rig)->hung_edges.count, 0);
-    assert_shows(rig, "1 hung");
+    assert_shows(rig, "Next: ");
     rig_key(rig, PRESS_ESCAPE);
     assert_int_equal(rig->app->depth, 1);
     rig_free(rig);
@@ -317,7 +344,7 @@ static void every_size_is_survived(void **state)
     static const int sizes[][2] = {{1, 1}, {20, 6}, {60, 18}, {80, 24}, {140, 50}};
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "H");
-    rig_key(rig, PRESS_ENTER);
+    hang_course(rig);
     for (int i = 0; i < 5; i++) {
         memory_resize(rig->term, sizes[i][0], sizes[i][1]);
         rig_type(rig, "e1");
