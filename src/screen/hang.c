@@ -40,6 +40,33 @@ static bool same_piece(const Piece *a, const Piece *b)
            a->board == b->board && a->offset == b->offset;
 }
 
+bool hang_replanned(App *app, const Hang *hang)
+{
+    if (!hang->expects || !app_work(app)->filled)
+        return false;
+    const Plan *plan = plan_of(app);
+    int next = plan == NULL ? -1 : next_to_hang(plan);
+    return next < 0 || !same_piece(&plan->pieces[next], &hang->expected);
+}
+
+/* Remembers what is next in the plan that `piece` is hung from, once it hangs. */
+static void expect_next(Hang *hang, const Plan *plan, const Piece *piece)
+{
+    hang->expects = false;
+    for (int i = 0; i < plan->piece_count && !hang->expects; i++) {
+        hang->expects = i != piece->number - 1 && !plan->pieces[i].hung;
+        hang->expected = plan->pieces[i];
+    }
+}
+
+/* Looks at the next piece again, of whatever plan there will be. */
+static void start_over(Hang *hang)
+{
+    hang->shown = -1;
+    hang->top = 0;
+    hang->expects = false;
+}
+
 /* False, and told, where the plan in sight was not the final one and the piece is another in that. */
 static bool final_piece(App *app, const Hang *hang, Piece *piece)
 {
@@ -72,13 +99,13 @@ static void hung(App *app, Hang *hang)
         return;
     }
     HungPiece record = asbuilt_record(app_work(app)->layout, &piece);
+    start_over(hang);
+    expect_next(hang, plan_of(app), &piece);
     Err err;
     if (!edit_hang(app->document, &record, &err)) {
         app_tell(app, &err);
         return;
     }
-    hang->shown = -1;
-    hang->top = 0;
     app_say(app, STYLE_GOOD, "Hung: board %d in course %d. Backspace takes it back.", record.board, record.course);
 }
 
@@ -92,8 +119,7 @@ static void take_down(App *app, Hang *hang)
         app_tell(app, &err);
     else
         app_say(app, STYLE_ACCENT, "Taken back: %s.", document_undo_name(app->document));
-    hang->shown = -1;
-    hang->top = 0;
+    start_over(hang);
 }
 
 static void look(App *app, Hang *hang, int by)
@@ -192,8 +218,7 @@ static void take_board_out(App *app, Hang *hang)
     else
         app_say(app, STYLE_ACCENT,
                 "Board %d is out; what does not hang is planned anew. Other boards keep their numbers.", piece.board);
-    hang->shown = -1;
-    hang->top = 0;
+    start_over(hang);
     arena_free(arena);
 }
 
@@ -333,6 +358,7 @@ static void take_edge(App *app, Hang *hang)
         hang->measuring = true;
         return;
     }
+    start_over(hang);
     app_say(app, STYLE_GOOD, "Recorded; the rest is laid out anew from it.");
 }
 
@@ -371,12 +397,12 @@ static bool hang_act(App *app, Layer *layer, ActionId action)
     case ACTION_PIECE_BEFORE: look(app, hang, -1); return true;
     case ACTION_MEASURE: begin_measuring(app, hang); return true;
     case ACTION_BOARD_OUT: take_board_out(app, hang); return true;
-    case ACTION_BOARD_IN: forms_stock(app, 0, 0); return true;
+    case ACTION_BOARD_IN:
+        start_over(hang);
+        forms_stock(app, 0, 0);
+        return true;
     case ACTION_UNDO:
-    case ACTION_REDO:
-        hang->shown = -1;
-        hang->top = 0;
-        return false;
+    case ACTION_REDO: start_over(hang); return false;
     default: break;
     }
     if (!hang->measuring)

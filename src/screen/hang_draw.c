@@ -180,6 +180,10 @@ static void body_draw(App *app, Arena *arena, Hang *hang, Grid *grid, Rect area)
                             words_length_unit(arena, work->wall, piece->right - piece->left)));
         if (!work->filled)
             facts_add(arena, &facts, "wait", STYLE_CAUTION, "the plan is not final yet; this piece may change");
+        if (hang_replanned(app, hang))
+            facts_add(arena, &facts, "anew", STYLE_CAUTION,
+                      "what is left is planned otherwise than before: sheets printed before this, and pieces cut "
+                      "ahead, no longer hold");
         add_faults(app, arena, &facts);
         add_measured(app, arena, &facts, built, piece);
         add_piece(app, arena, &facts, piece);

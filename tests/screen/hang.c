@@ -122,6 +122,27 @@ static void only_the_final_plan_is_hung(void **state)
     rig_free(rig);
 }
 
+/* Where the plan goes on otherwise after a piece hangs, it is told; where it does not, nothing is. */
+static void a_plan_that_changed_is_told(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    Saw saw = {LENGTH_INCH / 8, LENGTH_INCH / 4}; /* boards are shared now, so that a piece matters to others */
+    Err err;
+    assert_done(edit_saw(rig->app->document, &saw, &err), &err);
+    rig_type(rig, "H");
+    for (int i = 0; i < 20; i++) {
+        const Piece *next = next_piece(rig);
+        Piece before = next[1];
+        rig_key(rig, PRESS_ENTER);
+        Piece after = *next_piece(rig);
+        bool same = before.face == after.face && before.course == after.course && before.left == after.left &&
+                    before.right == after.right && before.board == after.board && before.offset == after.offset;
+        assert_int_equal(rig_shows(rig, "planned otherwise"), !same);
+    }
+    rig_free(rig);
+}
+
 static void a_measured_edge_moves_the_courses_beyond(void **state)
 {
     (void)state;
@@ -361,6 +382,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(enter_records_the_piece_shown),
         cmocka_unit_test(only_the_final_plan_is_hung),
+        cmocka_unit_test(a_plan_that_changed_is_told),
         cmocka_unit_test(a_measured_edge_moves_the_courses_beyond),
         cmocka_unit_test(a_lower_edge_is_typed_below_the_level_line),
         cmocka_unit_test(esc_leaves_the_edge_and_then_the_view),
