@@ -287,8 +287,8 @@ static void answer_recovery(App *app, int choice)
 static void ask_recovery(App *app)
 {
     static const Choice choices[] = {{'t', "take up the copy; undo goes back to the file"},
-                                     {'f', "show the file; keep the copy for later"},
-                                     {'d', "show the file; drop the copy"}};
+                                     {'k', "keep the copy for later; show the file"},
+                                     {'d', "drop the copy; show the file"}};
     if (session_recovery_waits(app->session))
         question_ask(
             app, "There is a recovery copy",

@@ -6,7 +6,7 @@
 
 #include <stdlib.h>
 
-enum { WIDE_MOST = 100, WHOLE_ROWS = 5 };
+enum { WIDE_MOST = 100, WHOLE_ROWS = 5, LOW_FROM = 10 };
 
 static void keep_in_sight(List *list, int count, int rows)
 {
@@ -51,16 +51,32 @@ static void whole_draw(App *app, const List *list, Grid *grid, Rect foot)
         grid_format(grid, foot.x, foot.y + 1 + line, foot.columns, STYLE_PLAIN, "%.*s", length, text + begin);
 }
 
+/* Rows for all of the line in focus: always as many where there is room, so that the box does not jump; else as many as
+ * it takes, one line of the list kept. */
+static int whole_rows(App *app, List *list, int cells, int most, int count)
+{
+    if (list->kind->whole == NULL || count == 0 || cells < 1)
+        return 0;
+    if (most > WHOLE_ROWS + 3)
+        return WHOLE_ROWS;
+    keep_in_sight(list, count, 0);
+    int begin, lines = 0;
+    while (plain_fold(list->kind->whole(app, list, list->focus), cells, lines, &begin) >= 0)
+        lines++;
+    int foot = lines + 1 < most - 3 ? lines + 1 : most - 3;
+    return foot > 1 ? foot : 0;
+}
+
 static void list_draw(App *app, Layer *layer, Grid *grid, Rect area)
 {
     List *list = layer->state;
     int count = list->kind->count(app, list);
-    int most = list->kind->low ? area.rows * 2 / 3 : area.rows;
-    int foot = list->kind->whole != NULL && count > 0 && most > 8 ? WHOLE_ROWS : 0;
+    int wide = area.columns < WIDE_MOST ? area.columns : WIDE_MOST;
+    int most = list->kind->low && area.rows >= LOW_FROM ? area.rows * 2 / 3 : area.rows;
+    int foot = whole_rows(app, list, wide - 4, most, count);
     int rows = (count > 0 ? count : 1) + 2 + foot;
     if (rows > most)
         rows = most;
-    int wide = area.columns < WIDE_MOST ? area.columns : WIDE_MOST;
     int y = list->kind->low ? area.y + area.rows - rows : area.y + (area.rows - rows) / 2;
     Rect panel = {area.x + (area.columns - wide) / 2, y, wide, rows};
     grid_panel(grid, panel, list->kind->title);
@@ -132,11 +148,24 @@ static bool list_act(App *app, Layer *layer, ActionId action)
     return true;
 }
 
+/* What was shown in passing is left again. */
+static bool list_back(App *app, Layer *layer)
+{
+    const List *list = layer->state;
+    if (list->kind->moved != NULL && document_version(app->document) == list->version) {
+        app->face = list->face;
+        app->opening = list->opening;
+        app->sight = list->sight;
+    }
+    return true;
+}
+
 /* Over the elevation q goes back; on the first screen it leaves. */
 static bool laid_key(App *app, Layer *layer, Key key)
 {
     if (key != 'q')
         return list_key(app, layer, key);
+    list_back(app, layer);
     app_pop(app);
     return true;
 }
@@ -166,6 +195,7 @@ static const View list_view = {
     .draw = list_draw,
     .key = laid_key,
     .act = list_act,
+    .back = list_back,
     .finish = list_finish,
 };
 
@@ -191,6 +221,10 @@ static List *list_new(const ListKind *kind)
 List *list_open(App *app, const ListKind *kind)
 {
     List *list = list_new(kind);
+    list->face = app->face;
+    list->opening = app->opening;
+    list->sight = app->sight;
+    list->version = app->document != NULL ? document_version(app->document) : 0;
     app_push(app, &list_view, list);
     return list;
 }

@@ -1,7 +1,7 @@
 /*
  * A list to choose from, laid over the elevation: findings, openings, boards, files, sheets. What a list holds and does
  * is a ListKind; the list knows how to walk through it and how to show it. `moved` lets a list show on the elevation
- * what the line in focus is about.
+ * what the line in focus is about; only choosing a line stays there.
  */
 #ifndef SCREEN_LIST_H
 #define SCREEN_LIST_H
@@ -33,6 +33,10 @@ struct List {
     void *held;   /* the kind's own */
     int focus;
     int top;
+    /* Where one stood when it was opened: Esc goes back there, unless the wall was changed meanwhile. */
+    uint32_t face, opening;
+    Sight sight;
+    uint64_t version;
 };
 
 /* Opens it; the arena, and all in it, is freed with its layer. */
