@@ -257,7 +257,7 @@ static void draw_marks(App *app, Frame *frame, Grid *grid)
             continue;
         last = row / 2;
         char mark[LENGTH_TEXT_MAX], rip[128];
-        figures_rip(app, course, false, rip, sizeof rip);
+        figures_rip(app, course, RIP_SIGNS, rip, sizeof rip);
         int at = x, y = frame->area.y + row / 2;
         if (each) {
             grid_text_right(grid, at + 10, y, 10, STYLE_LABEL, app_length(app, course->bottom, mark));

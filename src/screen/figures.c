@@ -49,7 +49,7 @@ static bool only_raked(const Course *course)
     return raked;
 }
 
-void figures_rip(const App *app, const Course *course, bool words, char *out, size_t size)
+void figures_rip(const App *app, const Course *course, RipWords words, char *out, size_t size)
 {
     const Rip *rip = &course->rip;
     char left[LENGTH_TEXT_MAX], right[LENGTH_TEXT_MAX];
@@ -57,41 +57,68 @@ void figures_rip(const App *app, const Course *course, bool words, char *out, si
     app_length(app, rip->right, right);
     const char *to = app->grid->ascii ? ">" : "\u2192";
     if (only_raked(course)) {
-        snprintf(out, size, "%s", words ? "raked, not ripped" : "raked");
+        snprintf(out, size, "%s", words == RIP_WORDS ? "raked, not ripped" : "raked");
         return;
     }
     switch (rip->shape) {
     case RIP_FULL: snprintf(out, size, "%s", "full"); return;
     case RIP_STRAIGHT: snprintf(out, size, "%s", left); return;
-    case RIP_TAPER: snprintf(out, size, "%s %s %s%s", left, to, right, words ? ", taper" : ""); return;
+    case RIP_TAPER:
     case RIP_SCRIBE: break;
     }
-    snprintf(out, size, "%s %s %s%s", left, to, right, words ? ", scribe" : " ~");
+    bool taper = rip->shape == RIP_TAPER;
+    switch (words) {
+    case RIP_WORDS: snprintf(out, size, "%s %s %s, %s", left, to, right, taper ? "taper" : "scribe"); return;
+    case RIP_SIGNS: snprintf(out, size, "%s %s %s%s", left, to, right, taper ? "" : " ~"); return;
+    case RIP_TIGHT: snprintf(out, size, "%s%s%s", left, taper ? to : "~", right); return;
+    }
 }
 
-static void rip_figure(App *app, Run *run, const char *label, const Course *course)
+/* The wordings of the line of rips, longest first; the first that fits is taken. */
+static const struct RipWording {
+    int gap;
+    const char *top, *bottom;
+    RipWords words;
+} rip_wordings[] = {
+    {4, "Top rip ", "Bottom rip ", RIP_WORDS}, {2, "Top rip ", "Bottom rip ", RIP_WORDS},
+    {2, "Top ", "Bottom ", RIP_WORDS},         {2, "Top ", "Bottom ", RIP_SIGNS},
+    {2, "Top ", "Bottom ", RIP_TIGHT},         {1, "Top ", "Bottom ", RIP_TIGHT},
+};
+enum { RIP_WORDINGS = sizeof rip_wordings / sizeof *rip_wordings };
+
+static void rip_figure(App *app, Run *run, const char *label, const Course *course, RipWords words)
 {
     char text[128];
-    figures_rip(app, course, true, text, sizeof text);
+    figures_rip(app, course, words, text, sizeof text);
     bool narrow = course->rip.shape != RIP_FULL && course->rip.least < wall_least(app_wall(app));
     run_figure(run, label, narrow ? STYLE_FAULT : STYLE_FIGURE, text, "");
 }
 
-static void rips_line(App *app, Run run, bool roomy)
+static void rips(App *app, Run *run, const struct RipWording *wording)
 {
-    const Wall *wall = app_wall(app);
     char text[LENGTH_TEXT_MAX];
-    run_figure(&run, "Start ", STYLE_FIGURE, app_length(app, wall->start, text), "");
-    const Layout *layout = app_work(app)->layout;
-    const FaceLayout *face = &layout->faces[app_face_index(app)];
-    run_gap(&run, roomy ? 4 : 2);
+    run_figure(run, "Start ", STYLE_FIGURE, app_length(app, app_wall(app)->start, text), "");
+    const FaceLayout *face = &app_work(app)->layout->faces[app_face_index(app)];
+    run_gap(run, wording->gap);
     if (face->course_count == 0) {
-        run_text(&run, STYLE_FAULT, "no course is on this face");
+        run_text(run, STYLE_FAULT, "no course is on this face");
         return;
     }
-    rip_figure(app, &run, roomy ? "Top rip " : "Top ", &face->courses[face->course_count - 1]);
-    run_gap(&run, roomy ? 4 : 2);
-    rip_figure(app, &run, roomy ? "Bottom rip " : "Bottom ", &face->courses[0]);
+    rip_figure(app, run, wording->top, &face->courses[face->course_count - 1], wording->words);
+    run_gap(run, wording->gap);
+    rip_figure(app, run, wording->bottom, &face->courses[0], wording->words);
+}
+
+static void rips_line(App *app, Run run)
+{
+    int take = 0;
+    for (; take + 1 < RIP_WORDINGS; take++) {
+        Run dry = {.grid = NULL, .x = run.x};
+        rips(app, &dry, &rip_wordings[take]);
+        if (dry.x <= run.right)
+            break;
+    }
+    rips(app, &run, &rip_wordings[take]);
 }
 
 static void strip_line(App *app, Run run)
@@ -111,9 +138,13 @@ static void strip_line(App *app, Run run)
     run_figure(&run, "Least strip ", narrow ? STYLE_FAULT : STYLE_FIGURE, app_length(app, strip->width, text), "");
     snprintf(place, sizeof place, " at %s, course %" PRId64 "%s%s", bound, strip->course,
              wall->faces.count > 1 ? ", " : "", wall->faces.count > 1 ? face->name : "");
+    static const char too_narrow[] = ": too narrow";
+    bool fits = run.x + utf8_cells(place) + (int)sizeof too_narrow - 1 <= run.right;
+    if (narrow && !fits) /* the place may be cut, this not */
+        run_text(&run, STYLE_FAULT, ", too narrow,");
     run_text(&run, STYLE_PLAIN, place);
-    if (narrow)
-        run_text(&run, STYLE_FAULT, ": too narrow");
+    if (narrow && fits)
+        run_text(&run, STYLE_FAULT, too_narrow);
 }
 
 /* How the line of counts is worded, longest first; the first that fits is taken. */
@@ -122,14 +153,18 @@ typedef struct Wording {
     const char *of;    /* between boards opened and boards at hand */
     const char *bound; /* before the number that no plan can go below; NULL: left out */
     const char *best;  /* where that number is reached */
+    bool courses, key; /* whether the courses are counted, and the key that lists the faults is named */
 } Wording;
 
 static const Wording wordings[] = {
-    {3, " of ", ", no plan can do with fewer than ", ", and no plan can do with fewer"},
-    {3, " of ", ", at least ", ", none fewer"},
-    {2, " of ", ", at least ", ", none fewer"},
-    {1, "/", ", at least ", ", the least"},
-    {1, "/", NULL, NULL},
+    {3, " of ", ", no plan can do with fewer than ", ", and no plan can do with fewer", true, true},
+    {3, " of ", ", at least ", ", none fewer", true, true},
+    {2, " of ", ", at least ", ", none fewer", true, true},
+    {1, " of ", ", at least ", ", none fewer", true, true},
+    {1, "/", ", at least ", ", the least", true, true},
+    {1, "/", NULL, NULL, true, true},
+    {1, "/", NULL, NULL, true, false}, /* where there is no fault to be looked at */
+    {1, "/", NULL, NULL, false, true},
 };
 enum { WORDINGS = sizeof wordings / sizeof *wordings };
 
@@ -153,12 +188,24 @@ static void bound_words(Run *run, const Plan *plan, const Wording *wording)
         run_text(run, STYLE_LABEL, text);
 }
 
-static void counts(const Job *job, Run *run, const Wording *wording)
+/* " (f)": what shows them. */
+static void list_key_named(Run *run, bool ascii)
+{
+    char key[32];
+    action_key_text(action_of(ACTION_FINDINGS), ascii, false, key, sizeof key);
+    run_text(run, STYLE_LABEL, " (");
+    run_text(run, STYLE_KEY, key);
+    run_text(run, STYLE_LABEL, ")");
+}
+
+static void counts(const Job *job, Run *run, const Wording *wording, bool ascii)
 {
     const Plan *plan = job->plan;
     char text[32];
-    counted(run, job->layout->course_total, " course", " courses", STYLE_FIGURE);
-    run->x += wording->gap;
+    if (wording->courses) {
+        counted(run, job->layout->course_total, " course", " courses", STYLE_FIGURE);
+        run->x += wording->gap;
+    }
     counted(run, plan->piece_count, " piece", " pieces", STYLE_FIGURE);
     run->x += wording->gap;
     snprintf(text, sizeof text, "%d", plan->boards_opened);
@@ -175,35 +222,39 @@ static void counts(const Job *job, Run *run, const Wording *wording)
         run_text(run, STYLE_GOOD, "no faults");
     else
         counted(run, faults, " fault", " faults", STYLE_FAULT);
+    if (faults > 0 && wording->key)
+        list_key_named(run, ascii);
     if (cautions > 0) {
         run->x += wording->gap;
         counted(run, cautions, " caution", " cautions", STYLE_CAUTION);
     }
+    if (faults == 0 && cautions > 0 && wording->key)
+        list_key_named(run, ascii);
 }
 
 static void counts_line(App *app, Run run)
 {
     const Job *job = work_job(app_work(app));
+    bool faulty = findings_faults(&job->findings) > 0;
     int take = 0;
     for (; take + 1 < WORDINGS; take++) {
         Run dry = {.grid = NULL, .x = run.x};
-        counts(job, &dry, &wordings[take]);
-        if (dry.x <= run.right)
+        counts(job, &dry, &wordings[take], false);
+        if (dry.x <= run.right && (wordings[take].key || !faulty))
             break;
     }
-    counts(job, &run, &wordings[take]);
+    counts(job, &run, &wordings[take], app->grid->ascii);
 }
 
 void figures_draw(App *app, Grid *grid, Rect area)
 {
     const Work *work = app_work(app);
     Run run = {grid, area.x, area.y, area.x + area.columns};
-    bool roomy = area.columns >= 76;
     if (work->layout == NULL) {
         run_text(&run, STYLE_FAULT, work->err.text);
         return;
     }
-    rips_line(app, run, roomy);
+    rips_line(app, run);
     if (area.rows < 2)
         return;
     run.y++;

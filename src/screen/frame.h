@@ -17,8 +17,10 @@ int frame_foot(App *app, Grid *grid);
  * `area` has, the weightiest first. */
 void figures_draw(App *app, Grid *grid, Rect area);
 
-/* "1 7/8", "full", "1 7/8 > 1 3/4 taper", "raked": a course's rip, with `words` in words. A course that only rakes cut
- * is not ripped. */
-void figures_rip(const App *app, const Course *course, bool words, char *out, size_t size);
+/* How much a rip is told in: "1 7/8 > 1 3/4, scribe", "1 7/8 > 1 3/4 ~", "1 7/8~1 3/4". A taper has the arrow alone. */
+typedef enum RipWords { RIP_WORDS, RIP_SIGNS, RIP_TIGHT } RipWords;
+
+/* "1 7/8", "full", "1 7/8 > 1 3/4, taper", "raked": a course's rip. A course that only rakes cut is not ripped. */
+void figures_rip(const App *app, const Course *course, RipWords words, char *out, size_t size);
 
 #endif

@@ -5,10 +5,17 @@
 #include "sheet/plain.h"
 
 #include <ctype.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum { TYPED_MOST = 40, HELP_LINES_MOST = 3 * ACTION_COUNT + 3 * GROUP_COUNT, MENU_WIDE = 72 };
+enum {
+    TYPED_MOST = 40,
+    FOLDS_MOST = 3,
+    SIGNS = 9,
+    HELP_LINES_MOST = FOLDS_MOST * (ACTION_COUNT + SIGNS) + 3 * (GROUP_COUNT + 1),
+    MENU_WIDE = 72
+};
 
 typedef struct Menu {
     unsigned places; /* of the layer it was opened from */
@@ -164,29 +171,82 @@ typedef struct Help {
     int top;
 } Help;
 
-/* A line of the help: a heading, an action, more of its words, or nothing between them. */
+/* The signs on the wall that do not speak for themselves. */
+static const struct Sign {
+    Glyph glyph; /* GLYPH_COUNT: `word` stands for it */
+    const char *word, *help;
+} signs[SIGNS] = {
+    {GLYPH_HERE, "", "the reference course, number 0"},
+    {GLYPH_BARE, "", "bare: no board is left for this stretch; more boards at hand (6) fill it"},
+    {GLYPH_BOX, "", "an opening that is too small to be drawn, or the cut for one in the middle of a plank"},
+    {GLYPH_PLANK_TOP, "", "row by row: the lower side of the plank is cut away here"},
+    {GLYPH_PLANK_BOTTOM, "", "row by row: the upper side of the plank is cut away here"},
+    {GLYPH_JOINT, "", "row by row: two pieces meet"},
+    {GLYPH_STUD, "", "the centre of a stud"},
+    {GLYPH_COUNT, "!", "a strip that is narrower than the narrowest allowed"},
+    {GLYPH_COUNT, "~", "between or behind two widths: a scribe, no straight taper"},
+};
+
+/* A line of the help: a heading, an action or a sign with its words, more of its words, or nothing between them. */
 typedef struct HelpLine {
     const char *heading;
     const Action *action;
-    int fold; /* which line of the action's words */
+    const struct Sign *sign;
+    int fold; /* which line of the words */
 } HelpLine;
+
+static const char *help_words(const HelpLine *line)
+{
+    return line->action != NULL ? line->action->help : line->sign != NULL ? line->sign->help : NULL;
+}
+
+/* Puts the line in, and as many more as its words take when they are folded. */
+static int help_fold(HelpLine *lines, int count, HelpLine line, int wide)
+{
+    int begin;
+    for (; line.fold < FOLDS_MOST && plain_fold(help_words(&line), wide, line.fold, &begin) >= 0; line.fold++)
+        lines[count++] = line;
+    return count;
+}
 
 static int help_lines(HelpLine *lines, int wide)
 {
     int count = 0;
     for (int group = 0; group < GROUP_COUNT; group++) {
-        if (group > 0)
-            lines[count++] = (HelpLine){0};
         lines[count++] = (HelpLine){.heading = action_group_name((ActionGroup)group)};
         for (int id = 1; id < ACTION_COUNT; id++) {
             const Action *action = action_of((ActionId)id);
-            int begin;
-            for (int fold = 0;
-                 (int)action->group == group && fold < 3 && plain_fold(action->help, wide, fold, &begin) >= 0; fold++)
-                lines[count++] = (HelpLine){.action = action, .fold = fold};
+            if ((int)action->group == group)
+                count = help_fold(lines, count, (HelpLine){.action = action}, wide);
         }
+        lines[count++] = (HelpLine){0};
     }
+    lines[count++] = (HelpLine){.heading = "Signs on the wall"};
+    for (int i = 0; i < SIGNS; i++)
+        count = help_fold(lines, count, (HelpLine){.sign = &signs[i]}, wide);
     return count;
+}
+
+static void help_line_draw(const HelpLine *line, Grid *grid, Rect row, int keys_wide)
+{
+    const char *words = help_words(line);
+    if (line->heading != NULL)
+        grid_text(grid, row.x, row.y, row.columns, STYLE_STRONG, line->heading);
+    if (words == NULL)
+        return;
+    char keys[80] = "";
+    if (line->action != NULL)
+        action_key_text(line->action, grid->ascii, true, keys, sizeof keys);
+    else
+        snprintf(keys, sizeof keys, "%s", line->sign->word);
+    if (line->fold == 0)
+        grid_text(grid, row.x + 1, row.y, keys_wide - 2, STYLE_KEY, keys);
+    if (line->fold == 0 && line->sign != NULL && line->sign->glyph != GLYPH_COUNT)
+        grid_glyph(grid, row.x + 1, row.y, line->sign->glyph, STYLE_KEY);
+    int begin = 0;
+    int length = plain_fold(words, row.columns - keys_wide, line->fold, &begin);
+    grid_format(grid, row.x + keys_wide, row.y, row.columns - keys_wide, STYLE_PLAIN, "%.*s", length > 0 ? length : 0,
+                words + begin);
 }
 
 static void help_draw(App *app, Layer *layer, Grid *grid, Rect area)
@@ -194,29 +254,15 @@ static void help_draw(App *app, Layer *layer, Grid *grid, Rect area)
     (void)app;
     Help *help = layer->state;
     HelpLine lines[HELP_LINES_MOST];
-    grid_panel(grid, area, "All keys");
+    grid_panel(grid, area, "All keys and signs");
     Rect inside = {area.x + 2, area.y + 1, area.columns - 4, area.rows - 2};
-    int keys_wide = inside.columns >= 70 ? 22 : 18;
+    int keys_wide = inside.columns >= 70 ? 22 : inside.columns >= 50 ? 18 : 14;
     int count = help_lines(lines, inside.columns > keys_wide + 10 ? inside.columns - keys_wide : 10);
     int last = count > inside.rows ? count - inside.rows : 0;
     if (help->top > last)
         help->top = last;
-    for (int i = 0; i < inside.rows && help->top + i < count; i++) {
-        const HelpLine *line = &lines[help->top + i];
-        int y = inside.y + i;
-        if (line->heading != NULL)
-            grid_text(grid, inside.x, y, inside.columns, STYLE_STRONG, line->heading);
-        if (line->action == NULL)
-            continue;
-        char keys[80];
-        action_key_text(line->action, grid->ascii, true, keys, sizeof keys);
-        if (line->fold == 0)
-            grid_text(grid, inside.x + 1, y, keys_wide - 2, STYLE_KEY, keys);
-        int begin = 0;
-        int length = plain_fold(line->action->help, inside.columns - keys_wide, line->fold, &begin);
-        grid_format(grid, inside.x + keys_wide, y, inside.columns - keys_wide, STYLE_PLAIN, "%.*s",
-                    length > 0 ? length : 0, line->action->help + begin);
-    }
+    for (int i = 0; i < inside.rows && help->top + i < count; i++)
+        help_line_draw(&lines[help->top + i], grid, (Rect){inside.x, inside.y + i, inside.columns, 1}, keys_wide);
     grid_cursor(grid, inside.x, inside.y);
     if (last > 0)
         grid_format(grid, area.x + area.columns - 18, area.y, 16, STYLE_DIM, " %d to %d of %d ", help->top + 1,

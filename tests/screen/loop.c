@@ -450,6 +450,8 @@ static void help_lists_keys_and_closes(void **state)
     assert_shows(rig, "All keys");
     assert_shows(rig, "raise the reference course");
     rig_key(rig, PRESS_END);
+    assert_shows(rig, "\u2573                    bare: no board is left");
+    rig_key(rig, PRESS_PAGE_UP);
     assert_shows(rig, "leave; asks first");
     rig_key(rig, PRESS_ESCAPE);
     assert_hides(rig, "All keys");
@@ -507,6 +509,81 @@ static void findings_show_their_place(void **state)
     rig_free(rig);
 }
 
+/* Looking through a list is no going there; choosing is. */
+static void looking_through_findings_leaves_one_where_one_was(void **state)
+{
+    (void)state;
+    static const Key ways_back[] = {PRESS_ESCAPE, 'q'};
+    for (size_t i = 0; i < sizeof ways_back / sizeof *ways_back; i++) {
+        Rig *rig = rig_new(80, 24);
+        rig_key(rig, PRESS_RIGHT);
+        rig_type(rig, "f");
+        assert_true(work_job(app_work(rig->app))->findings.count > 1);
+        rig_key(rig, PRESS_DOWN);
+        rig_key(rig, PRESS_HOME);
+        assert_shows(rig, "north (1 of 2)");
+        rig_key(rig, ways_back[i]);
+        assert_shows(rig, "east (2 of 2)");
+        assert_int_equal(rig->app->opening, 0);
+        assert_false(rig->app->sight.away);
+        rig_type(rig, "f");
+        rig_key(rig, PRESS_ENTER);
+        assert_shows(rig, "north (1 of 2)");
+        rig_free(rig);
+    }
+}
+
+static void a_finding_is_told_in_whole(void **state)
+{
+    (void)state;
+    static const int sizes[][2] = {{80, 24}, {60, 18}, {40, 10}};
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+        Rig *rig = rig_new(sizes[i][0], sizes[i][1]);
+        rig_type(rig, "f");
+        const char *text = work_job(app_work(rig->app))->findings.at[0].text;
+        const char *last = strrchr(text, ' ');
+        assert_non_null(last);
+        assert_shows(rig, last + 1);
+        rig_free(rig);
+    }
+}
+
+static void the_head_names_the_key_of_the_faults(void **state)
+{
+    (void)state;
+    for (int columns = 60; columns <= 120; columns += 20) {
+        Rig *rig = rig_new(columns, 24);
+        rig_type(rig, "6xxx"); /* no boards: everything is left bare */
+        rig_key(rig, PRESS_ESCAPE);
+        char words[40];
+        int faults = findings_faults(&work_job(app_work(rig->app))->findings);
+        snprintf(words, sizeof words, "%d fault%s (f)", faults, faults == 1 ? "" : "s");
+        assert_true(faults > 0);
+        assert_shows(rig, words);
+        rig_free(rig);
+    }
+}
+
+/* Both rips with their shapes, whatever the marks: eighths to sixteenths at 80 columns, shorter at 60. */
+static void the_shapes_of_the_rips_are_never_cut(void **state)
+{
+    (void)state;
+    static const int widths[] = {60, 80, 100};
+    for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
+        Rig *rig = rig_new(widths[i], 24);
+        for (int step = 0; step < 45; step++) {
+            const char *end = strchr(strchr(rig->picture.bytes, '\n') + 1, '\n');
+            const char *line = strchr(rig->picture.bytes, '\n') + 1;
+            char text[400];
+            snprintf(text, sizeof text, "%.*s", (int)(end - line), line);
+            assert_null(strstr(text, "\u2026")); /* nothing was cut */
+            assert_non_null(strstr(text, "Bottom"));
+            rig_key(rig, PRESS_UP);
+        }
+        rig_free(rig);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -538,6 +615,10 @@ int main(void)
         cmocka_unit_test(the_cursor_stands_on_the_focus),
         cmocka_unit_test(every_size_is_survived),
         cmocka_unit_test(findings_show_their_place),
+        cmocka_unit_test(looking_through_findings_leaves_one_where_one_was),
+        cmocka_unit_test(a_finding_is_told_in_whole),
+        cmocka_unit_test(the_head_names_the_key_of_the_faults),
+        cmocka_unit_test(the_shapes_of_the_rips_are_never_cut),
     };
     return RUN(tests);
 }
