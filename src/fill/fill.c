@@ -11,6 +11,7 @@
 #include "fill/bound.h"
 #include "fill/few.h"
 #include "fill/hand.h"
+#include "fill/keep.h"
 #include "fill/looks.h"
 #include "fill/price.h"
 #include "fill/search.h"
@@ -30,6 +31,7 @@ enum {
 
 struct Fill {
     Arena *arena;
+    Keep *keep; /* the plan that what hangs was hung from; NULL where there is none to look for */
     const Layout *layout;
     const Demand *demand;
     Pile *pile;
@@ -78,7 +80,7 @@ static void price_by_length(Fill *fill)
     pile_price(fill->pile, worth_table(fill->arena, demand, fill->pile->longest, sizes, best, WORTH_KEEP));
 }
 
-Fill *fill_begin(const Layout *layout)
+Fill *fill_begin_anew(const Layout *layout)
 {
     Arena *arena = arena_new();
     Fill *fill = arena_one(arena, Fill);
@@ -102,10 +104,33 @@ Fill *fill_begin(const Layout *layout)
     return fill;
 }
 
+/* The plan that `fill` came to, as far as it did. */
+static InForce in_force(const Fill *fill)
+{
+    if (fill != NULL && fill->keep != NULL && keep_holds(fill->keep))
+        return keep_in_force(fill->keep);
+    if (fill != NULL && fill->finished != NULL)
+        return (InForce){fill->layout->wall, fill_plan(fill)};
+    return (InForce){0};
+}
+
+Fill *fill_begin_after(const Fill *before, const Layout *layout)
+{
+    Fill *fill = fill_begin_anew(layout);
+    fill->keep = keep_new(layout, fill->demand, in_force(before));
+    return fill;
+}
+
+Fill *fill_begin(const Layout *layout)
+{
+    return fill_begin_after(NULL, layout);
+}
+
 void fill_free(Fill *fill)
 {
     if (fill == NULL)
         return;
+    keep_free(fill->keep);
     arena_free(fill->told);
     arena_free(fill->arena);
 }
@@ -207,6 +232,10 @@ bool fill_step(Fill *fill, int steps)
         arena_reset(fill->told);
         fill->plan = NULL;
     }
+    if (fill->keep != NULL && !keep_step(fill->keep, steps))
+        return false;
+    if (fill->keep != NULL && keep_holds(fill->keep))
+        return true;
     while (fill->used < until && fill->finished == NULL)
         fill->used += fill->searched || is_done(fill) ? finish(fill) : step(fill);
     return fill->finished != NULL;
@@ -226,8 +255,11 @@ static Bound bound_of_covered(const Fill *fill, Length covered)
 
 static Plan *tell(const Fill *fill, Arena *arena)
 {
+    if (fill->keep != NULL && keep_holds(fill->keep))
+        return keep_plan(fill->keep, arena);
     const Cover *covers = fill->finished != NULL ? fill->finished : search_covers(fill->told, fill->search);
     Plan *plan = tell_plan(arena, fill->demand, fill->pile, covers);
+    plan->anew = fill->keep != NULL && fill->finished != NULL;
     if (!fill->bound_known)
         return plan;
     Bound bound = fill->bound;

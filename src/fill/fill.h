@@ -60,13 +60,24 @@ typedef struct Plan {
     int touching;       /* neighbouring pieces (end to end, or over one another) that both have a tone */
     int touching_equal; /* of those, of equal tone */
 
+    bool anew; /* final, and made around all that hangs: the plan that this was hung from holds no longer (keep.h) */
+
     Findings findings; /* stagger, shortest, stud, stock, hung; in no order */
 } Plan;
 
 typedef struct Fill Fill;
 
-/* Starts on a layout, which must outlive it. The first plan (constructive) is there when it returns. */
+/* Starts on a layout, which must outlive it. The first plan (constructive) is there when it returns. Where pieces hang
+ * just as a plan said, the final plan is that very plan (keep.h). */
 Fill *fill_begin(const Layout *layout);
+
+/* The same, sooner: a plan that `before` knows is not worked out again where it holds on. `before` may be NULL, or of
+ * another wall altogether; the final plan does not depend on it. */
+Fill *fill_begin_after(const Fill *before, const Layout *layout);
+
+/* Plans around all that hangs, whatever plan it was hung from. */
+Fill *fill_begin_anew(const Layout *layout);
+
 void fill_free(Fill *fill);
 
 /* Works on for about `steps` units of work (one is some microseconds); true when there is nothing left to do: the

@@ -152,26 +152,31 @@ static bool tiles(const Layout *layout, const Demand *demand, const int *order, 
     return true;
 }
 
+/* As written, or with its ends taken as those of its segment. */
+static bool hangs_there(const Hung *hung, const HungPiece *record, const Piece *piece)
+{
+    bool there = (piece->left == hung->left && piece->right == hung->right) ||
+                 (piece->left == record->left && piece->right == record->right);
+    return piece->hung && there && piece->face == hung->face && piece->course == hung->course &&
+           piece->board == hung->board && piece->offset == hung->offset;
+}
+
 static bool hung_holds(const Demand *demand, const Plan *plan, Err *err)
 {
-    int fit = 0, told = 0;
-    for (int i = 0; i < demand->hung_count; i++)
-        fit += demand->hung[i].fault == HUNG_FITS;
-    for (int i = 0; i < plan->piece_count; i++)
-        told += plan->pieces[i].hung;
-    if (fit != told)
-        return err_set(err, ERR_VALUE, "%d hung pieces fit, the plan has %d", fit, told);
+    const HungPiece *records = demand->wall->hung_pieces.at;
     for (int i = 0; i < demand->hung_count; i++) {
-        const Hung *hung = &demand->hung[i];
-        bool found = hung->fault != HUNG_FITS;
-        for (int j = 0; j < plan->piece_count && !found; j++) {
-            const Piece *piece = &plan->pieces[j];
-            found = piece->hung && piece->face == hung->face && piece->course == hung->course &&
-                    piece->left == hung->left && piece->right == hung->right && piece->board == hung->board &&
-                    piece->offset == hung->offset;
-        }
+        bool found = demand->hung[i].fault != HUNG_FITS;
+        for (int j = 0; j < plan->piece_count && !found; j++)
+            found = hangs_there(&demand->hung[i], &records[i], &plan->pieces[j]);
         if (!found)
             return err_set(err, ERR_VALUE, "hung piece %d was moved", i + 1);
+    }
+    for (int j = 0; j < plan->piece_count; j++) {
+        bool found = !plan->pieces[j].hung;
+        for (int i = 0; i < demand->hung_count && !found; i++)
+            found = hangs_there(&demand->hung[i], &records[i], &plan->pieces[j]);
+        if (!found)
+            return wrong(err, &plan->pieces[j], "hangs by no record");
     }
     return true;
 }

@@ -7,21 +7,9 @@ void work_init(Work *work)
     *work = (Work){.arena = arena_new(), .job_arena = arena_new()};
 }
 
-static void drop(Work *work)
-{
-    fill_free(work->fill);
-    work->fill = NULL;
-    work->layout = NULL;
-    work->wall = NULL;
-    work->job = NULL;
-    work->filled = true;
-    arena_reset(work->job_arena);
-    arena_reset(work->arena);
-}
-
 void work_finish(Work *work)
 {
-    drop(work);
+    fill_free(work->fill);
     arena_free(work->arena);
     arena_free(work->job_arena);
     *work = (Work){0};
@@ -29,15 +17,18 @@ void work_finish(Work *work)
 
 bool work_begin(Work *work, const Wall *wall, uint64_t version)
 {
-    drop(work);
-    work->version = version;
+    Work before = *work; /* what it knows may hold on: a piece that hangs changes nothing of the plan */
+    arena_reset(work->job_arena);
+    *work = (Work){.arena = arena_new(), .job_arena = work->job_arena, .filled = true, .version = version};
     work->wall = wall_copy(work->arena, wall);
     work->layout = layout_wall(work->arena, work->wall, &work->err);
-    if (work->layout == NULL)
-        return false;
-    work->fill = fill_begin(work->layout);
-    work->filled = false;
-    return true;
+    if (work->layout != NULL) {
+        work->fill = fill_begin_after(before.fill, work->layout);
+        work->filled = fill_step(work->fill, 0);
+    }
+    fill_free(before.fill);
+    arena_free(before.arena);
+    return work->layout != NULL;
 }
 
 bool work_slice(Work *work, int steps)

@@ -29,7 +29,7 @@ _Static_assert(sizeof(JointLand) == sizeof(unsigned) && sizeof(CornerKind) == si
                    sizeof(CornerJoint) == sizeof(unsigned) && sizeof(CornerThrough) == sizeof(unsigned) &&
                    sizeof(OpeningKind) == sizeof(unsigned) && sizeof(Grain) == sizeof(unsigned) &&
                    sizeof(Units) == sizeof(unsigned) && sizeof(TrimAlong) == sizeof(unsigned) &&
-                   sizeof(Glue) == sizeof(unsigned),
+                   sizeof(Glue) == sizeof(unsigned) && sizeof(HungPlan) == sizeof(unsigned),
                "an enumeration is as large as an unsigned int");
 
 static const char *const land_words[] = {[LAND_ANYWHERE] = "anywhere", [LAND_STUDS] = "studs", NULL};
@@ -51,6 +51,7 @@ static const char *const along_words[] = {[ALONG_FLOOR] = "floor",
                                           NULL};
 static const char *const glue_words[] = {[GLUE_NONE] = "none", [GLUE_PIECES] = "pieces", [GLUE_STUDS] = "studs", NULL};
 static const char *const units_words[] = {[UNITS_IN] = "in", [UNITS_MM] = "mm", NULL};
+static const char *const plan_words[] = {[PLAN_KEPT] = "kept", [PLAN_ANEW] = "anew", NULL};
 static const char *const floor_words[] = {"floor", NULL};
 
 /* ---- planks, joints, saw ---- */
@@ -370,6 +371,8 @@ static const Key piece_keys[] = {
      .says = "number of the board it was cut from, counted from 1 in the order of the stock"},
     {"offset", LENGTH(HungPiece, offset), FLAG(HungPiece, offset_given), .range = RANGE_FROM_ZERO,
      .says = "from the board's first end to the piece's; left out: at `square`, or a kerf behind the piece before"},
+    {"plan", WORD(HungPiece, plan, HungPlan, plan_words), NONE, .fallback = "kept",
+     .says = "of the first piece hung from a plan made anew around all recorded before it: anew"},
 };
 static const Record hung_piece = {"a hung piece", KEYS(piece_keys), sizeof(HungPiece), NO_FLAG, .one_line = true};
 

@@ -313,6 +313,10 @@ typedef struct Wood {
     Air hung, dry, damp;
 } Wood;
 
+/* Whether the plan that a piece was hung from went on from the pieces recorded before it, or was made anew around
+ * them. */
+typedef enum HungPlan { PLAN_KEPT, PLAN_ANEW } HungPlan;
+
 typedef struct HungPiece {
     char *face;
     int course;
@@ -320,6 +324,7 @@ typedef struct HungPiece {
     int board; /* number, from 1 */
     bool offset_given;
     Length offset;
+    HungPlan plan;
 } HungPiece;
 
 typedef struct HungPieces {

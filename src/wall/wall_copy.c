@@ -203,7 +203,8 @@ static bool same_hung(const Wall *a, const Wall *b)
         const HungPiece *p = &a->hung_pieces.at[i];
         const HungPiece *q = &b->hung_pieces.at[i];
         if (!same_text(p->face, q->face) || p->course != q->course || p->left != q->left || p->right != q->right ||
-            p->board != q->board || p->offset_given != q->offset_given || (p->offset_given && p->offset != q->offset))
+            p->board != q->board || p->offset_given != q->offset_given || (p->offset_given && p->offset != q->offset) ||
+            p->plan != q->plan)
             return false;
     }
     for (int i = 0; i < a->hung_edges.count; i++) {

@@ -50,7 +50,7 @@ static const char everything[] =
     "mill: {edge: 1/8, kerf: 1/8, plane: 1/4, keep: 1},\n"
     "bill: {spare: 5, fasteners: 2, glue: studs, bead: 1/4, cartridge: 10.1, coats: 3, coverage: 350, thinning: 20,\n"
     "  sheet: {width: 48, length: 96}, nominal: 1},\n"
-    "hung: [{face: north, course: 0, left: 0, right: 46, board: 3, offset: 1/4},\n"
+    "hung: [{face: north, course: 0, left: 0, right: 46, board: 3, offset: 1/4, plan: anew},\n"
     "  {face: north, course: 4, top: 15},\n"
     "  {face: east, course: -1, bottom: -3}]}\n";
 

@@ -46,7 +46,7 @@ static const char everything[] =
     "hung:\n"
     "- {face: north, course: 0, left: 0, right: 46, board: 3, offset: 1/4}\n"
     "- {face: north, course: 4, top: 15 7/16}\n"
-    "- {face: north, course: -2, left: 1, right: 40, board: 4}\n"
+    "- {face: north, course: -2, left: 1, right: 40, board: 4, plan: anew}\n"
     "- {face: east, course: -1, bottom: -3}\n"
     "datumrow: 1\n"
     "title: Boathouse reading wall\n"
@@ -215,6 +215,8 @@ static void every_key(void **state)
     assert_int_equal(wall->hung_pieces.at[0].offset, IN(4));
     assert_int_equal(wall->hung_pieces.at[1].course, -2);
     assert_false(wall->hung_pieces.at[1].offset_given);
+    assert_int_equal(wall->hung_pieces.at[0].plan, PLAN_KEPT);
+    assert_int_equal(wall->hung_pieces.at[1].plan, PLAN_ANEW);
     assert_int_equal(wall->hung_edges.count, 2);
     assert_true(wall->hung_edges.at[0].is_top);
     assert_int_equal(wall->hung_edges.at[0].height, IN(247));

@@ -530,6 +530,7 @@ static void hang(Making *making)
         piece.offset_given = chance(making, 2);
         if (piece.offset_given)
             piece.offset = measure_or_none(making, 2, 0, 1500);
+        piece.plan = chance(making, 8) ? PLAN_ANEW : PLAN_KEPT;
         *arena_push(making->arena, &wall->hung_pieces) = piece;
     }
     for (int count = pick(making, 5); count > 0; count--) {

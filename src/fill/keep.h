@@ -1,0 +1,41 @@
+/*
+ * A plan outlives the hanging of its own pieces: the sheets that somebody carries go on holding. The plan in force is
+ * the one that was made around the pieces recorded before the last one marked `plan: anew`, or on the empty wall where
+ * none is marked. Where every piece recorded since is one of its pieces, to the nanometre and from the same place of
+ * the same board, it holds as it is, and they hang in it. Where one is not (hung otherwise, its board spoiled, the wall
+ * changed) the plan in force holds no longer, and another is made around all that hangs. Records that fit nowhere are
+ * told and do not count. All this comes from the file alone, so that it does not matter who hung what in which run of
+ * the program. It knows nothing of how a plan is found.
+ */
+#ifndef FILL_KEEP_H
+#define FILL_KEEP_H
+
+#include "fill/demand.h"
+#include "fill/fill.h"
+
+/* A final plan and the wall that it was made for. */
+typedef struct InForce {
+    const Wall *wall; /* NULL where there is none */
+    const Plan *plan;
+} InForce;
+
+typedef struct Keep Keep;
+
+/* Looks for the plan in force of the layout's wall; `demand` is of the same layout, and both must outlive it. Where
+ * `known` is that plan already, it is copied and nothing is left to do. NULL where there is nothing to look for. */
+Keep *keep_new(const Layout *layout, const Demand *demand, InForce known);
+void keep_free(Keep *keep);
+
+/* Works on for about `steps` units, as fill_step; true when it is known whether the plan in force holds. */
+bool keep_step(Keep *keep, int steps);
+
+/* Whether it is known to hold. */
+bool keep_holds(const Keep *keep);
+
+/* The plan in force, once it is known to hold: the one that keep_new may be given the next time. */
+InForce keep_in_force(const Keep *keep);
+
+/* The plan that holds, with what hangs in it marked and told, in `arena`. */
+Plan *keep_plan(const Keep *keep, Arena *arena);
+
+#endif
