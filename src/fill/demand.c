@@ -85,6 +85,16 @@ static bool put_apart(Arena *arena, HungList *list, const Hung *hung, int index,
     return true;
 }
 
+/* The first stretch to avoid that the piece takes wood of. */
+static const Stretch *avoided_by(const Stock *stock, const Hung *hung)
+{
+    Length to = hung->offset + (hung->right - hung->left);
+    for (int i = 0; i < stock->avoid.count; i++)
+        if (hung->offset < stock->avoid.at[i].to && to > stock->avoid.at[i].from)
+            return &stock->avoid.at[i];
+    return NULL;
+}
+
 static void drop(HungList *list, int index)
 {
     int kept = 0;
@@ -133,6 +143,8 @@ static void read_hung(Arena *arena, Demand *demand, HungList *by_row, const int 
         } else if (!put_apart(arena, &by_board[record->board], demand->hung, i, true)) {
             hung->fault = HUNG_TWICE;
             drop(&by_row[row], i);
+        } else {
+            hung->across = avoided_by(wall_board(wall, record->board), hung);
         }
     }
 }

@@ -62,6 +62,7 @@ typedef struct Hung {
     Length left, right;        /* ends near the segment's are moved to it */
     int board;                 /* number */
     Length offset;
+    const Stretch *across; /* of its board: to be avoided, and cut into by a piece that fits; NULL where none is */
 } Hung;
 
 typedef struct Demand {

@@ -157,7 +157,7 @@ static void tell_bare(Arena *arena, const Demand *demand, const Rest *rests, Bar
         finding->text = sentence(arena, "%s: the rules let no piece end where it would have to", place);
 }
 
-/* ---- hung pieces that do not fit ---- */
+/* ---- hung pieces that do not fit, or should not have been cut as they were ---- */
 
 static void tell_hung(Arena *arena, const Demand *demand, int index, Plan *plan)
 {
@@ -176,6 +176,15 @@ static void tell_hung(Arena *arena, const Demand *demand, int index, Plan *plan)
     Shown from = show(wall, record->left), to = show(wall, record->right);
     const char *what = sentence(arena, "the hung piece from %s to %s", from.text, to.text);
     const char *why = "";
+    if (hung->fault == HUNG_FITS) {
+        Shown first = show(wall, hung->across->from), last = show(wall, hung->across->to);
+        finding->text =
+            sentence(arena,
+                     "%s is cut across %s to %s of board %d, which is to be avoided; look at what hangs there, or "
+                     "correct its board, its offset or the stretch; it stays in the plan",
+                     what, first.text, last.text, record->board);
+        return;
+    }
     switch (hung->fault) {
     case HUNG_FITS: break;
     case HUNG_NO_PLACE: why = "lies where no wood hangs; correct its face, course or ends"; break;
@@ -204,6 +213,6 @@ void tell_findings(Arena *arena, const Demand *demand, const Breaks *breaks, Pla
     for (int i = 0; i < plan->bare_count; i++)
         tell_bare(arena, demand, rests, &plan->bare[i], plan);
     for (int i = 0; i < demand->hung_count; i++)
-        if (demand->hung[i].fault != HUNG_FITS)
+        if (demand->hung[i].fault != HUNG_FITS || demand->hung[i].across != NULL)
             tell_hung(arena, demand, i, plan);
 }

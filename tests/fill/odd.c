@@ -2,6 +2,7 @@
  * is hung. */
 #include "check.h"
 
+#include "fill/demand.h"
 #include "fill/rules.h"
 
 #include <string.h>
@@ -253,6 +254,155 @@ static void test_hung_pieces_that_fit_nowhere_are_told(void **state)
     arena_free(arena);
 }
 
+/* ---- each fault of what hangs, by itself ---- */
+
+static HungPiece *last_hung(Wall *wall)
+{
+    return &wall->hung_pieces.at[wall->hung_pieces.count - 1];
+}
+
+/* The one finding about what hangs says `words`; `hung` pieces hang in the plan; nothing of the wall is left bare. */
+static const Finding *one_told(const Plan *plan, const char *words, int hung)
+{
+    assert_int_equal(count_rule(plan, RULE_HUNG), 1);
+    const Finding *finding = first_of(plan, RULE_HUNG);
+    assert_holds(finding->text, words);
+    assert_int_equal(rule_grade(RULE_HUNG), GRADE_FAULT);
+    for (int i = 0; i < plan->piece_count; i++)
+        hung -= plan->pieces[i].hung;
+    assert_int_equal(hung, 0);
+    assert_int_equal(plan->bare_length, 0);
+    return finding;
+}
+
+static void test_a_hung_piece_of_a_board_that_is_not_there(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 80 * IN, 40);
+    put_hung(arena, wall, 3, 20 * IN, 40 * IN, 41);
+    const Finding *finding = one_told(fill(arena, wall), "from 20 in to 40 in is from board 41, which is not there", 0);
+    assert_true(finding->face == 0 && finding->has_course && finding->course == 3);
+    assert_true(finding->has_at && finding->at == 20 * IN);
+    arena_free(arena);
+}
+
+static void test_hung_pieces_over_one_another(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 80 * IN, 40);
+    put_hung(arena, wall, 0, 0, 40 * IN, 1);
+    put_hung(arena, wall, 0, 40 * IN, 60 * IN, 2); /* end to end is not over one another */
+    put_hung(arena, wall, 0, 60 * IN - 1, 80 * IN, 3);
+    const Finding *finding = one_told(fill(arena, wall), "lies over another hung piece", 2);
+    assert_int_equal(finding->board, 3);
+    arena_free(arena);
+}
+
+static void test_hung_pieces_of_the_same_wood(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 80 * IN, 40);
+    put_hung(arena, wall, 0, 0, 40 * IN, 7);
+    put_hung(arena, wall, 1, 0, 30 * IN, 7);
+    last_hung(wall)->offset_given = true;
+    last_hung(wall)->offset = IN / 4 + 40 * IN; /* where the first ends */
+    put_hung(arena, wall, 2, 0, 5 * IN, 7);
+    last_hung(wall)->offset_given = true;
+    last_hung(wall)->offset = IN / 4 + 70 * IN - 1;
+    const Finding *finding = one_told(fill(arena, wall), "takes wood of board 7 that is in another hung piece", 2);
+    assert_int_equal(finding->course, 2);
+    arena_free(arena);
+}
+
+static void test_a_hung_piece_beyond_the_end_of_its_board(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 80 * IN, 40);
+    put_hung(arena, wall, 0, 0, 40 * IN, 7);
+    last_hung(wall)->offset_given = true;
+    last_hung(wall)->offset = 40 * IN; /* to the very end */
+    put_hung(arena, wall, 1, 0, 40 * IN, 8);
+    last_hung(wall)->offset_given = true;
+    last_hung(wall)->offset = 40 * IN + 1;
+    const Finding *finding = one_told(fill(arena, wall), "is from board 8, which is too short for it", 1);
+    assert_int_equal(finding->course, 1);
+    arena_free(arena);
+}
+
+/* The door takes the middle of courses 0 to 5: nothing hangs there, and little beyond the ends of what is left. */
+static void test_hung_pieces_outside_any_segment(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 80 * IN, 40);
+    *arena_push(arena, &wall->faces.at[0].openings) = (Opening){.id = wall->next_id++,
+                                                                .name = arena_text(arena, "door", 4),
+                                                                .kind = OPENING_DOOR,
+                                                                .left = 50 * IN,
+                                                                .width = 40 * IN,
+                                                                .height = 18 * IN};
+    put_hung(arena, wall, 0, 0, 50 * IN + HUNG_NEAR, 1); /* taken as the segment's end */
+    put_hung(arena, wall, 2, 55 * IN, 85 * IN, 2);       /* in the door */
+    const Finding *finding = one_told(fill(arena, wall), "lies where no wood hangs", 1);
+    assert_int_equal(finding->course, 2);
+    wall->hung_pieces.at[1].right = 141 * IN;
+    one_told(fill(arena, wall), "reaches beyond the end of its segment by more than 1/8 in", 1);
+    wall->hung_pieces.at[1] = wall->hung_pieces.at[0];
+    wall->hung_pieces.at[1].course = 1;
+    wall->hung_pieces.at[1].right++; /* one nanometre more is too much */
+    wall->hung_pieces.at[1].board = 2;
+    one_told(fill(arena, wall), "reaches beyond the end of its segment by more than 1/8 in", 1);
+    arena_free(arena);
+}
+
+/* It hangs, so it stays; but it is told, whether it was cut across the stretch, into its end, or from within it. */
+static void test_a_hung_piece_of_wood_to_be_avoided(void **state)
+{
+    (void)state;
+    static const struct {
+        Length offset, length;
+        bool told;
+    } cases[] = {
+        {20 * IN, 40 * IN, true},
+        {30 * IN, 12 * IN, true},
+        {33 * IN, IN / 2, true},
+        {34 * IN, 12 * IN, true},
+        {19 * IN, 12 * IN, false},
+        {19 * IN, 12 * IN + 1, true},
+        {34 * IN + IN / 2, 12 * IN, false},
+        {34 * IN + IN / 2 - 1, 12 * IN, true},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        Arena *arena = arena_new();
+        Wall *wall = plain_wall(arena);
+        put_stock(arena, wall, 80 * IN, 6);
+        put_stock(arena, wall, 80 * IN, 34);
+        *arena_push(arena, &wall->stock.at[0].avoid) = (Stretch){31 * IN, 34 * IN + IN / 2};
+        put_hung(arena, wall, 4, 60 * IN, 60 * IN + cases[i].length, 2);
+        last_hung(wall)->offset_given = true;
+        last_hung(wall)->offset = cases[i].offset;
+        const Plan *plan = fill(arena, wall);
+        if (cases[i].told) {
+            const Finding *finding =
+                one_told(plan, "cut across 31 in to 34 1/2 in of board 2, which is to be avoided", 1);
+            assert_true(finding->board == 2 && finding->course == 4 && finding->at == 60 * IN);
+            assert_holds(finding->text, "it stays in the plan");
+        } else {
+            assert_int_equal(count_rule(plan, RULE_HUNG), 0);
+        }
+        arena_free(arena);
+    }
+}
+
 /* Boards with their own width: the wide course takes wide ones, the narrow course what is too narrow for it. */
 static void test_narrow_boards_go_to_narrow_courses(void **state)
 {
@@ -301,6 +451,12 @@ int main(void)
         cmocka_unit_test(test_studs_too_far_apart),
         cmocka_unit_test(test_hung_pieces_stay),
         cmocka_unit_test(test_hung_pieces_that_fit_nowhere_are_told),
+        cmocka_unit_test(test_a_hung_piece_of_a_board_that_is_not_there),
+        cmocka_unit_test(test_hung_pieces_over_one_another),
+        cmocka_unit_test(test_hung_pieces_of_the_same_wood),
+        cmocka_unit_test(test_a_hung_piece_beyond_the_end_of_its_board),
+        cmocka_unit_test(test_hung_pieces_outside_any_segment),
+        cmocka_unit_test(test_a_hung_piece_of_wood_to_be_avoided),
         cmocka_unit_test(test_narrow_boards_go_to_narrow_courses),
         cmocka_unit_test(test_avoided_wood_is_cut_round),
     };
