@@ -72,6 +72,7 @@ static Plan *plan_copy(Arena *arena, const Plan *plan)
     Plan *copy = arena_one(arena, Plan);
     *copy = *plan;
     copy->findings = (Findings){0};
+    copy->anew = false;
     if (plan->piece_count > 0) {
         copy->pieces = COPY(arena, Piece, plan->pieces, plan->piece_count);
         copy->by_board = COPY(arena, int, plan->by_board, plan->piece_count);

@@ -128,11 +128,231 @@ static void test_pieces_may_be_hung_in_any_order(void **state)
     }
 }
 
+/* Every byte of a plan that somebody could see. */
+static bool same_plans(const Plan *a, const Plan *b)
+{
+    if (!same_sheets(a, b) || a->breaks != b->breaks || a->anew != b->anew || a->findings.count != b->findings.count)
+        return false;
+    for (int i = 0; i < a->piece_count; i++)
+        if (a->pieces[i].hung != b->pieces[i].hung)
+            return false;
+    for (int i = 0; i < a->findings.count; i++)
+        if (strcmp(a->findings.at[i].text, b->findings.at[i].text) != 0)
+            return false;
+    return true;
+}
+
+static const Piece *first_not_hung(const Plan *plan)
+{
+    for (int i = 0; i < plan->piece_count; i++)
+        if (!plan->pieces[i].hung)
+            return &plan->pieces[i];
+    return NULL;
+}
+
+/* A room half hung that had to go another way: the piece in the middle came out half an inch shorter. */
+static Wall *hung_otherwise(Arena *arena, uint64_t seed)
+{
+    Wall *wall = random_wall(arena, seed, RANDOM_HOUSE);
+    const Layout *layout = lay_out(arena, wall);
+    const Plan *plan = fill_wall(arena, layout);
+    int half = plan->piece_count / 2;
+    while (half < plan->piece_count && plan->pieces[half].right - plan->pieces[half].left < 20 * LENGTH_INCH)
+        half++;
+    for (int i = 0; i <= half; i++)
+        hang(arena, wall, layout, &plan->pieces[i]);
+    wall->hung_pieces.at[half].right -= LENGTH_INCH / 2;
+    return wall;
+}
+
+/* What hangs stays where it is, the rest is planned around it, and the first piece of that says so: from there on
+ * nothing changes again until the wall is up. */
+static void test_a_piece_hung_otherwise_begins_a_plan_anew(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 0; seed < 3; seed++) {
+        Arena *arena = arena_new();
+        Err err = {0};
+        Wall *wall = hung_otherwise(arena, seed);
+        const int before = wall->hung_pieces.count;
+        const Layout *layout = lay_out(arena, wall);
+        const Plan *plan = fill_wall(arena, layout);
+        assert_done(rules_hold(layout, plan, &err), &err);
+        assert_true(plan->anew);
+        assert_int_equal(hung_count(plan), before);
+        Wall *built = wall_copy(arena, wall);
+        int hung = before;
+        for (int i = 0; i < plan->piece_count; i++) {
+            if (plan->pieces[i].hung)
+                continue;
+            hang(arena, built, layout, &plan->pieces[i]);
+            built->hung_pieces.at[before].plan = PLAN_ANEW;
+            hung++;
+            if (hung == before + 1 || hung == before + 7 || hung == plan->piece_count)
+                check_kept(built, plan, hung, "otherwise", seed);
+        }
+        arena_free(arena);
+    }
+}
+
+/* The board becomes a line of its own, all of it to be avoided. */
+static void spoil(Arena *arena, Wall *wall, int board)
+{
+    Stocks stock = {0};
+    for (int i = 0; i < wall->stock.count; i++) {
+        Stock line = wall->stock.at[i], spoiled = line, behind = line;
+        int place = board - wall_stock_first(wall, i);
+        if (place < 0 || place >= line.count) {
+            *arena_push(arena, &stock) = line;
+            continue;
+        }
+        line.count = place;
+        behind.count -= place + 1;
+        spoiled.count = 1;
+        spoiled.avoid = (Stretches){0};
+        *arena_push(arena, &spoiled.avoid) = (Stretch){0, line.length};
+        if (line.count > 0)
+            *arena_push(arena, &stock) = line;
+        *arena_push(arena, &stock) = spoiled;
+        if (behind.count > 0)
+            *arena_push(arena, &stock) = behind;
+    }
+    wall->stock = stock;
+}
+
+/* A board of which nothing hangs goes while some hang: the same. */
+static void test_a_spoiled_board_begins_a_plan_anew(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 0; seed < 3; seed++) {
+        Arena *arena = arena_new();
+        Wall *wall = random_wall(arena, 20 + seed, RANDOM_HOUSE);
+        const Layout *layout = lay_out(arena, wall);
+        const Plan *plan = fill_wall(arena, layout);
+        const int before = plan->piece_count / 3;
+        for (int i = 0; i < before; i++)
+            hang(arena, wall, layout, &plan->pieces[i]);
+        int spoiled = 0;
+        for (int i = before; i < plan->piece_count && spoiled == 0; i++) {
+            const BoardUse *use = &plan->boards[plan->pieces[i].board - 1];
+            bool hangs = false;
+            for (int j = use->first; j < use->first + use->count; j++)
+                hangs = hangs || plan->by_board[j] < before;
+            spoiled = hangs ? 0 : plan->pieces[i].board;
+        }
+        assert_true(spoiled > 0);
+        spoil(arena, wall, spoiled);
+        layout = lay_out(arena, wall);
+        plan = fill_wall(arena, layout);
+        assert_int_equal(hung_count(plan), before);
+        assert_int_equal(plan->boards[spoiled - 1].count, 0);
+        hang(arena, wall, layout, first_not_hung(plan));
+        wall->hung_pieces.at[before].plan = plan->anew ? PLAN_ANEW : PLAN_KEPT;
+        Plan kept = *plan;
+        kept.anew = false;
+        check_kept(wall, &kept, before + 1, "spoiled", seed);
+        arena_free(arena);
+    }
+}
+
+/* Records that fit nowhere are told, and do no harm to the plan. */
+static void test_records_that_fit_nowhere_change_nothing(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = random_wall(arena, 3, RANDOM_HOUSE);
+    const Layout *layout = lay_out(arena, wall);
+    const Plan *plan = fill_wall(arena, layout);
+    for (int i = 0; i < 9; i++)
+        hang(arena, wall, layout, &plan->pieces[i]);
+    hang(arena, wall, layout, &plan->pieces[4]); /* twice */
+    hang(arena, wall, layout, &plan->pieces[9]);
+    wall->hung_pieces.at[10].board = 100000;
+    const Plan *now = fill_wall(arena, lay_out(arena, wall));
+    assert_true(same_sheets(plan, now));
+    assert_int_equal(hung_count(now), 9);
+    assert_int_equal(count_rule(now, RULE_HUNG), 2);
+    arena_free(arena);
+}
+
+static const Plan *fill_in_slices(const Layout *layout, Fill *fill)
+{
+    Err err = {0};
+    for (int slice = 1; !fill_step(fill, 41 * slice); slice++)
+        if (slice % 8 == 0)
+            assert_done(rules_hold(layout, fill_plan(fill), &err), &err);
+    const Plan *plan = fill_plan(fill);
+    assert_done(rules_hold(layout, plan, &err), &err);
+    return plan;
+}
+
+/* Slices and one run, with and without knowing the plan before: the same bytes, whether it holds or not. */
+static void test_slices_and_what_is_known_end_in_the_same_plan(void **state)
+{
+    (void)state;
+    for (int otherwise = 0; otherwise < 2; otherwise++) {
+        Arena *arena = arena_new();
+        Wall *wall = otherwise ? hung_otherwise(arena, 7) : random_wall(arena, 8, RANDOM_HOUSE);
+        const Layout *layout = lay_out(arena, wall);
+        Fill *before = fill_begin(layout);
+        const Plan *plan = fill_in_slices(layout, before);
+        assert_int_equal(plan->anew, otherwise);
+        assert_true(same_plans(plan, fill_wall(arena, layout)));
+        for (int i = 0; i < 3; i++) {
+            Wall *next = wall_copy(arena, wall);
+            hang(arena, next, layout, first_not_hung(plan));
+            next->hung_pieces.at[wall->hung_pieces.count].plan = plan->anew ? PLAN_ANEW : PLAN_KEPT;
+            const Layout *next_layout = lay_out(arena, next);
+            Fill *after = fill_begin_after(before, next_layout);
+            assert_true(fill_step(after, 0)); /* nothing is worked out again */
+            Fill *cold = fill_begin(next_layout);
+            assert_true(same_plans(fill_plan(after), fill_in_slices(next_layout, cold)));
+            assert_true(same_sheets(fill_plan(after), plan));
+            fill_free(cold);
+            fill_free(before);
+            before = after;
+            wall = next;
+            layout = next_layout;
+            plan = fill_plan(before);
+        }
+        fill_free(before);
+        arena_free(arena);
+    }
+}
+
+/* What another wall's plan knows is of no use, and does no harm. */
+static void test_what_another_wall_knows_is_left_alone(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = random_wall(arena, 5, RANDOM_HOUSE), *other = wall_copy(arena, wall);
+    other->saw.kerf += LENGTH_MM;
+    const Layout *layout = lay_out(arena, wall), *other_layout = lay_out(arena, other);
+    const Plan *plan = fill_wall(arena, layout);
+    Fill *known = fill_begin(other_layout);
+    while (!fill_step(known, 100000))
+        continue;
+    for (int hung = 0; hung < 2; hung++) {
+        const Layout *now = lay_out(arena, wall);
+        Fill *fill = fill_begin_after(known, now);
+        assert_true(same_sheets(fill_in_slices(now, fill), plan));
+        fill_free(fill);
+        hang(arena, wall, layout, &plan->pieces[0]);
+    }
+    fill_free(known);
+    arena_free(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_hanging_changes_nothing_of_the_plan),
         cmocka_unit_test(test_pieces_may_be_hung_in_any_order),
+        cmocka_unit_test(test_a_piece_hung_otherwise_begins_a_plan_anew),
+        cmocka_unit_test(test_a_spoiled_board_begins_a_plan_anew),
+        cmocka_unit_test(test_records_that_fit_nowhere_change_nothing),
+        cmocka_unit_test(test_slices_and_what_is_known_end_in_the_same_plan),
+        cmocka_unit_test(test_what_another_wall_knows_is_left_alone),
     };
     return RUN(tests);
 }
