@@ -1,6 +1,8 @@
 #include "screen/hang.h"
 
+#include "base/hash.h"
 #include "base/panic.h"
+#include "base/text.h"
 #include "screen/forms.h"
 #include "sheet/words.h"
 #include "trade/say.h"
@@ -40,23 +42,37 @@ static bool same_piece(const Piece *a, const Piece *b)
            a->board == b->board && a->offset == b->offset;
 }
 
-bool hang_replanned(App *app, const Hang *hang)
+/* Of every piece where it is cut and where it hangs; whether it hangs already does not matter. */
+static uint64_t hash_of(const Layout *layout, const Plan *plan)
 {
-    if (!hang->expects || !app_work(app)->filled)
-        return false;
-    const Plan *plan = plan_of(app);
-    int next = plan == NULL ? -1 : next_to_hang(plan);
-    return next < 0 || !same_piece(&plan->pieces[next], &hang->expected);
+    Text text;
+    text_init(&text);
+    for (int i = 0; i < plan->piece_count; i++) {
+        const Piece *piece = &plan->pieces[i];
+        text_format(&text, "%d %" PRId64 " %" PRId64 " %" PRId64 " %d %" PRId64 "\n", piece->face,
+                    layout->faces[piece->face].courses[piece->course].number, piece->left, piece->right, piece->board,
+                    piece->offset);
+    }
+    uint64_t hash = hash_bytes(text.bytes, text.length);
+    text_finish(&text);
+    return hash;
 }
 
-/* Remembers what is next in the plan that `piece` is hung from, once it hangs. */
-static void expect_next(Hang *hang, const Plan *plan, const Piece *piece)
+/* What is planned otherwise is told from now on by this plan. */
+static void know(App *app, Hang *hang)
 {
-    hang->expects = false;
-    for (int i = 0; i < plan->piece_count && !hang->expects; i++) {
-        hang->expects = i != piece->number - 1 && !plan->pieces[i].hung;
-        hang->expected = plan->pieces[i];
-    }
+    hang->knows = true;
+    hang->known = hash_of(app_work(app)->layout, plan_of(app));
+}
+
+bool hang_replanned(App *app, Hang *hang)
+{
+    const Plan *plan = plan_of(app);
+    if (plan == NULL || !app_work(app)->filled)
+        return false;
+    if (!hang->knows)
+        know(app, hang);
+    return plan->anew || hang->known != hash_of(app_work(app)->layout, plan);
 }
 
 /* Looks at the next piece again, of whatever plan there will be. */
@@ -64,11 +80,10 @@ static void start_over(Hang *hang)
 {
     hang->shown = -1;
     hang->top = 0;
-    hang->expects = false;
 }
 
 /* False, and told, where the plan in sight was not the final one and the piece is another in that. */
-static bool final_piece(App *app, const Hang *hang, Piece *piece)
+static bool final_piece(App *app, Hang *hang, Piece *piece)
 {
     const Piece *seen = hang_piece(app, hang);
     if (seen == NULL) {
@@ -77,9 +92,12 @@ static bool final_piece(App *app, const Hang *hang, Piece *piece)
     }
     *piece = *seen;
     Work *work = app_work(app);
-    if (work->filled)
-        return true;
+    bool filled = work->filled;
     work_complete(work);
+    if (!hang->knows)
+        know(app, hang);
+    if (filled)
+        return true;
     app->dirty = true;
     seen = hang_piece(app, hang);
     if (seen != NULL && same_piece(seen, piece))
@@ -98,9 +116,9 @@ static void hung(App *app, Hang *hang)
         app_say(app, STYLE_DIM, "This piece hangs already.");
         return;
     }
-    HungPiece record = asbuilt_record(app_work(app)->layout, &piece);
+    HungPiece record = asbuilt_record(app_work(app)->layout, plan_of(app), &piece);
+    know(app, hang);
     start_over(hang);
-    expect_next(hang, plan_of(app), &piece);
     Err err;
     if (!edit_hang(app->document, &record, &err)) {
         app_tell(app, &err);

@@ -11,10 +11,10 @@
 #include "trade/asbuilt.h"
 
 typedef struct Hang {
-    int shown;    /* index of the piece looked at; -1: the next one to be hung */
-    int top;      /* first line of its words in sight */
-    bool expects; /* a piece was said hung: `expected` came next in the plan it was of */
-    Piece expected;
+    int shown;      /* index of the piece looked at; -1: the next one to be hung */
+    int top;        /* first line of its words in sight */
+    bool knows;     /* a final plan has been seen, or a piece was hung from it */
+    uint64_t known; /* a hash of that plan's pieces */
     bool measuring; /* an edge is typed in */
     Field field;
     uint32_t face; /* of the edge: id, course, which edge */
@@ -27,9 +27,9 @@ void hang_open(App *app);
 /* The piece looked at, NULL where the plan has none left to hang. */
 const Piece *hang_piece(App *app, const Hang *hang);
 
-/* Whether the final plan goes on otherwise than the one did that the last piece was hung from: what was printed or cut
- * by that no longer holds. */
-bool hang_replanned(App *app, const Hang *hang);
+/* Whether the plan is final and another one than the plan that the last piece was hung from, or, where none was yet,
+ * that was there when the view was opened: what was printed or cut by that no longer holds. */
+bool hang_replanned(App *app, Hang *hang);
 
 /* Draws the piece looked at, what was measured, and what is typed. */
 void hang_draw(App *app, Layer *layer, Grid *grid, Rect area);

@@ -122,24 +122,106 @@ static void only_the_final_plan_is_hung(void **state)
     rig_free(rig);
 }
 
-/* Where the plan goes on otherwise after a piece hangs, it is told; where it does not, nothing is. */
+/* Boards are shared now, so that a piece matters to others. */
+static void share_boards(Rig *rig)
+{
+    Saw saw = {LENGTH_INCH / 8, LENGTH_INCH / 4};
+    Err err;
+    assert_done(edit_saw(rig->app->document, &saw, &err), &err);
+}
+
+static bool same_place(const Piece *a, const Piece *b)
+{
+    return a->face == b->face && a->course == b->course && a->left == b->left && a->right == b->right &&
+           a->board == b->board && a->offset == b->offset;
+}
+
+/* All of the plan hangs where `before` says, or will. */
+static void assert_goes_on(Rig *rig, const Piece *before, int count, int hung)
+{
+    const Plan *plan = plan_of(rig);
+    assert_int_equal(plan->piece_count, count);
+    for (int i = 0; i < count; i++) {
+        if (!same_place(&plan->pieces[i], &before[i]))
+            fail_msg("%d hung, and piece %d is another one", hung, i + 1);
+        assert_int_equal(plan->pieces[i].hung, i < hung);
+    }
+}
+
+static Piece *pieces_of(Arena *arena, const Plan *plan)
+{
+    Piece *pieces = arena_array(arena, Piece, plan->piece_count);
+    memcpy(pieces, plan->pieces, (size_t)plan->piece_count * sizeof *pieces);
+    return pieces;
+}
+
+/* One walks through the whole wall by the sheets that were printed before the first piece hung. */
+static void the_plan_stays_until_the_last_piece_hangs(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    Arena *arena = arena_new();
+    share_boards(rig);
+    rig_type(rig, "H");
+    int count = plan_of(rig)->piece_count;
+    Piece *before = pieces_of(arena, plan_of(rig));
+    for (int i = 0; i < count; i++) {
+        assert_true(next_piece(rig) == &plan_of(rig)->pieces[i]);
+        memory_key(rig->term, PRESS_ENTER);
+        app_turn(rig->app);
+        assert_int_equal(wall_of(rig)->hung_pieces.count, i + 1);
+        assert_true(app_work(rig->app)->filled); /* at once: nothing is worked out again */
+        rig_settle(rig);
+        assert_false(rig_shows(rig, "planned otherwise"));
+        assert_int_equal(wall_of(rig)->hung_pieces.at[i].plan, PLAN_KEPT);
+        assert_goes_on(rig, before, count, i + 1);
+    }
+    rig_key(rig, PRESS_BACKSPACE);
+    assert_goes_on(rig, before, count, count - 1);
+    arena_free(arena);
+    rig_free(rig);
+}
+
+/* A board taken out changes the plan: that is told until one goes on by the new plan, which then stays. */
 static void a_plan_that_changed_is_told(void **state)
 {
     (void)state;
     Rig *rig = rig_new(80, 24);
-    Saw saw = {LENGTH_INCH / 8, LENGTH_INCH / 4}; /* boards are shared now, so that a piece matters to others */
-    Err err;
-    assert_done(edit_saw(rig->app->document, &saw, &err), &err);
+    Arena *arena = arena_new();
+    share_boards(rig);
     rig_type(rig, "H");
-    for (int i = 0; i < 20; i++) {
-        const Piece *next = next_piece(rig);
-        Piece before = next[1];
+    rig_keys(rig, PRESS_ENTER, 12);
+    rig_type(rig, "x");
+    assert_shows(rig, "planned otherwise");
+    assert_true(plan_of(rig)->anew);
+    rig_key(rig, PRESS_CTRL | 'z'); /* the board is back */
+    assert_false(rig_shows(rig, "planned otherwise"));
+    rig_key(rig, PRESS_CTRL | 'y');
+    assert_shows(rig, "planned otherwise");
+    rig_key(rig, PRESS_ESCAPE); /* it is so in the file: it does not hang on what the view remembers */
+    rig_type(rig, "H");
+    assert_shows(rig, "planned otherwise");
+    int count = plan_of(rig)->piece_count;
+    Piece *before = pieces_of(arena, plan_of(rig));
+    for (int i = 12; i < 24; i++) {
         rig_key(rig, PRESS_ENTER);
-        Piece after = *next_piece(rig);
-        bool same = before.face == after.face && before.course == after.course && before.left == after.left &&
-                    before.right == after.right && before.board == after.board && before.offset == after.offset;
-        assert_int_equal(rig_shows(rig, "planned otherwise"), !same);
+        assert_false(rig_shows(rig, "planned otherwise"));
+        assert_int_equal(wall_of(rig)->hung_pieces.at[i].plan, i == 12 ? PLAN_ANEW : PLAN_KEPT);
+        assert_goes_on(rig, before, count, i + 1);
     }
+    arena_free(arena);
+    rig_free(rig);
+}
+
+/* Before anything hangs too: the sheets may have been printed. */
+static void a_board_taken_out_before_the_first_piece_is_told(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "Hx");
+    assert_shows(rig, "planned otherwise");
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_false(rig_shows(rig, "planned otherwise"));
     rig_free(rig);
 }
 
@@ -262,9 +344,7 @@ static void what_hangs_of_a_spoiled_board_stays(void **state)
 {
     (void)state;
     Rig *rig = rig_new(80, 24);
-    Saw saw = {LENGTH_INCH / 8, LENGTH_INCH / 4};
-    Err err;
-    assert_done(edit_saw(rig->app->document, &saw, &err), &err);
+    share_boards(rig);
     rig_type(rig, "H");
     int spoiled = 0;
     for (int i = 0; i < 12 && spoiled == 0; i++) {
@@ -382,7 +462,9 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(enter_records_the_piece_shown),
         cmocka_unit_test(only_the_final_plan_is_hung),
+        cmocka_unit_test(the_plan_stays_until_the_last_piece_hangs),
         cmocka_unit_test(a_plan_that_changed_is_told),
+        cmocka_unit_test(a_board_taken_out_before_the_first_piece_is_told),
         cmocka_unit_test(a_measured_edge_moves_the_courses_beyond),
         cmocka_unit_test(a_lower_edge_is_typed_below_the_level_line),
         cmocka_unit_test(esc_leaves_the_edge_and_then_the_view),
