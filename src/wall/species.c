@@ -3,9 +3,7 @@
 #include "base/nearest.h"
 #include "base/panic.h"
 
-#include <stdbool.h>
 #include <stddef.h>
-#include <string.h>
 
 /*
  * Rows rise by name. Shrinkages of softwoods not marked P below, and which rows have a green moisture content of 22 %
@@ -47,7 +45,7 @@ static const Species table[] = {
     {"yellow-poplar", 158, 289, 46, 82}, /* P */
 };
 
-enum { COUNT = sizeof table / sizeof *table, NAME_MOST = 64 };
+enum { COUNT = sizeof table / sizeof *table };
 
 int species_count(void)
 {
@@ -60,69 +58,22 @@ const Species *species_at(int index)
     return &table[index];
 }
 
-/* Small letters, one blank between words, none at the ends nor before a comma; cut at NAME_MOST - 1. */
-static void plain(const char *name, char out[NAME_MOST])
-{
-    size_t length = 0;
-    bool blank = false;
-    for (; *name && length < NAME_MOST - 2; name++) {
-        if (*name == ' ' || *name == '\t') {
-            blank = true;
-            continue;
-        }
-        if (blank && length > 0 && *name != ',')
-            out[length++] = ' ';
-        blank = *name == ',';
-        out[length++] = *name >= 'A' && *name <= 'Z' ? (char)(*name - 'A' + 'a') : *name;
-    }
-    out[length] = '\0';
-}
-
 const Species *species_named(const char *name)
 {
-    char wanted[NAME_MOST];
-    plain(name, wanted);
     for (int i = 0; i < COUNT; i++)
-        if (strcmp(table[i].name, wanted) == 0)
+        if (nearest_same(table[i].name, name))
             return &table[i];
     return NULL;
 }
 
-/* The letters of all words of `wanted` that stand in `name`. */
-static int shared_words(const char *wanted, const char *name)
-{
-    int letters = 0;
-    while (*wanted) {
-        char word[NAME_MOST];
-        size_t length = strcspn(wanted, " ,-");
-        memcpy(word, wanted, length);
-        word[length] = '\0';
-        if (length > 2 && strstr(name, word))
-            letters += (int)length;
-        wanted += length;
-        wanted += strspn(wanted, " ,-");
-    }
-    return letters;
-}
-
 int species_nearest(const char *name, const Species *near[], int most)
 {
-    char wanted[NAME_MOST];
-    plain(name, wanted);
-    bool taken[COUNT] = {false};
-    int count = 0;
-    while (count < most && count < COUNT) {
-        int best = -1;
-        int best_cost = 0;
-        for (int i = 0; i < COUNT; i++) {
-            int cost = nearest_distance(wanted, table[i].name) - 3 * shared_words(wanted, table[i].name);
-            if (!taken[i] && (best < 0 || cost < best_cost)) {
-                best = i;
-                best_cost = cost;
-            }
-        }
-        taken[best] = true;
-        near[count++] = &table[best];
-    }
+    const char *names[COUNT];
+    int found[NEAREST_MOST];
+    for (int i = 0; i < COUNT; i++)
+        names[i] = table[i].name;
+    const int count = nearest_names(name, names, COUNT, found, most);
+    for (int i = 0; i < count; i++)
+        near[i] = &table[found[i]];
     return count;
 }

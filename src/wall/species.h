@@ -20,7 +20,8 @@ const Species *species_at(int index); /* in the order of their names */
 /* The species of that name, capitals or not, blanks as they come; NULL where there is none. */
 const Species *species_named(const char *name);
 
-/* The names nearest to `name`, best first, into near[0..most); how many there are. For "nearest names" in an error. */
+/* The names nearest to `name`, best first, into near[0..most); how many there are, NEAREST_MOST of base/nearest.h
+ * at the most. For "nearest names" in an error. */
 int species_nearest(const char *name, const Species *near[], int most);
 
 #endif

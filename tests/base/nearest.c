@@ -50,6 +50,36 @@ static void takes_long_words(void **state)
     assert_int_equal(nearest_distance(word, word), 0);
 }
 
+static void names_are_the_same_however_they_are_spaced(void **state)
+{
+    (void)state;
+    assert_true(nearest_same("  Pine,Jack ", "pine, jack"));
+    assert_true(nearest_same("pine , jack", "pine, jack"));
+    assert_true(nearest_same("", "  "));
+    assert_false(nearest_same("pine, jack", "pine, jacks"));
+    assert_false(nearest_same("pinejack", "pine jack"));
+    char a[200], b[200];
+    memset(a, 'a', sizeof a);
+    memset(b, 'a', sizeof b);
+    a[199] = b[199] = '\0';
+    assert_true(nearest_same(a, b));
+    b[198] = 'b'; /* far beyond what a distance looks at */
+    assert_false(nearest_same(a, b));
+}
+
+static void a_shared_word_counts_for_more_than_letters(void **state)
+{
+    (void)state;
+    static const char *const names[] = {"fine", "spruce, white", "Pine, Jack", "pine, red"};
+    int near[8];
+    assert_int_equal(nearest_names("pine jack", names, 4, near, 2), 2);
+    assert_int_equal(near[0], 2);
+    assert_int_equal(near[1], 3);
+    assert_int_equal(nearest_names("white spruse", names, 4, near, 8), 4);
+    assert_int_equal(near[0], 1);
+    assert_int_equal(nearest_names("", names, 0, near, 3), 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -57,6 +87,8 @@ int main(void)
         cmocka_unit_test(finds_the_nearest),
         cmocka_unit_test(names_nothing_far_off),
         cmocka_unit_test(takes_long_words),
+        cmocka_unit_test(names_are_the_same_however_they_are_spaced),
+        cmocka_unit_test(a_shared_word_counts_for_more_than_letters),
     };
     return RUN(tests);
 }
