@@ -150,42 +150,6 @@ bool edit_wood(Document *document, const Wood *wood, Err *err)
     return document_step(document, err, "change the wood");
 }
 
-bool edit_trim(Document *document, const Trim *trim, Err *err)
-{
-    document_begin(document)->trim = *trim;
-    return document_step(document, err, "change the trim");
-}
-
-/* Lines that come without an id get one. */
-bool edit_rough(Document *document, const Roughs *rough, Err *err)
-{
-    Wall *wall = document_begin(document);
-    Arena *arena = arena_new();
-    Roughs lines = {0};
-    for (int i = 0; i < rough->count; i++) {
-        Rough *line = arena_push(arena, &lines);
-        *line = rough->at[i];
-        if (line->id == 0)
-            line->id = wall->next_id++;
-    }
-    wall->rough = lines;
-    const bool done = document_step(document, err, "change the rough boards");
-    arena_free(arena);
-    return done;
-}
-
-bool edit_mill(Document *document, const Mill *mill, Err *err)
-{
-    document_begin(document)->mill = *mill;
-    return document_step(document, err, "change the milling");
-}
-
-bool edit_bill(Document *document, const Bill *bill, Err *err)
-{
-    document_begin(document)->bill = *bill;
-    return document_step(document, err, "change what the bill assumes");
-}
-
 /* ---- faces ---- */
 
 /* What hangs on a face follows when the face gets another name. */

@@ -51,8 +51,7 @@ bool edit_joints(Document *document, const Joints *joints, Err *err);
 bool edit_saw(Document *document, const Saw *saw, Err *err);
 bool edit_fasteners(Document *document, const Fasteners *fasteners, Err *err);
 bool edit_wood(Document *document, const Wood *wood, Err *err);
-bool edit_trim(Document *document, const Trim *trim, Err *err);
-bool edit_rough(Document *document, const Roughs *rough, Err *err); /* the whole list */
+bool edit_trim(Document *document, const Trim *trim, Err *err); /* stock, pieces and runs */
 bool edit_mill(Document *document, const Mill *mill, Err *err);
 bool edit_bill(Document *document, const Bill *bill, Err *err);
 
@@ -69,6 +68,16 @@ bool edit_remove_opening(Document *document, uint32_t opening, Err *err);
 bool edit_add_stock(Document *document, uint32_t after, const Stock *stock, uint32_t *id, Err *err); /* 0: at the end */
 bool edit_stock(Document *document, const Stock *stock, Err *err);
 bool edit_remove_stock(Document *document, uint32_t stock, Err *err);
+
+bool edit_add_rough(Document *document, uint32_t after, const Rough *rough, uint32_t *id, Err *err); /* 0: at the end */
+bool edit_rough(Document *document, const Rough *rough, Err *err);                                   /* by its `id` */
+bool edit_remove_rough(Document *document, uint32_t rough, Err *err);
+
+/* A run of trim is named by its index in trim.runs; a new one goes in front of run `index` (their count: at the end).
+ */
+bool edit_add_trim_run(Document *document, int index, const TrimRun *run, Err *err);
+bool edit_trim_run(Document *document, int index, const TrimRun *run, Err *err);
+bool edit_remove_trim_run(Document *document, int index, Err *err);
 
 /* As-built: a piece is hung, the record of it taken back, an edge measured (a later measure of the same edge replaces
  * it). */

@@ -13,8 +13,13 @@ static Wall *shop_wall(Arena *arena)
     *arena_push(arena, &wall->trim.runs) = (TrimRun){.along = ALONG_CEILING, .width = 7};
     *arena_push(arena, &wall->trim.runs) = (TrimRun){ALONG_OPENINGS, 9, true, 5, arena_text(arena, "loft window", 11)};
     Rough *rough = arena_push(arena, &wall->rough);
-    *rough =
-        (Rough){.label = arena_text(arena, "R1", 2), .width = 5, .thickness = 2, .length = 100, .count = 3, .ends = 4};
+    *rough = (Rough){.id = wall->next_id++,
+                     .label = arena_text(arena, "R1", 2),
+                     .width = 5,
+                     .thickness = 2,
+                     .length = 100,
+                     .count = 3,
+                     .ends = 4};
     *arena_push(arena, &rough->avoid) = (Stretch){10, 20};
     wall->mill = (Mill){true, 1, {true, 2}, 3, 4};
     wall->bill = (Bill){.given = true,
@@ -115,14 +120,29 @@ static void edits(void **state)
     Arena *arena = arena_new();
     Document *document = document_of(arena);
     Err err;
-    Roughs roughs = {0};
-    *arena_push(arena, &roughs) = (Rough){.width = 9, .thickness = 2, .length = 50, .count = 1};
-    *arena_push(arena, &roughs) = (Rough){.width = 8, .thickness = 2, .length = 50, .count = 1};
-    assert_done(edit_rough(document, &roughs, &err), &err);
+    const Rough nine = {.width = 9, .thickness = 2, .length = 50, .count = 1};
+    uint32_t id = 0;
+    const uint32_t first = document_wall(document)->rough.at[0].id;
+    assert_done(edit_add_rough(document, first, &nine, &id, &err), &err);
+    assert_string_equal(document_undo_name(document), "add 1 rough board");
     const Wall *wall = document_wall(document);
     assert_int_equal(wall->rough.count, 2);
-    assert_true(wall->rough.at[0].id != 0 && wall->rough.at[0].id != wall->rough.at[1].id);
-    assert_int_equal(roughs.at[0].id, 0); /* the caller's own are left alone */
+    assert_true(id != 0 && id != first && wall->rough.at[1].id == id);
+    Rough eight = nine;
+    eight.id = id;
+    eight.width = 8;
+    assert_done(edit_rough(document, &eight, &err), &err);
+    assert_int_equal(document_wall(document)->rough.at[1].width, 8);
+    eight.ends = 25; /* leaves nothing */
+    assert_false(edit_rough(document, &eight, &err));
+    assert_string_equal(err.place, "rough[1].ends");
+    assert_done(edit_remove_rough(document, first, &err), &err);
+    assert_int_equal(document_wall(document)->rough.at[0].id, id);
+    assert_false(edit_remove_rough(document, first, &err));
+    assert_false(edit_rough(document, &(Rough){.id = first}, &err));
+    assert_false(edit_add_rough(document, first, &nine, NULL, &err));
+    for (int i = 0; i < 3; i++)
+        assert_true(document_undo(document));
     assert_done(edit_mill(document, &(Mill){.given = true, .edge = 7}, &err), &err);
     assert_int_equal(document_wall(document)->mill.edge, 7);
     assert_done(edit_bill(document, &(Bill){.given = true, .coats = {true, 3000}}, &err), &err);
@@ -132,16 +152,45 @@ static void edits(void **state)
     assert_string_equal(err.place, "bill.coverage");
     assert_holds(err.text, "from 1");
     assert_int_equal(document_wall(document)->bill.coats.thousandths, 3000);
-    for (int i = 0; i < 3; i++)
-        assert_true(document_undo(document));
+    assert_true(document_undo(document) && document_undo(document));
+    assert_false(document_undo(document));
     assert_int_equal(document_wall(document)->rough.count, 1);
+    document_free(document);
+    arena_free(arena);
+}
+
+static void runs_of_trim_are_edited(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Document *document = document_of(arena);
+    Err err;
+    char none[] = "", named[] = "window";
+    const int before = document_wall(document)->trim.runs.count;
+    const TrimRun floor = {.along = ALONG_FLOOR, .width = 7, .opening = none};
+    assert_done(edit_add_trim_run(document, 0, &floor, &err), &err);
+    assert_string_equal(document_undo_name(document), "add trim along the floor");
+    assert_int_equal(document_wall(document)->trim.runs.count, before + 1);
+    assert_int_equal(document_wall(document)->trim.runs.at[0].width, 7);
+    const TrimRun edges = {.along = ALONG_EDGES, .width = 5, .opening = none};
+    assert_done(edit_trim_run(document, 0, &edges, &err), &err);
+    assert_int_equal(document_wall(document)->trim.runs.at[0].along, ALONG_EDGES);
+    assert_false(edit_trim_run(document, 0, &(TrimRun){.along = ALONG_EDGES, .width = 5, .opening = named}, &err));
+    assert_string_equal(err.place, "trim.runs[0].opening");
+    assert_false(edit_trim_run(document, before + 1, &edges, &err));
+    assert_false(edit_add_trim_run(document, before + 2, &edges, &err));
+    assert_false(edit_remove_trim_run(document, -1, &err));
+    for (int i = 0; i <= before; i++)
+        assert_done(edit_remove_trim_run(document, 0, &err), &err);
+    const Trim *trim = &document_wall(document)->trim;
+    assert_int_equal(trim->given, trim->stock.count + trim->pieces.count > 0); /* nothing left: no trim at all */
     document_free(document);
     arena_free(arena);
 }
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(copies), cmocka_unit_test(differences),
-                                       cmocka_unit_test(edits)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(copies), cmocka_unit_test(differences), cmocka_unit_test(edits),
+                                       cmocka_unit_test(runs_of_trim_are_edited)};
     return RUN(tests);
 }
