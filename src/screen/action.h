@@ -52,6 +52,11 @@ typedef enum ActionId {
     ACTION_FASTENERS_FORM,
     ACTION_TRIM_FORM,
     ACTION_WALL_FORM,
+    ACTION_WOOD_FORM,
+    ACTION_TRIM_RUN_LIST,
+    ACTION_ROUGH_LIST,
+    ACTION_MILL_FORM,
+    ACTION_BILL_FORM,
     ACTION_FACE_ADD,
     ACTION_FACE_REMOVE,
     ACTION_NEXT,
@@ -61,6 +66,7 @@ typedef enum ActionId {
     ACTION_LINE_REMOVE,
     ACTION_WORD_BEFORE,
     ACTION_WORD_NEXT,
+    ACTION_NAME_NEXT,
     ACTION_FORM_DONE,
     ACTION_HANGING,
     ACTION_HUNG,
@@ -107,8 +113,9 @@ enum {
     PLACE_CHOICE = 1 << 10, /* besides, in a form: a choice of some words is in focus */
     PLACE_HANG = 1 << 11,   /* piece after piece */
     PLACE_TALLY = 1 << 12,  /* at the pile: what is typed is a board */
+    PLACE_NAME = 1 << 13,   /* besides, in a form: a name that is typed is in focus */
     PLACE_WALL = PLACE_COURSES | PLACE_OPENING,
-    PLACE_ANYWHERE = 0x1fff
+    PLACE_ANYWHERE = 0x3fff
 };
 
 typedef enum ActionGroup {

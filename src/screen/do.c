@@ -109,6 +109,11 @@ void app_do(App *app, ActionId action)
     case ACTION_FASTENERS_FORM: forms_fasteners(app); break;
     case ACTION_TRIM_FORM: forms_trim(app); break;
     case ACTION_WALL_FORM: forms_wall(app); break;
+    case ACTION_WOOD_FORM: forms_wood(app); break;
+    case ACTION_TRIM_RUN_LIST: lists_trim_runs(app); break;
+    case ACTION_ROUGH_LIST: lists_rough(app); break;
+    case ACTION_MILL_FORM: forms_mill(app); break;
+    case ACTION_BILL_FORM: forms_bill(app); break;
     case ACTION_HANGING: hang_open(app); break;
     case ACTION_TALLY: tally_open(app); break;
     case ACTION_GLANCE: glance_seasons_and_bill(app); break;
@@ -160,6 +165,7 @@ void app_do(App *app, ActionId action)
     case ACTION_LINE_REMOVE:
     case ACTION_WORD_BEFORE:
     case ACTION_WORD_NEXT:
+    case ACTION_NAME_NEXT:
     case ACTION_FORM_DONE:
     case ACTION_TALLY_BOARD:
     case ACTION_TALLY_MORE:

@@ -1,12 +1,15 @@
 #include "screen/field.h"
 
+#include "base/nearest.h"
 #include "base/panic.h"
 #include "base/utf8.h"
+#include "store/figure.h"
 
+#include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
-enum { COUNT_MOST = 1000000000 };
+enum { COUNT_MOST = 1000000000, NAMES_TOLD = 3, NAME_TOLD = 60, THOUSAND = 1000, TENTH = 100 };
 
 bool field_empty(const Field *field)
 {
@@ -133,6 +136,83 @@ static void judge_list(Field *field, Units units)
     arena_free(arena);
 }
 
+static bool read_number(const Field *field, int64_t *thousandths, Err *err)
+{
+    size_t length;
+    const char *from = trimmed(field, &length);
+    return field->kind == FIELD_PERCENT ? figure_read_percent(from, length, thousandths, err)
+                                        : figure_read_number(from, length, thousandths, err);
+}
+
+static bool read_temperature(const Field *field, Air *air, Err *err)
+{
+    size_t length;
+    const char *from = trimmed(field, &length);
+    return figure_read_temperature(from, length, air, err);
+}
+
+static void judge_number(Field *field)
+{
+    int64_t thousandths;
+    Err err;
+    field->bad = !read_number(field, &thousandths, &err);
+    if (field->bad)
+        snprintf(field->says, sizeof field->says, "%.239s", err.text);
+    else if (field->kind == FIELD_PERCENT)
+        snprintf(field->says, sizeof field->says, "percent");
+}
+
+static void put_degrees(char *out, size_t size, int64_t thousandths, char unit)
+{
+    int64_t tenths = (thousandths + (thousandths < 0 ? -TENTH / 2 : TENTH / 2)) / TENTH;
+    int64_t whole = tenths < 0 ? -tenths : tenths;
+    char behind[8] = "";
+    if (whole % 10 != 0)
+        snprintf(behind, sizeof behind, ".%d", (int)(whole % 10));
+    snprintf(out, size, "%s%" PRId64 "%s %c", tenths < 0 ? "-" : "", whole / 10, behind, unit);
+}
+
+static void judge_temperature(Field *field)
+{
+    Air air = {0};
+    Err err;
+    field->bad = !read_temperature(field, &air, &err);
+    if (field->bad) {
+        snprintf(field->says, sizeof field->says, "%.239s", err.text);
+        return;
+    }
+    int64_t freezing = (int64_t)32 * THOUSAND;
+    char celsius[40], fahrenheit[40];
+    put_degrees(celsius, sizeof celsius, air.celsius ? air.temperature : (air.temperature - freezing) * 5 / 9, 'C');
+    put_degrees(fahrenheit, sizeof fahrenheit, air.celsius ? air.temperature * 9 / 5 + freezing : air.temperature, 'F');
+    snprintf(field->says, sizeof field->says, "%s = %s", air.celsius ? celsius : fahrenheit,
+             air.celsius ? fahrenheit : celsius);
+}
+
+static void say_note(Field *field, int index)
+{
+    if (field->notes != NULL)
+        snprintf(field->says, sizeof field->says, "%s", field->notes[index]);
+}
+
+static void judge_name(Field *field)
+{
+    int index = field_name(field), near[NAMES_TOLD];
+    field->bad = index < 0;
+    if (!field->bad) {
+        say_note(field, index);
+        return;
+    }
+    int count = nearest_names(field->text, field->choices, field->choice_count, near, NAMES_TOLD);
+    size_t used = (size_t)snprintf(field->says, sizeof field->says, count > 0 ? "not known; nearest: " : "not known");
+    for (int i = 0; i < count && used < sizeof field->says; i++)
+        used += (size_t)snprintf(field->says + used, sizeof field->says - used, "%s%.*s",
+                                 i == 0           ? ""
+                                 : i == count - 1 ? " or "
+                                                  : "; ",
+                                 (int)utf8_prefix(field->choices[near[i]], NAME_TOLD), field->choices[near[i]]);
+}
+
 void field_judge(Field *field, Units units)
 {
     field->bad = false;
@@ -154,8 +234,12 @@ void field_judge(Field *field, Units units)
             snprintf(field->says, sizeof field->says, "a whole number; write 12");
         break;
     }
-    case FIELD_TEXT:
-    case FIELD_CHOICE: break;
+    case FIELD_NUMBER:
+    case FIELD_PERCENT: judge_number(field); break;
+    case FIELD_TEMPERATURE: judge_temperature(field); break;
+    case FIELD_NAME: judge_name(field); break;
+    case FIELD_CHOICE: say_note(field, field_choice(field)); break;
+    case FIELD_TEXT: break;
     }
 }
 
@@ -194,11 +278,44 @@ void field_set_lengths(Field *field, const LengthList *lengths, Units units)
     field_set(field, text, units);
 }
 
+void field_set_stretches(Field *field, const Stretches *stretches, Units units)
+{
+    char text[FIELD_BYTES] = "";
+    size_t used = 0;
+    for (int i = 0; i < stretches->count; i++) {
+        char from[LENGTH_TEXT_MAX], to[LENGTH_TEXT_MAX];
+        length_write(stretches->at[i].from, units, from);
+        length_write(stretches->at[i].to, units, to);
+        if (used + strlen(from) + strlen(to) + 7 >= sizeof text)
+            break;
+        used += (size_t)snprintf(text + used, sizeof text - used, "%s%s to %s", i > 0 ? ", " : "", from, to);
+    }
+    field_set(field, text, units);
+}
+
 void field_set_count(Field *field, int count)
 {
     char text[16];
     snprintf(text, sizeof text, "%d", count);
     field_set(field, text, UNITS_MM);
+}
+
+void field_set_thousandths(Field *field, int64_t thousandths)
+{
+    Text text;
+    text_init(&text);
+    figure_write_number(thousandths, &text);
+    field_set(field, text.bytes, UNITS_MM);
+    text_finish(&text);
+}
+
+void field_set_temperature(Field *field, const Air *air)
+{
+    Text text;
+    text_init(&text);
+    figure_write_temperature(air, &text);
+    field_set(field, text.bytes, UNITS_MM);
+    text_finish(&text);
 }
 
 void field_set_choice(Field *field, int choice)
@@ -222,6 +339,28 @@ int field_count(const Field *field)
     int count = 0;
     read_count(field->text, &count);
     return count;
+}
+
+int64_t field_thousandths(const Field *field)
+{
+    int64_t thousandths = 0;
+    read_number(field, &thousandths, NULL);
+    return thousandths;
+}
+
+Air field_temperature(const Field *field)
+{
+    Air air = {0};
+    read_temperature(field, &air, NULL);
+    return air;
+}
+
+int field_name(const Field *field)
+{
+    for (int i = 0; i < field->choice_count && !field_empty(field); i++)
+        if (nearest_same(field->choices[i], field->text))
+            return i;
+    return -1;
 }
 
 int field_choice(const Field *field)
@@ -279,6 +418,17 @@ static bool put_in(Field *field, const char *bytes, size_t length)
     memcpy(field->text + field->cursor, bytes, length);
     field->cursor += length;
     return true;
+}
+
+void field_next_name(Field *field, Units units)
+{
+    int index = field_name(field);
+    if (index >= 0)
+        index = (index + 1) % field->choice_count;
+    else if (field_empty(field) || nearest_names(field->text, field->choices, field->choice_count, &index, 1) == 0)
+        index = 0;
+    if (index < field->choice_count)
+        field_set(field, field->choices[index], units);
 }
 
 static Key small(Key key)
@@ -376,15 +526,20 @@ void field_draw(const Field *field, Grid *grid, int x, int y, int cells, bool fo
             grid_cursor(grid, x + 1, y);
         return;
     }
-    /* the part round the cursor is shown where the whole does not fit */
+    /* with the focus the part round the cursor is shown where the whole does not fit, else its beginning */
     char before[FIELD_BYTES];
-    snprintf(before, sizeof before, "%.*s", (int)field->cursor, field->text);
+    snprintf(before, sizeof before, "%.*s", focus ? (int)field->cursor : 0, field->text);
     const char *from = field->text;
-    while (*from != '\0' && utf8_cells(before + (from - field->text)) > cells - 1)
+    int cut = 0; /* the cell that tells so */
+    while (*from != '\0' && utf8_cells(before + (from - field->text)) > cells - 1 - cut) {
         do
             from++;
         while (((unsigned char)*from & 0xc0) == 0x80);
-    grid_text(grid, x, y, cells, style, from);
+        cut = cells > 2 ? 1 : 0;
+    }
+    if (cut > 0)
+        grid_glyph(grid, x, y, GLYPH_MORE, style);
+    grid_text(grid, x + cut, y, cells - cut, style, from);
     if (focus)
-        grid_cursor(grid, x + utf8_cells(before + (from - field->text)), y);
+        grid_cursor(grid, x + cut + utf8_cells(before + (from - field->text)), y);
 }

@@ -26,6 +26,7 @@ Form *form_new(const char *title, Units units, uint32_t id, FormTake *take)
     Form *form = calloc(1, sizeof *form);
     if (form == NULL)
         panic(__FILE__, __LINE__, "out of memory");
+    form->arena = arena_new();
     snprintf(form->title, sizeof form->title, "%s", title);
     form->units = units;
     form->id = id;
@@ -68,6 +69,16 @@ int form_choice(Form *form, const char *label, const char *path, const char *con
     form->fields[index].choices = choices;
     form->fields[index].choice_count = count;
     field_set_choice(&form->fields[index], choice);
+    return index;
+}
+
+int form_name(Form *form, const char *label, const char *path, const char *const *names, const char *const *notes,
+              int count, const char *empty)
+{
+    int index = form_field(form, FIELD_NAME, label, path, empty);
+    form->fields[index].choices = names;
+    form->fields[index].notes = notes;
+    form->fields[index].choice_count = count;
     return index;
 }
 
@@ -198,19 +209,37 @@ static bool ends_with(const char *text, const char *end)
     return tail == length || text[length - tail - 1] == '.';
 }
 
+/* The field that `place` names: itself, the list whose item it is ("avoid" for "stock[0].avoid[2]"), or the first part
+ * of it ("sheet.width" for "bill.sheet"); -1: none. */
+static int blamed_field(const Form *form, const char *place)
+{
+    char list[ERR_PLACE_MAX], path[160];
+    snprintf(list, sizeof list, "%s", place);
+    char *item = strrchr(list, '[');
+    if (item != NULL && item[strcspn(item, "]")] == ']' && item[strcspn(item, "]") + 1] == '\0')
+        *item = '\0';
+    for (int look = 0; look < 3; look++)
+        for (int i = 0; i < form->count; i++) {
+            field_path(form, &form->fields[i], path, sizeof path);
+            if (look == 2)
+                path[strcspn(path, ".")] = '\0';
+            if (ends_with(look == 1 ? list : place, path))
+                return i;
+        }
+    return -1;
+}
+
 static void show_refusal(Form *form, const Err *err)
 {
-    for (int i = 0; i < form->count; i++) {
-        char path[160];
-        field_path(form, &form->fields[i], path, sizeof path);
-        if (ends_with(err->place, path)) {
-            form->fields[i].bad = true;
-            snprintf(form->fields[i].says, sizeof form->fields[i].says, "%.239s", err->text);
-            form->focus = i;
-            return;
-        }
+    int index = blamed_field(form, err->place);
+    if (index < 0) {
+        snprintf(form->refused, sizeof form->refused, "%s", err->text);
+        return;
     }
-    snprintf(form->refused, sizeof form->refused, "%s", err->text);
+    form->fields[index].bad = true;
+    snprintf(form->fields[index].says, sizeof form->fields[index].says, "%.239s", err->text);
+    form->focus = index;
+    form->came = true;
 }
 
 static bool take_form(App *app, Form *form)
@@ -245,6 +274,7 @@ static bool take_form(App *app, Form *form)
 static void form_finish(void *state)
 {
     Form *form = state;
+    arena_free(form->arena);
     free(form->fields);
     free(form);
 }
@@ -302,6 +332,12 @@ static bool form_act(App *app, Layer *layer, ActionId action)
     Form *form = layer->state;
     if (action == ACTION_FORM_DONE) {
         take_form(app, form); /* the form may be gone */
+        return true;
+    }
+    if (action == ACTION_NAME_NEXT) {
+        field_next_name(&form->fields[form->focus], form->units);
+        form->came = false;
+        note_change(form);
         return true;
     }
     if (action != ACTION_NEXT && action != ACTION_PREVIOUS)
@@ -466,8 +502,10 @@ static unsigned form_place(const App *app, const Layer *layer)
 {
     (void)app;
     const Form *form = layer->state;
-    bool choice = form->focus < form->count && form->fields[form->focus].kind == FIELD_CHOICE;
-    return PLACE_FORM | (choice ? PLACE_CHOICE : 0u);
+    if (form->focus == form->count)
+        return PLACE_FORM;
+    FieldKind kind = form->fields[form->focus].kind;
+    return PLACE_FORM | (kind == FIELD_CHOICE ? PLACE_CHOICE : kind == FIELD_NAME ? PLACE_NAME : 0u);
 }
 
 static const View form_view = {

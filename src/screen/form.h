@@ -15,7 +15,8 @@ enum { FORM_GROUPS_MOST = 6, FORM_COLUMNS_MOST = 3 };
 typedef struct Form Form;
 
 /* Takes what the fields say (all are good) into the document; false with `err` filled where it is refused: the field
- * whose path ends err->place is shown bad with err->text beside it. */
+ * whose path ends err->place is shown bad with err->text beside it; else the first that stands for an item, or for a
+ * part, of what is named there. */
 typedef bool FormTake(App *app, const Form *form, Err *err);
 
 typedef struct FormGroup {
@@ -27,6 +28,7 @@ typedef struct FormGroup {
 } FormGroup;
 
 struct Form {
+    Arena *arena; /* for words that its fields show */
     char title[120];
     Units units;
     uint32_t id;      /* of the thing that the form is about; 0: a new one */
@@ -51,6 +53,9 @@ Form *form_new(const char *title, Units units, uint32_t id, FormTake *take);
 int form_length(Form *form, const char *label, const char *path, const char *empty);
 int form_field(Form *form, FieldKind kind, const char *label, const char *path, const char *empty);
 int form_choice(Form *form, const char *label, const char *path, const char *const *choices, int count, int choice);
+/* One of some names, typed. `notes`, one beside each name, may be NULL. */
+int form_name(Form *form, const char *label, const char *path, const char *const *names, const char *const *notes,
+              int count, const char *empty);
 
 /* A group of lines; its columns are lengths or text. Returns the group's number. Add its lines before any field that
  * follows. */

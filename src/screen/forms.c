@@ -118,6 +118,10 @@ void forms_saw(App *app)
 static bool take_fasteners(App *app, const Form *form, Err *err)
 {
     Fasteners fasteners = app_wall(app)->fasteners;
+    if (form_is_empty(form, 0) && form_value(form, 1) != 0) {
+        err_set(err, ERR_VALUE, "the wallboard counts only with a length; write that of the nails or screws");
+        return err_at(err, "length", 0, 0);
+    }
     fasteners.given = !form_is_empty(form, 0);
     fasteners.length = form_value(form, 0);
     fasteners.wallboard = form_value(form, 1);
@@ -141,6 +145,12 @@ void forms_fasteners(App *app)
 
 enum { TRIM_STOCK, TRIM_PIECES };
 
+/* As in the file: one where no count is written. */
+static int count_of(const Field *field)
+{
+    return field_empty(field) ? 1 : field_count(field);
+}
+
 static bool take_trim(App *app, const Form *form, Err *err)
 {
     Arena *arena = arena_new();
@@ -151,7 +161,7 @@ static bool take_trim(App *app, const Form *form, Err *err)
         if (!form_line_empty(form, TRIM_STOCK, line))
             *arena_push(arena, &trim.stock) =
                 (TrimStock){.length = field_length(form_cell(form, TRIM_STOCK, line, 0), form->units),
-                            .count = field_count(form_cell(form, TRIM_STOCK, line, 1))};
+                            .count = count_of(form_cell(form, TRIM_STOCK, line, 1))};
     for (int line = 0; line < form->groups[TRIM_PIECES].lines; line++) {
         if (form_line_empty(form, TRIM_PIECES, line))
             continue;
@@ -159,7 +169,7 @@ static bool take_trim(App *app, const Form *form, Err *err)
         *arena_push(arena, &trim.pieces) =
             (TrimPiece){.name = arena_text(arena, name, strlen(name)),
                         .length = field_length(form_cell(form, TRIM_PIECES, line, 1), form->units),
-                        .count = field_count(form_cell(form, TRIM_PIECES, line, 2))};
+                        .count = count_of(form_cell(form, TRIM_PIECES, line, 2))};
     }
     trim.given = trim.stock.count + trim.pieces.count + trim.runs.count > 0;
     bool done = forms_changed(app, edit_trim(app->document, &trim, err));
@@ -281,15 +291,7 @@ void forms_stock(App *app, uint32_t id, uint32_t after)
             fill_length(form, width, stock->width);
         field_set(&form->fields[tone], stock->tone, form->units);
         field_set(&form->fields[label], stock->label, form->units);
-        char text[FIELD_BYTES] = "";
-        for (int i = 0; i < stock->avoid.count; i++) {
-            char from[LENGTH_TEXT_MAX], to[LENGTH_TEXT_MAX];
-            length_write(stock->avoid.at[i].from, form->units, from);
-            length_write(stock->avoid.at[i].to, form->units, to);
-            size_t used = strlen(text);
-            snprintf(text + used, sizeof text - used, "%s%s to %s", i > 0 ? ", " : "", from, to);
-        }
-        field_set(&form->fields[avoid], text, form->units);
+        field_set_stretches(&form->fields[avoid], &stock->avoid, form->units);
     }
     form->focus = stock != NULL ? 0 : length;
     form_open(app, form);

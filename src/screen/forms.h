@@ -17,10 +17,17 @@ void forms_saw(App *app);
 void forms_fasteners(App *app);
 void forms_trim(App *app);
 void forms_wall(App *app);
+void forms_wood(App *app);
+void forms_mill(App *app);
+void forms_bill(App *app);
 
 void forms_face(App *app, uint32_t id);                  /* 0: a new one behind the face shown */
 void forms_opening(App *app, uint32_t id);               /* 0: a new one on the face shown */
 void forms_stock(App *app, uint32_t id, uint32_t after); /* 0: a new line behind `after` (0: at the end) */
+
+void forms_rough(App *app, uint32_t id, uint32_t after); /* likewise */
+void forms_trim_run(App *app, int index);                /* of trim.runs */
+void forms_new_trim_run(App *app, int index);            /* in front of that one; their count: at the end */
 
 /* The few sizes that a wall cannot do without; then stands on it. `path`: where it is saved at once, and outlives the
  * form; NULL: nowhere yet. */

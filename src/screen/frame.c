@@ -74,8 +74,8 @@ static int hint_draw(Grid *grid, int x, int y, const Action *action, bool draw)
     return cells;
 }
 
-/* Drawn from the table, in its order; what does not fit is left away from the middle, so that menu, help and back stay.
- */
+/* Drawn from the table, in its order; what does not fit is left away from the middle, so that menu, help and back stay;
+ * in a form saving goes first, which takes the form as well. */
 static void hints_draw(App *app, Grid *grid, int y)
 {
     const Action *fits[ACTION_COUNT];
@@ -89,7 +89,7 @@ static void hints_draw(App *app, Grid *grid, int y)
         }
     }
     while (count > 1 && cells - 2 > grid->columns - 2) {
-        int drop = count > 3 ? count - 3 : count - 1;
+        int drop = count <= 3 ? count - 1 : (places & PLACE_FORM) != 0 ? count - 2 : count - 3;
         cells -= hint_draw(grid, 0, y, fits[drop], false) + 2;
         memmove(&fits[drop], &fits[drop + 1], (size_t)(count - drop - 1) * sizeof *fits);
         count--;

@@ -12,6 +12,13 @@
 
 enum { FIGURE_CELLS = 7, AMOUNT_CELLS = 20, CAUTION_CELLS = 9 };
 
+static const char *key_of(Arena *arena, ActionId action)
+{
+    char key[32];
+    action_key_text(action_of(action), true, false, key, sizeof key);
+    return words(arena, "%s", key);
+}
+
 /* ---- seasons ---- */
 
 static const char *grown(Arena *arena, const Wall *wall, Length change)
@@ -39,8 +46,10 @@ static void add_seasons(Arena *arena, Facts *facts, const Layout *layout)
     facts_add(arena, facts, "Seasons", STYLE_STRONG, seasons.given ? wall->wood.species : "not known");
     if (!seasons.given) {
         facts_add(arena, facts, "", STYLE_DIM,
-                  "The wall does not say what wood the planks are of: write it under the key `wood` of the file, and "
-                  "moisture and reveal are worked out for the dry and the damp season.");
+                  words(arena,
+                        "The wall does not say what wood the planks are of: write it down (%s on the wall), and "
+                        "moisture and reveal are worked out for the dry and the damp season.",
+                        key_of(arena, ACTION_WOOD_FORM)));
         return;
     }
     add_season(arena, facts, wall, "as hung", &seasons.hung);
@@ -60,7 +69,9 @@ static void add_bill(Arena *arena, Facts *facts, const Layout *layout, const Pla
 {
     facts_gap(arena, facts);
     facts_add(arena, facts, "Materials", STYLE_DIM,
-              final ? "what is assumed stands on the printed sheet" : "not final: the boards are still worked out");
+              final ? words(arena, "what is assumed stands on the printed sheet, and under %s on the wall",
+                            key_of(arena, ACTION_BILL_FORM))
+                    : "not final: the boards are still worked out");
     BillLines lines = bill_lines(arena, layout, plan);
     for (int i = 0; i < lines.count; i++) {
         const BillLine *line = &lines.at[i];

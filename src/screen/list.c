@@ -51,19 +51,18 @@ static void whole_draw(App *app, const List *list, Grid *grid, Rect foot)
         grid_format(grid, foot.x, foot.y + 1 + line, foot.columns, STYLE_PLAIN, "%.*s", length, text + begin);
 }
 
-/* Rows for all of the line in focus: always as many where there is room, so that the box does not jump; else as many as
- * it takes, one line of the list kept. */
+/* Rows for all of the line in focus: always as many where there is room, so that the box does not jump, and more only
+ * for what is longer; in a small window as many as it takes, one line of the list kept. */
 static int whole_rows(App *app, List *list, int cells, int most, int count)
 {
     if (list->kind->whole == NULL || count == 0 || cells < 1)
         return 0;
-    if (most > WHOLE_ROWS + 3)
-        return WHOLE_ROWS;
     keep_in_sight(list, count, 0);
     int begin, lines = 0;
     while (plain_fold(list->kind->whole(app, list, list->focus), cells, lines, &begin) >= 0)
         lines++;
-    int foot = lines + 1 < most - 3 ? lines + 1 : most - 3;
+    int least = most > WHOLE_ROWS + 3 && lines + 1 < WHOLE_ROWS ? WHOLE_ROWS : lines + 1;
+    int foot = least < most - 3 ? least : most - 3;
     return foot > 1 ? foot : 0;
 }
 

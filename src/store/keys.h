@@ -7,7 +7,8 @@
  * equality there, its range to wall_check), then a row in keys.c, at the place where a fresh file shall have it. A
  * field that is there only where the file has the key gets a bool beside it (FLAG). A group of keys is a Record of its
  * own. Then the key is read, written, kept with its comments and told of; tests/store/everything.h wants it too, and
- * tests/support/random_wall.c, and `DATUMROW_RENEW=1 meson test command-manual` puts it into datumrow(5).
+ * tests/support/random_wall.c, and tests/screen/forms.c a field in a form, and `DATUMROW_RENEW=1 meson test
+ * command-manual` puts it into datumrow(5).
  */
 #ifndef STORE_KEYS_H
 #define STORE_KEYS_H

@@ -122,22 +122,30 @@ Rig *rig_new(int columns, int rows)
     return rig;
 }
 
-Rig *rig_on_file(int columns, int rows)
+Rig *rig_on_text(int columns, int rows, const char *text)
 {
     Rig *rig = rig_empty(columns, rows);
     Arena *arena = arena_new();
     char path[128];
     snprintf(path, sizeof path, "%s/wall.yaml", rig->folder);
+    Err err;
+    Errs errs = {0};
+    BUG_UNLESS(file_create(path, text, strlen(text), &err));
+    BUG_UNLESS(file_open(rig->app, path, arena, &errs));
+    arena_free(arena);
+    rig_settle(rig);
+    return rig;
+}
+
+Rig *rig_on_file(int columns, int rows)
+{
+    Arena *arena = arena_new();
     Text text;
     text_init(&text);
     store_write(rig_wall(arena), NULL, &text);
-    Err err;
-    Errs errs = {0};
-    BUG_UNLESS(file_create(path, text.bytes, text.length, &err));
-    BUG_UNLESS(file_open(rig->app, path, arena, &errs));
+    Rig *rig = rig_on_text(columns, rows, text.bytes);
     text_finish(&text);
     arena_free(arena);
-    rig_settle(rig);
     return rig;
 }
 

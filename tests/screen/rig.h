@@ -21,6 +21,8 @@ Rig *rig_new(int columns, int rows);
 
 /* The same over a file in the rig's folder, opened as the program opens it. */
 Rig *rig_on_file(int columns, int rows);
+/* On a file of this text. */
+Rig *rig_on_text(int columns, int rows, const char *text);
 void rig_free(Rig *rig);
 
 /* Lets the editor work and paint until it has nothing to do. */
