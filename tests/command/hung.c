@@ -1,0 +1,118 @@
+/* Every sample, and every wall of the goldens, piece by piece from the file: the plan that is printed stays the same
+ * from the first piece recorded to the last. */
+#include "check.h"
+
+#include <glob.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "sheet/plan.h"
+#include "store/store.h"
+#include "trade/asbuilt.h"
+
+enum { STOPS = 5 };
+
+/* The plan as it is printed, less `starts`, which is empty while anything hangs. */
+static void print_plan(const Job *job, Text *out)
+{
+    text_clear(out);
+    Text whole;
+    text_init(&whole);
+    plan_write(job, &whole);
+    const char *starts = strstr(whole.bytes, "\nstarts:");
+    assert_non_null(starts);
+    const char *behind = strstr(starts, "\nseasons:");
+    if (behind == NULL)
+        behind = strstr(starts, "\nwarnings:");
+    assert_non_null(behind);
+    text_put_bytes(out, whole.bytes, (size_t)(starts - whole.bytes));
+    text_put(out, behind);
+    text_finish(&whole);
+}
+
+/* As the file is written with what hangs, and read again. */
+static const Job *job_of_file(Arena *arena, const Wall *wall, const Source *source)
+{
+    Text file;
+    text_init(&file);
+    store_write(wall, source, &file);
+    Source again = {0};
+    Errs errs = {0};
+    if (!store_parse(arena, "again", file.bytes, file.length, &again, &errs))
+        fail_msg("%s: %s", errs.at[0].place, errs.at[0].text);
+    text_finish(&file);
+    assert_true(wall_equal(wall, again.wall));
+    Err err = {0};
+    const Job *job = job_of_wall(arena, again.wall, "", "", &err);
+    if (job == NULL)
+        fail_msg("%s", err.text);
+    return job;
+}
+
+static void check_wall(const char *path)
+{
+    Arena *arena = arena_new();
+    Source source = {0};
+    Errs errs = {0};
+    Err err = {0};
+    if (!store_read(arena, path, &source, &errs))
+        fail_msg("%s: %s", errs.at[0].place, errs.at[0].text);
+    Wall *wall = wall_copy(arena, source.wall);
+    const Job *job = job_of_wall(arena, wall_copy(arena, wall), "", "", &err);
+    if (job == NULL)
+        fail_msg("%s: %s", path, err.text);
+    Text before, after;
+    text_init(&before);
+    text_init(&after);
+    print_plan(job, &before);
+    const Plan *plan = job->plan;
+    const int count = plan->piece_count;
+    const int stops[STOPS] = {1, 2, count / 3, count - 1, count};
+    bool begun = !plan->anew; /* else what hangs from the start was hung otherwise */
+    for (int i = 0, next = 0; i < STOPS; i++) {
+        for (; next < stops[i]; next++) {
+            if (plan->pieces[next].hung)
+                continue;
+            HungPiece *record = arena_push(arena, &wall->hung_pieces);
+            *record = asbuilt_record(job->layout, plan, &plan->pieces[next]);
+            if (begun)
+                record->plan = PLAN_KEPT;
+            begun = true;
+        }
+        const Job *now = job_of_file(arena, wall, &source);
+        print_plan(now, &after);
+        if (strcmp(before.bytes, after.bytes) != 0)
+            fail_msg("%s: with %d of %d hung the plan is another one", path, next, count);
+        for (int j = 0; j < count; j++)
+            assert_int_equal(now->plan->pieces[j].hung, j < next || plan->pieces[j].hung);
+    }
+    text_finish(&before);
+    text_finish(&after);
+    arena_free(arena);
+}
+
+static void every_plan_stays_while_it_is_hung(void **state)
+{
+    (void)state;
+    const char *source = getenv("DATUMROW_SOURCE");
+    static const char *const folders[] = {"samples/*.yaml", "tests/walls/*.wall.yaml"};
+    assert_non_null(source);
+    for (int i = 0; i < 2; i++) {
+        char pattern[4096];
+        glob_t found;
+        snprintf(pattern, sizeof pattern, "%s/%s", source, folders[i]);
+        assert_int_equal(glob(pattern, 0, NULL, &found), 0);
+        for (size_t j = 0; j < found.gl_pathc; j++)
+            check_wall(found.gl_pathv[j]);
+        globfree(&found);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_plan_stays_while_it_is_hung),
+    };
+    return RUN(tests);
+}
