@@ -16,6 +16,7 @@
 #include "fill/price.h"
 #include "fill/search.h"
 #include "fill/tell.h"
+#include "fill/tell_findings.h"
 
 #define HEAT (LENGTH_INCH)
 
@@ -259,7 +260,10 @@ static Plan *tell(const Fill *fill, Arena *arena)
         return keep_plan(fill->keep, arena);
     const Cover *covers = fill->finished != NULL ? fill->finished : search_covers(fill->told, fill->search);
     Plan *plan = tell_plan(arena, fill->demand, fill->pile, covers);
-    plan->anew = fill->keep != NULL && fill->finished != NULL;
+    if (fill->keep != NULL && fill->finished != NULL) {
+        plan->anew = true;
+        tell_anew(arena, fill->demand, keep_breach(fill->keep), plan);
+    }
     if (!fill->bound_known)
         return plan;
     Bound bound = fill->bound;

@@ -62,7 +62,7 @@ typedef struct Plan {
 
     bool anew; /* final, and made around all that hangs: the plan that this was hung from holds no longer (keep.h) */
 
-    Findings findings; /* stagger, shortest, stud, stock, hung; in no order */
+    Findings findings; /* stagger, shortest, stud, stock, hung, anew; in no order */
 } Plan;
 
 typedef struct Fill Fill;

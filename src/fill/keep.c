@@ -22,6 +22,7 @@ struct Keep {
     Fill *base; /* NULL once it is known */
     Plan *plan;
     int *pieces; /* of the plan, the one that each record is of; -1 where none */
+    int breach;  /* the first record that is none of them, -1 where there is none, or it is not known */
 };
 
 /* How many records the plan in force was made around. */
@@ -90,8 +91,10 @@ static void conclude(Keep *keep, const Plan *found)
     const Demand *demand = keep->demand;
     int *pieces = find_pieces(keep->arena, found, demand);
     for (int i = 0; i < demand->hung_count; i++)
-        if (pieces[i] < 0 && demand->hung[i].fault == HUNG_FITS)
+        if (pieces[i] < 0 && demand->hung[i].fault == HUNG_FITS) {
+            keep->breach = i;
             return;
+        }
     keep->pieces = pieces;
     keep->plan = plan_copy(keep->arena, found);
 }
@@ -109,6 +112,7 @@ Keep *keep_new(const Layout *layout, const Demand *demand, InForce known)
     Keep *keep = arena_one(arena, Keep);
     keep->arena = arena;
     keep->demand = demand;
+    keep->breach = -1;
     keep->wall = wall_copy(arena, &base);
     if (is_known) {
         conclude(keep, known.plan);
@@ -144,6 +148,11 @@ bool keep_step(Keep *keep, int steps)
 bool keep_holds(const Keep *keep)
 {
     return keep->plan != NULL;
+}
+
+int keep_breach(const Keep *keep)
+{
+    return keep->breach;
 }
 
 InForce keep_in_force(const Keep *keep)

@@ -32,6 +32,9 @@ bool keep_step(Keep *keep, int steps);
 /* Whether it is known to hold. */
 bool keep_holds(const Keep *keep);
 
+/* The first record that is no piece of the plan in force, once that is known not to hold; else -1. */
+int keep_breach(const Keep *keep);
+
 /* The plan in force, once it is known to hold: the one that keep_new may be given the next time. */
 InForce keep_in_force(const Keep *keep);
 

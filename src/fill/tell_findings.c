@@ -205,6 +205,23 @@ static void tell_hung(Arena *arena, const Demand *demand, int index, Plan *plan)
     finding->text = sentence(arena, "%s %s; it is left out of the plan", what, why);
 }
 
+void tell_anew(Arena *arena, const Demand *demand, int record, Plan *plan)
+{
+    const Hung *hung = &demand->hung[record];
+    const HungPiece *written = &demand->wall->hung_pieces.at[record];
+    Finding *finding = add(arena, demand->layout, plan, RULE_ANEW, hung->face, hung->course);
+    finding->has_at = true;
+    finding->at = written->left;
+    finding->board = hung->board;
+    Shown from = show(demand->wall, written->left), to = show(demand->wall, written->right);
+    finding->text =
+        sentence(arena,
+                 "the hung piece from %s to %s is not as the plan has it: what does not hang yet is planned anew "
+                 "around all that does, and sheets printed before this no longer hold; record the first piece hung "
+                 "from here on with `plan: anew`, as the editor does",
+                 from.text, to.text);
+}
+
 void tell_findings(Arena *arena, const Demand *demand, const Breaks *breaks, Plan *plan)
 {
     for (int i = 0; i < breaks->count; i++)

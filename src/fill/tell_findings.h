@@ -1,4 +1,4 @@
-/* The findings of a plan, in whole sentences. For tell.c alone. */
+/* The findings of a plan, in whole sentences. For those who tell plans: tell.c, keep.c, fill.c. */
 #ifndef FILL_TELL_FINDINGS_H
 #define FILL_TELL_FINDINGS_H
 
@@ -7,5 +7,8 @@
 
 /* Adds them to plan->findings; says of each bare stretch whether boards or rules were the reason. */
 void tell_findings(Arena *arena, const Demand *demand, const Breaks *breaks, Plan *plan);
+
+/* Adds that the plan was made anew, `record` being the first that is not of the plan before. */
+void tell_anew(Arena *arena, const Demand *demand, int record, Plan *plan);
 
 #endif

@@ -1,7 +1,7 @@
 /*
  * While the planks go up: the next piece large, one key that says it hangs, an edge measured and typed in, a board
- * spoiled or found. What is recorded goes into the wall file and what does not hang yet is planned anew around it. A
- * piece is taken down as hung only from the final plan, so that what hangs is what the sheets say.
+ * spoiled or found. What is recorded goes into the wall file. A piece is taken down as hung only from the final plan,
+ * so that what hangs is what the sheets say, and the plan stays; only an edge or a board can change what is left of it.
  */
 #ifndef SCREEN_HANG_H
 #define SCREEN_HANG_H

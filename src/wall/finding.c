@@ -28,6 +28,7 @@ static const struct {
     [RULE_SEASON] = {"season", GRADE_CAUTION},
     [RULE_REFERENCE] = {"reference", GRADE_CAUTION},
     [RULE_LEAVE] = {"leave", GRADE_CAUTION},
+    [RULE_ANEW] = {"anew", GRADE_CAUTION},
     [RULE_ANCHOR] = {"anchor", GRADE_CAUTION},
     [RULE_TRIM] = {"trim", GRADE_CAUTION},
     [RULE_CARE] = {"care", GRADE_CAUTION},

@@ -13,7 +13,7 @@
 
 enum { STOPS = 5 };
 
-/* The plan as it is printed, less `starts`, which is empty while anything hangs. */
+/* The plan as it is printed, less `starts`, which is empty while anything hangs, and the word that it was made anew. */
 static void print_plan(const Job *job, Text *out)
 {
     text_clear(out);
@@ -27,7 +27,10 @@ static void print_plan(const Job *job, Text *out)
         behind = strstr(starts, "\nwarnings:");
     assert_non_null(behind);
     text_put_bytes(out, whole.bytes, (size_t)(starts - whole.bytes));
-    text_put(out, behind);
+    const char *anew = strstr(behind, "\n- {rule: anew,");
+    text_put_bytes(out, behind, anew == NULL ? strlen(behind) : (size_t)(anew - behind));
+    if (anew != NULL)
+        text_put(out, strchr(anew + 1, '\n'));
     text_finish(&whole);
 }
 

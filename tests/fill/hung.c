@@ -85,6 +85,7 @@ static void check_kept(const Wall *wall, const Plan *before, int hung, const cha
     assert_int_equal(hung_count(plan), hung);
     assert_int_equal(count_rule(plan, RULE_HUNG), 0);
     assert_true(plan->breaks <= before->breaks);
+    assert_int_equal(count_rule(plan, RULE_ANEW), 0);
     assert_false(plan->anew);
     arena_free(arena);
 }
@@ -179,6 +180,13 @@ static void test_a_piece_hung_otherwise_begins_a_plan_anew(void **state)
         const Plan *plan = fill_wall(arena, layout);
         assert_done(rules_hold(layout, plan, &err), &err);
         assert_true(plan->anew);
+        assert_int_equal(count_rule(plan, RULE_ANEW), 1);
+        for (int i = 0; i < plan->findings.count; i++)
+            if (plan->findings.at[i].rule == RULE_ANEW) {
+                assert_true(plan->findings.at[i].at == wall->hung_pieces.at[before - 1].left);
+                assert_int_equal(plan->findings.at[i].board, wall->hung_pieces.at[before - 1].board);
+                assert_holds(plan->findings.at[i].text, "planned anew");
+            }
         assert_int_equal(hung_count(plan), before);
         Wall *built = wall_copy(arena, wall);
         int hung = before;
