@@ -264,6 +264,18 @@ bool edit_add_opening(Document *document, uint32_t face_id, const Opening *added
     return done;
 }
 
+/* A run of trim that goes round openings of the name follows when the last of them gets another. */
+static void rename_cased(Wall *wall, const char *from, char *to)
+{
+    for (int i = 0; i < wall->faces.count; i++)
+        for (int k = 0; k < wall->faces.at[i].openings.count; k++)
+            if (strcmp(wall->faces.at[i].openings.at[k].name, from) == 0)
+                return;
+    for (int i = 0; i < wall->trim.runs.count; i++)
+        if (strcmp(wall->trim.runs.at[i].opening, from) == 0)
+            wall->trim.runs.at[i].opening = to;
+}
+
 bool edit_opening(Document *document, const Opening *changed, Err *err)
 {
     Wall *wall = document_begin(document);
@@ -271,8 +283,12 @@ bool edit_opening(Document *document, const Opening *changed, Err *err)
     Opening *opening = opening_of(wall, changed->id, &face);
     if (opening == NULL)
         return document_refuse(err, "", "there is no such opening any more; choose one that is there");
+    const char *name_before = opening->name;
     *opening = *changed;
-    return document_step(document, err, "change %.*s", STEP_NAME(changed->name == NULL ? "" : changed->name));
+    if (opening->name == NULL)
+        opening->name = (char[]){""};
+    rename_cased(wall, name_before, opening->name);
+    return document_step(document, err, "change %.*s", STEP_NAME(opening->name));
 }
 
 bool edit_remove_opening(Document *document, uint32_t id, Err *err)

@@ -188,9 +188,43 @@ static void runs_of_trim_are_edited(void **state)
     arena_free(arena);
 }
 
+/* Two faces have an opening of one name: the run goes round both, and is left without one only by the last. */
+static void a_run_of_trim_follows_the_name_of_its_opening(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = shop_wall(arena);
+    *arena_push(arena, &wall->planks.widths) = LENGTH_INCH;
+    wall->planks.thickness = LENGTH_INCH;
+    char loft[] = "loft window", attic[] = "attic window", shed[] = "shed";
+    for (int i = 0; i < 2; i++) {
+        Face *face = arena_push(arena, &wall->faces);
+        *face = (Face){.id = wall->next_id++, .name = i == 0 ? shed : attic, .width = LENGTH_METRE};
+        *arena_push(arena, &face->floor) = (Mark){0, LENGTH_METRE};
+        *arena_push(arena, &face->ceiling) = (Mark){0, LENGTH_METRE};
+        *arena_push(arena, &face->openings) =
+            (Opening){.id = wall->next_id++, .name = loft, .width = LENGTH_INCH, .height = LENGTH_INCH};
+    }
+    Document *document = document_new(wall);
+    Err err;
+    for (int i = 0; i < 2; i++) {
+        assert_string_equal(document_wall(document)->trim.runs.at[1].opening, "loft window");
+        Opening opening = document_wall(document)->faces.at[i].openings.at[0];
+        opening.name = attic;
+        assert_done(edit_opening(document, &opening, &err), &err);
+    }
+    assert_string_equal(document_wall(document)->trim.runs.at[1].opening, "attic window");
+    assert_string_equal(document_wall(document)->trim.runs.at[0].opening, "");
+    assert_true(document_undo(document)); /* in the same step */
+    assert_string_equal(document_wall(document)->trim.runs.at[1].opening, "loft window");
+    document_free(document);
+    arena_free(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(copies), cmocka_unit_test(differences), cmocka_unit_test(edits),
-                                       cmocka_unit_test(runs_of_trim_are_edited)};
+                                       cmocka_unit_test(runs_of_trim_are_edited),
+                                       cmocka_unit_test(a_run_of_trim_follows_the_name_of_its_opening)};
     return RUN(tests);
 }
