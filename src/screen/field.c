@@ -218,9 +218,15 @@ void field_judge(Field *field, Units units)
     field->bad = false;
     field->says[0] = '\0';
     if (field_empty(field)) {
+        field->cut = false;
         field->bad = field->needed;
         const char *says = field->empty != NULL ? field->empty : field->needed ? "cannot be left empty" : "";
         snprintf(field->says, sizeof field->says, "%s", says);
+        return;
+    }
+    if (field->cut) {
+        field->bad = true;
+        snprintf(field->says, sizeof field->says, "longer than a field; change it in the file, or empty this first");
         return;
     }
     switch (field->kind) {
@@ -264,33 +270,44 @@ void field_set_length(Field *field, Length value, Units units)
     field_set(field, text, units);
 }
 
+static void set_list(Field *field, const char *text, bool cut, Units units)
+{
+    field_set(field, text, units);
+    field->cut = cut;
+    field_judge(field, units);
+}
+
 void field_set_lengths(Field *field, const LengthList *lengths, Units units)
 {
     char text[FIELD_BYTES] = "";
     size_t used = 0;
+    bool cut = false;
     for (int i = 0; i < lengths->count; i++) {
         char one[LENGTH_TEXT_MAX];
         length_write(lengths->at[i], units, one);
-        if (used + strlen(one) + 3 >= sizeof text)
+        cut = used + strlen(one) + 3 >= sizeof text;
+        if (cut)
             break;
         used += (size_t)snprintf(text + used, sizeof text - used, "%s%s", i > 0 ? ", " : "", one);
     }
-    field_set(field, text, units);
+    set_list(field, text, cut, units);
 }
 
 void field_set_stretches(Field *field, const Stretches *stretches, Units units)
 {
     char text[FIELD_BYTES] = "";
     size_t used = 0;
+    bool cut = false;
     for (int i = 0; i < stretches->count; i++) {
         char from[LENGTH_TEXT_MAX], to[LENGTH_TEXT_MAX];
         length_write(stretches->at[i].from, units, from);
         length_write(stretches->at[i].to, units, to);
-        if (used + strlen(from) + strlen(to) + 7 >= sizeof text)
+        cut = used + strlen(from) + strlen(to) + 7 >= sizeof text;
+        if (cut)
             break;
         used += (size_t)snprintf(text + used, sizeof text - used, "%s%s to %s", i > 0 ? ", " : "", from, to);
     }
-    field_set(field, text, units);
+    set_list(field, text, cut, units);
 }
 
 void field_set_count(Field *field, int count)
@@ -530,16 +547,21 @@ void field_draw(const Field *field, Grid *grid, int x, int y, int cells, bool fo
     char before[FIELD_BYTES];
     snprintf(before, sizeof before, "%.*s", focus ? (int)field->cursor : 0, field->text);
     const char *from = field->text;
-    int cut = 0; /* the cell that tells so */
-    while (*from != '\0' && utf8_cells(before + (from - field->text)) > cells - 1 - cut) {
-        do
-            from++;
-        while (((unsigned char)*from & 0xc0) == 0x80);
+    int left = utf8_cells(before), cut = 0; /* the cell that tells so */
+    while (*from != '\0' && left > cells - 1 - cut) {
+        char one[8];
+        size_t bytes = 1;
+        while (((unsigned char)from[bytes] & 0xc0) == 0x80 && bytes + 1 < sizeof one)
+            bytes++;
+        memcpy(one, from, bytes);
+        one[bytes] = '\0';
+        left -= utf8_cells(one);
+        from += bytes;
         cut = cells > 2 ? 1 : 0;
     }
     if (cut > 0)
         grid_glyph(grid, x, y, GLYPH_MORE, style);
     grid_text(grid, x + cut, y, cells - cut, style, from);
     if (focus)
-        grid_cursor(grid, x + cut + utf8_cells(before + (from - field->text)), y);
+        grid_cursor(grid, x + cut + left, y);
 }

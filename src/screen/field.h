@@ -25,7 +25,7 @@ typedef enum FieldKind {
     FIELD_CHOICE /* one of some words */
 } FieldKind;
 
-enum { FIELD_BYTES = 400, FIELD_SAYS = 240 };
+enum { FIELD_BYTES = 4000, FIELD_SAYS = 240 };
 
 typedef struct Field {
     FieldKind kind;
@@ -41,6 +41,7 @@ typedef struct Field {
 
     char text[FIELD_BYTES]; /* as typed; of a choice the word */
     size_t cursor;          /* byte index into text */
+    bool cut;               /* it was to hold more than there is room for: bad until it is emptied */
     bool bad;
     char says[FIELD_SAYS]; /* the reading, or what would be good */
 } Field;
@@ -48,8 +49,8 @@ typedef struct Field {
 /* Sets what is in it and judges it. */
 void field_set(Field *field, const char *text, Units units);
 void field_set_length(Field *field, Length value, Units units);
-void field_set_lengths(Field *field, const LengthList *lengths, Units units);    /* what does not fit is left out */
-void field_set_stretches(Field *field, const Stretches *stretches, Units units); /* likewise */
+void field_set_lengths(Field *field, const LengthList *lengths, Units units); /* what does not fit is left out */
+void field_set_stretches(Field *field, const Stretches *stretches, Units units);
 void field_set_count(Field *field, int count);
 void field_set_thousandths(Field *field, int64_t thousandths);
 void field_set_temperature(Field *field, const Air *air);

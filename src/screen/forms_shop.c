@@ -238,6 +238,10 @@ static bool take_bill(App *app, const Form *form, Err *err)
                            .width = form_value(form, BILL_SHEET_WIDTH),
                            .length = form_value(form, BILL_SHEET_LENGTH)},
                  .nominal = read_own(form, BILL_NOMINAL)};
+    Wall same = *app_wall(app); /* a bill that stands there and says nothing may stay */
+    same.bill = bill;
+    same.bill.given = true;
+    bill.given = bill.given || wall_equal(&same, app_wall(app));
     return forms_changed(app, edit_bill(app->document, &bill, err));
 }
 

@@ -81,7 +81,10 @@ static void add_species(Form *form)
         notes[i] = say(form->arena, "each %% of moisture: 0.%03d %% flat, 0.%03d %% quarter", species->tangential,
                        species->radial);
     }
-    form_name(form, "Species", "species", names, notes, count, "not known: no seasons; Ctrl-N goes through the names");
+    char key[32];
+    action_key_text(action_of(ACTION_NAME_NEXT), true, false, key, sizeof key);
+    form_name(form, "Species", "species", names, notes, count,
+              say(form->arena, "not known: no seasons; %s goes through the names", key));
 }
 
 static void add_air(Form *form, const char *const labels[2], const char *const paths[2], const Air *air)

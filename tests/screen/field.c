@@ -121,7 +121,121 @@ static void the_part_round_the_cursor_is_shown(void **state)
     field_draw(&field, grid, 0, 0, 6, true);
     assert_int_equal(grid->cursor_x, 5);
     assert_int_equal(grid_at(grid, 4, 0)->code, 'j');
+    assert_int_equal(grid_at(grid, 1, 0)->code, 'g'); /* behind the sign that something is cut */
+    field_set(&field, "ab\u00fcd\u00e9f", UNITS_IN);
+    field_draw(&field, grid, 0, 0, 6, true);
+    assert_int_equal(grid->cursor_x, 5);
+    assert_int_equal(grid_at(grid, 1, 0)->code, 0xfc);
+    field_draw(&field, grid, 0, 0, 6, false); /* without the focus: from the beginning */
+    assert_int_equal(grid_at(grid, 0, 0)->code, 'a');
     grid_free(grid);
+}
+
+static void numbers_are_read_as_the_file_reads_them(void **state)
+{
+    (void)state;
+    Field field = typed(FIELD_NUMBER, "2.5");
+    assert_false(field.bad);
+    assert_int_equal(field_thousandths(&field), 2500);
+    field = typed(FIELD_NUMBER, "2,5");
+    assert_true(field.bad);
+    field = typed(FIELD_NUMBER, "1.2345");
+    assert_true(field.bad);
+    assert_non_null(strstr(field.says, "three at most"));
+    field = typed(FIELD_PERCENT, "45");
+    assert_int_equal(field_thousandths(&field), 45000);
+    field = typed(FIELD_PERCENT, "45 %");
+    assert_true(field.bad);
+    assert_non_null(strstr(field.says, "write the number alone"));
+    field = (Field){.kind = FIELD_NUMBER};
+    field_set_thousandths(&field, 10125);
+    assert_string_equal(field.text, "10.125");
+}
+
+static void a_temperature_is_echoed_in_both_scales(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *typed, *says;
+        int64_t thousandths;
+        bool celsius;
+    } cases[] = {
+        {"68 F", "68 F = 20 C", 68000, false},   {"212F", "212 F = 100 C", 212000, false},
+        {"20 C", "20 C = 68 F", 20000, true},    {"-40 c", "-40 C = -40 F", -40000, true},
+        {"31 F", "31 F = -0.6 C", 31000, false}, {"21.55 C", "21.6 C = 70.8 F", 21550, true},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        Field field = typed(FIELD_TEMPERATURE, cases[i].typed);
+        assert_false(field.bad);
+        assert_string_equal(field.says, cases[i].says);
+        assert_int_equal(field_temperature(&field).temperature, cases[i].thousandths);
+        assert_int_equal(field_temperature(&field).celsius, cases[i].celsius);
+    }
+    Field field = typed(FIELD_TEMPERATURE, "68");
+    assert_true(field.bad);
+    field_set_temperature(&field, &(Air){.temperature = 20500, .celsius = true});
+    assert_string_equal(field.text, "20.5 C");
+}
+
+static void a_name_that_is_not_known_tells_the_nearest(void **state)
+{
+    (void)state;
+    static const char *const names[] = {"hearth", "lamp outlet", "window"};
+    static const char *const notes[] = {"on north", "on east", "on west"};
+    Field field = {.kind = FIELD_NAME, .choices = names, .notes = notes, .choice_count = 3, .empty = "all"};
+    field_judge(&field, UNITS_IN);
+    assert_false(field.bad);
+    assert_int_equal(field_name(&field), -1);
+    field_set(&field, " Lamp  OUTLET", UNITS_IN);
+    assert_false(field.bad);
+    assert_int_equal(field_name(&field), 1);
+    assert_string_equal(field.says, "on east");
+    field_set(&field, "winow", UNITS_IN);
+    assert_true(field.bad);
+    assert_int_equal(field_name(&field), -1);
+    assert_non_null(strstr(field.says, "nearest: window"));
+    field_next_name(&field, UNITS_IN);
+    assert_string_equal(field.text, "window");
+    field_next_name(&field, UNITS_IN); /* behind the last, the first */
+    assert_string_equal(field.text, "hearth");
+    field_set(&field, "", UNITS_IN);
+    field_next_name(&field, UNITS_IN);
+    assert_string_equal(field.text, "hearth");
+    field = (Field){.kind = FIELD_NAME}; /* no names at all */
+    field_next_name(&field, UNITS_IN);
+    assert_string_equal(field.text, "");
+    field_set(&field, "x", UNITS_IN);
+    assert_true(field.bad);
+    field_next_name(&field, UNITS_IN);
+    assert_string_equal(field.text, "x");
+}
+
+/* A form that holds less than the wall must not be taken. */
+static void a_list_too_long_for_the_field_is_bad(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Stretches many = {0};
+    for (int i = 0; i < 1000; i++)
+        *arena_push(arena, &many) = (Stretch){i * LENGTH_INCH, i * LENGTH_INCH + LENGTH_INCH / 2};
+    Field field = {.kind = FIELD_STRETCHES};
+    field_set_stretches(&field, &many, UNITS_IN);
+    assert_true(field.cut && field.bad);
+    field_key(&field, PRESS_BACKSPACE, UNITS_IN);
+    assert_true(field.bad);
+    field_key(&field, PRESS_CTRL | 'u', UNITS_IN);
+    assert_false(field.cut || field.bad);
+    many.count = 100;
+    field_set_stretches(&field, &many, UNITS_IN);
+    assert_false(field.bad);
+    assert_int_equal(field_stretches(&field, arena, UNITS_IN).count, 100);
+    LengthList lengths = {0};
+    for (int i = 0; i < 3000; i++)
+        *arena_push(arena, &lengths) = i * LENGTH_INCH;
+    field = (Field){.kind = FIELD_LENGTHS};
+    field_set_lengths(&field, &lengths, UNITS_IN);
+    assert_true(field.cut && field.bad);
+    arena_free(arena);
 }
 
 int main(void)
@@ -135,6 +249,10 @@ int main(void)
         cmocka_unit_test(a_paste_loses_its_controls_only),
         cmocka_unit_test(a_choice_turns),
         cmocka_unit_test(the_part_round_the_cursor_is_shown),
+        cmocka_unit_test(numbers_are_read_as_the_file_reads_them),
+        cmocka_unit_test(a_temperature_is_echoed_in_both_scales),
+        cmocka_unit_test(a_name_that_is_not_known_tells_the_nearest),
+        cmocka_unit_test(a_list_too_long_for_the_field_is_bad),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

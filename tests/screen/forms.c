@@ -285,6 +285,19 @@ static void the_bill_is_written_down(void **state)
     rig_free(rig);
 }
 
+static void a_mapping_that_says_nothing_stays(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_text(80, 24, SHED "bill: {}   # to be asked\nmill: {}\n");
+    rig_type(rig, "B");
+    take(rig);
+    rig_type(rig, "M");
+    take(rig);
+    assert_hides(rig, "take it");
+    assert_null(document_undo_name(rig->app->document));
+    rig_free(rig);
+}
+
 static void what_is_wrong_with_the_bill_is_said_at_its_field(void **state)
 {
     (void)state;
@@ -442,6 +455,42 @@ static void runs_of_trim_are_written_down(void **state)
     rig_free(rig);
 }
 
+/* ---- trim measured by hand, fasteners ---- */
+
+static void a_count_left_empty_is_one(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_text(80, 24, SHED);
+    rig_type(rig, "8");
+    fill(rig, "96");
+    rig_keys(rig, PRESS_TAB, 3); /* its count, and the blank line */
+    fill(rig, "lip");
+    fill(rig, "36");
+    take(rig);
+    assert_saved(rig, SHED "trim:\n"
+                           "  stock:\n"
+                           "  - {length: 96}\n"
+                           "  pieces:\n"
+                           "  - {name: lip, length: 36}\n");
+    rig_free(rig);
+}
+
+static void wallboard_without_a_fastener_is_not_dropped(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_text(80, 24, SHED);
+    rig_type(rig, "7");
+    rig_key(rig, PRESS_TAB);
+    fill(rig, "1/2");
+    take(rig);
+    const Form *form = app_top(rig->app)->state;
+    assert_string_equal(form->fields[form->focus].path, "length");
+    fill(rig, "2");
+    take(rig);
+    assert_saved(rig, SHED "fasteners: {length: 2, wallboard: 1/2}\n");
+    rig_free(rig);
+}
+
 /* ---- all keys ---- */
 
 /* How one gets to the form of the keys that begin so, on the wall of everything.h. The first that fits counts. */
@@ -591,10 +640,13 @@ int main(void)
         cmocka_unit_test(what_is_wrong_with_the_wood_is_said_at_its_field),
         cmocka_unit_test(the_bill_shows_what_holds_where_nothing_is_written),
         cmocka_unit_test(the_bill_is_written_down),
+        cmocka_unit_test(a_mapping_that_says_nothing_stays),
         cmocka_unit_test(what_is_wrong_with_the_bill_is_said_at_its_field),
         cmocka_unit_test(milling_is_written_down),
         cmocka_unit_test(rough_boards_are_written_down),
         cmocka_unit_test(runs_of_trim_are_written_down),
+        cmocka_unit_test(a_count_left_empty_is_one),
+        cmocka_unit_test(wallboard_without_a_fastener_is_not_dropped),
         cmocka_unit_test(every_key_of_the_file_has_its_place),
         cmocka_unit_test(a_form_taken_as_it_is_changes_nothing),
     };

@@ -478,7 +478,7 @@ static void every_size_is_survived(void **state)
     (void)state;
     Rig *rig = rig_new(1, 1);
     rig_key(rig, PRESS_UP);
-    const char *const layers[] = {"", "v", "m", "?", "2", "f", "6", "q"};
+    const char *const layers[] = {"", "v", "m", "?", "2", "f", "6", "W", "B", "R", "Ta", "q"};
     for (size_t i = 0; i < sizeof layers / sizeof *layers; i++) {
         rig_type(rig, layers[i]);
         for (int columns = 1; columns <= 100; columns += columns < 12 ? 1 : 11)
