@@ -132,7 +132,8 @@ static void part_bottoms(Arena *arena, const Stack *stack, Length start, HungEdg
         anchor = (Anchor){(int64_t)edge.course - 1, edge.height - stack->wall->planks.reveal};
         bottoms->at[--kept] = edge;
     }
-    bottoms->at += kept;
+    if (kept > 0) /* a list without any has no address to count on from */
+        bottoms->at += kept;
     bottoms->count -= kept;
 }
 
