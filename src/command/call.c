@@ -161,7 +161,26 @@ static bool understand_operands(Reading *reading, Err *err)
     return true;
 }
 
-static bool check_forms(const Reading *reading, Err *err)
+/* What OUT ends in says the form, where --as does not; an ending of no form is a slip, not a wish for text. */
+static bool understand_ending(Reading *reading, Err *err)
+{
+    Call *call = &reading->call;
+    const char *ending = call->out == NULL ? NULL : table_ending(call->out);
+    if (ending == NULL || reading->as != NULL)
+        return true;
+    if (strcmp(call->out, call->path) == 0)
+        return true; /* refused where files are looked at, for a better reason */
+    if (!table_ending_known(call->command, ending))
+        return err_set(err, ERR_USAGE,
+                       "-o %.200s: %s writes no form that ends in %.20s; write a name that ends in %s%s", call->out,
+                       call->command->name, ending, table_endings(call->command),
+                       call->command->formats == 0 ? "" : ", or say the form with --as");
+    if (call->command->formats != 0)
+        call->format = table_format_of_file(call->out);
+    return true;
+}
+
+static bool check_forms(Reading *reading, Err *err)
 {
     const Call *call = &reading->call;
     bool to_file = call->out != NULL && strcmp(call->out, "-") != 0;
@@ -175,9 +194,12 @@ static bool check_forms(const Reading *reading, Err *err)
     if (call->command->formats == 0 && (reading->as != NULL || call->print))
         return err_set(err, ERR_USAGE, "%s has one form; leave %s away", call->command->name,
                        reading->as != NULL ? "--as" : "--print");
-    if (call->print && reading->as != NULL && call->format != FORMAT_PDF && call->format != FORMAT_TEXT)
-        return err_set(err, ERR_USAGE, "%s is nothing to print; leave --as away, or write --as pdf or --as text",
-                       reading->as);
+    if (!understand_ending(reading, err))
+        return false;
+    if (call->print && (call->format == FORMAT_CSV || call->format == FORMAT_SVG))
+        return err_set(
+            err, ERR_USAGE, "%s is nothing to print; print it as pdf or text: %s", table_format_word(call->format),
+            reading->as != NULL ? "leave --as away, or write --as pdf or --as text" : "let -o OUT end in .pdf or .txt");
     if (call->print && call->out != NULL && !to_file)
         return err_set(err, ERR_USAGE, "--print and -o - do not go together; leave one of them away");
     return true;
@@ -191,10 +213,6 @@ bool call_understand(int count, char **words, Call *out, Err *err)
         good = take_word(&reading, words[reading.at++], err);
     if (good && !reading.call.help && !reading.call.version)
         good = understand_operands(&reading, err) && check_forms(&reading, err);
-    Call *call = &reading.call;
-    bool sheet = call->command != NULL && call->command->formats != 0;
-    if (good && sheet && call->format == FORMAT_NONE && call->out != NULL)
-        call->format = table_format_of_file(call->out);
     *out = reading.call;
     return good;
 }

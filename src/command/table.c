@@ -1,6 +1,7 @@
 #include "command/table.h"
 
 #include <string.h>
+#include <strings.h>
 
 #include "base/nearest.h"
 
@@ -89,13 +90,34 @@ const char *table_format_word(Format format)
     return "";
 }
 
+const char *table_ending(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    const char *name = slash == NULL ? path : slash + 1;
+    const char *point = strrchr(name, '.');
+    return point == NULL || point == name || point[1] == '\0' ? NULL : point;
+}
+
 Format table_format_of_file(const char *path)
 {
-    size_t length = strlen(path);
-    for (size_t i = 0; i < sizeof formats / sizeof *formats; i++) {
-        size_t ending = strlen(formats[i].ending);
-        if (length > ending && strcmp(path + length - ending, formats[i].ending) == 0)
+    const char *ending = table_ending(path);
+    for (size_t i = 0; ending != NULL && i < sizeof formats / sizeof *formats; i++)
+        if (strcasecmp(ending, formats[i].ending) == 0)
             return formats[i].format;
-    }
     return FORMAT_NONE;
+}
+
+bool table_ending_known(const Command *command, const char *ending)
+{
+    if (command->formats == 0)
+        return strcasecmp(ending, ".yaml") == 0 || strcasecmp(ending, ".yml") == 0;
+    for (size_t i = 0; i < sizeof formats / sizeof *formats; i++)
+        if ((command->formats & (unsigned)formats[i].format) != 0 && strcasecmp(ending, formats[i].ending) == 0)
+            return true;
+    return false;
+}
+
+const char *table_endings(const Command *command)
+{
+    return command->formats == 0 ? ".yaml or .yml" : ".txt, .pdf, .svg or .csv";
 }

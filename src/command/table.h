@@ -7,6 +7,8 @@
 
 #include "sheet/sheets.h"
 
+#include <stdbool.h>
+
 typedef enum Format { FORMAT_NONE = 0, FORMAT_TEXT = 1, FORMAT_PDF = 2, FORMAT_SVG = 4, FORMAT_CSV = 8 } Format;
 
 enum { FORMATS_ALL = FORMAT_TEXT | FORMAT_PDF | FORMAT_SVG | FORMAT_CSV };
@@ -43,7 +45,13 @@ const Option *table_option(int index);
 /* "text", "pdf", "svg", "csv"; FORMAT_NONE where the word is none of them. */
 Format table_format(const char *word);
 const char *table_format_word(Format format);
-/* By the ending of a file's name: .txt, .pdf, .svg, .csv; else FORMAT_NONE. */
+/* By the ending of a file's name: .txt, .pdf, .svg, .csv, small or capital; else FORMAT_NONE. */
 Format table_format_of_file(const char *path);
+/* The ending of a file's name, from its last point on; NULL where it has none: "rows", ".rows", "sheets.d/rows". */
+const char *table_ending(const char *path);
+/* Whether `command` writes a form of that ending; one with a form of its own writes YAML. */
+bool table_ending_known(const Command *command, const char *ending);
+/* ".txt, .pdf, .svg or .csv": those, for messages. */
+const char *table_endings(const Command *command);
 
 #endif

@@ -74,8 +74,19 @@ static void takes_options_as_gnu_programs_do(void **state)
     assert_int_equal(call.format, FORMAT_PDF);
     assert_done(understand("rows -o - wall.yaml", &call, &err), &err);
     assert_int_equal(call.format, FORMAT_NONE);
-    assert_done(understand("plan -o plan.pdf wall.yaml", &call, &err), &err);
+    assert_done(understand("plan -o plan.yaml wall.yaml", &call, &err), &err);
     assert_int_equal(call.format, FORMAT_NONE);
+    /* a name without an ending is no slip: text, or what --as says */
+    static const char *const plain[] = {"rows -o sheet wall.yaml", "rows -o sheets.d/rows wall.yaml",
+                                        "rows -o .rows wall.yaml", "plan -o plan wall.yaml"};
+    for (size_t i = 0; i < sizeof plain / sizeof *plain; i++) {
+        assert_done(understand(plain[i], &call, &err), &err);
+        assert_int_equal(call.format, FORMAT_NONE);
+    }
+    assert_done(understand("rows --as csv -o rows.foo wall.yaml", &call, &err), &err);
+    assert_int_equal(call.format, FORMAT_CSV);
+    assert_done(understand("rows -o ROWS.PDF wall.yaml", &call, &err), &err);
+    assert_int_equal(call.format, FORMAT_PDF);
 }
 
 static void shows_help_whatever_else_is_written(void **state)
@@ -113,6 +124,11 @@ static void says_what_to_write_instead(void **state)
         {"rows --print=yes wall.yaml", "--print takes no value"},
         {"rows --print --as csv wall.yaml", "csv is nothing to print"},
         {"rows --print -o - wall.yaml", "do not go together"},
+        {"rows --print -o rows.csv wall.yaml", "csv is nothing to print"},
+        {"rows -o x.foo wall.yaml", ".txt, .pdf, .svg or .csv"},
+        {"cuts -o cuts.yaml wall.yaml", "no form that ends in .yaml"},
+        {"rows --print -o x.foo wall.yaml", "no form that ends in .foo"},
+        {"plan -o p.csv wall.yaml", "no form that ends in .csv; write a name that ends in .yaml or .yml"},
         {"plan --as csv wall.yaml", "leave --as away"},
         {"plan --print wall.yaml", "leave --print away"},
         {"--as pdf wall.yaml", "--as goes with a sheet"},
