@@ -388,6 +388,12 @@ typedef struct Places {
     int label, field, cells, says, right; /* x of each */
 } Places;
 
+/* Three fields in a line leave no room beside them: what is said of one stands at the foot. */
+static bool is_wide(const Form *form, const Field *field)
+{
+    return field->group >= 0 && form->groups[field->group].columns > 2;
+}
+
 static void draw_field(const Form *form, Grid *grid, int index, int y, Places at, bool focus)
 {
     const Field *field = &form->fields[index];
@@ -398,12 +404,12 @@ static void draw_field(const Form *form, Grid *grid, int index, int y, Places at
         return;
     }
     int columns = form->groups[field->group].columns;
-    int each = (at.says - at.label - 4) / columns;
+    int each = ((is_wide(form, field) ? at.right : at.says) - at.label - 4) / columns;
     int x = at.label + 2 + field->column * each;
     int label = utf8_cells(field->label) + 1;
     grid_text(grid, x, y, label, STYLE_LABEL, field->label);
     field_draw(field, grid, x + label, y, each - label - 1, focus);
-    bool speaks = focus || field->bad;
+    bool speaks = (focus || field->bad) && !is_wide(form, field);
     if (speaks)
         grid_text(grid, at.says, y, at.right - at.says, field->bad ? STYLE_FAULT : STYLE_DIM, field->says);
 }
@@ -413,7 +419,7 @@ static bool is_cut(const Form *form, Places at)
 {
     const Field *field = &form->fields[form->focus];
     bool label_cut = field->group < 0 && utf8_cells(field->label) > at.field - at.label - 1;
-    return label_cut || utf8_cells(field->says) > at.right - at.says;
+    return label_cut || is_wide(form, field) || utf8_cells(field->says) > at.right - at.says;
 }
 
 /* What is refused, or what is said of the field in focus where there was no room for it, in whole; NULL: nothing. */

@@ -48,6 +48,7 @@ static const Case cases[] = {
     {"80x24-mill", 80, 24, false, true, "M"},
     {"80x24-rough-board-ascii", 80, 24, true, false, "Ra"},
     {"80x24-trim-run", 80, 24, false, true, "Ta"},
+    {"60x18-trim-ascii", 60, 18, true, false, "8"},
     {"60x18-trim-run-ascii", 60, 18, true, false, "Ta"},
     {"80x24-leave", 80, 24, false, true, "kq"},
     {"120x40", 120, 40, false, true, ""},
