@@ -74,6 +74,9 @@ bool form_line_empty(const Form *form, int group, int line);
 Length form_value(const Form *form, int field);
 bool form_is_empty(const Form *form, int field);
 
+/* Draws it in the middle of `area`, the field in focus in sight (`top` follows it), the cursor on it. */
+void form_draw(Form *form, Grid *grid, Rect area);
+
 /* Opens it; the form is freed with its layer. */
 void form_open(App *app, Form *form);
 
