@@ -263,6 +263,45 @@ static void test_a_spoiled_board_begins_a_plan_anew(void **state)
     }
 }
 
+/* Course 0 came out a quarter inch high: all above it moves, what hangs does not, and the plan made from there on is
+ * kept in its turn. */
+static void test_a_measured_edge_moves_nothing_that_hangs(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 0; seed < ROOMS; seed++) {
+        Arena *arena = arena_new();
+        Wall *wall = random_wall(arena, 30 + seed, RANDOM_HOUSE_STUDS);
+        const Layout *layout = lay_out(arena, wall);
+        const Plan *plan = fill_wall(arena, layout);
+        const FaceLayout *face = &layout->faces[plan->pieces[0].face];
+        const Course *course = &face->courses[plan->pieces[0].course];
+        const Piece *first = plan->pieces;
+        int before = 0;
+        while (plan->pieces[before].face == first->face && plan->pieces[before].course == first->course)
+            before++;
+        for (int i = 0; i < before; i++)
+            hang(arena, wall, layout, &plan->pieces[i]);
+        *arena_push(arena, &wall->hung_edges) = (HungEdge){.face = wall->faces.at[first->face].name,
+                                                           .course = (int)course->number,
+                                                           .is_top = true,
+                                                           .height = course->top + LENGTH_INCH / 4};
+        const Layout *moved = lay_out(arena, wall);
+        const Plan *now = fill_wall(arena, moved);
+        Err err = {0};
+        assert_done(rules_hold(moved, now, &err), &err);
+        assert_int_equal(hung_count(now), before);
+        assert_int_equal(count_rule(now, RULE_HUNG), 0);
+        for (int i = 0; i < before; i++)
+            assert_true(now->pieces[i].hung && same_piece(&now->pieces[i], &plan->pieces[i]));
+        for (int i = before; i < before + 5; i++) {
+            hang(arena, wall, moved, &now->pieces[i]);
+            wall->hung_pieces.at[i].plan = i == before && now->anew ? PLAN_ANEW : PLAN_KEPT;
+        }
+        check_kept(wall, now, before + 5, "measured", seed);
+        arena_free(arena);
+    }
+}
+
 /* Records that fit nowhere are told, and do no harm to the plan. */
 static void test_records_that_fit_nowhere_change_nothing(void **state)
 {
@@ -358,6 +397,7 @@ int main(void)
         cmocka_unit_test(test_pieces_may_be_hung_in_any_order),
         cmocka_unit_test(test_a_piece_hung_otherwise_begins_a_plan_anew),
         cmocka_unit_test(test_a_spoiled_board_begins_a_plan_anew),
+        cmocka_unit_test(test_a_measured_edge_moves_nothing_that_hangs),
         cmocka_unit_test(test_records_that_fit_nowhere_change_nothing),
         cmocka_unit_test(test_slices_and_what_is_known_end_in_the_same_plan),
         cmocka_unit_test(test_what_another_wall_knows_is_left_alone),
