@@ -252,6 +252,8 @@ static bool take_form(App *app, Form *form)
         return false;
     }
     Err err = {0};
+    if (app->document != NULL)
+        app->taken_from = document_version(app->document);
     if (form->take(app, form, &err)) {
         app_remove(app, form); /* it may have laid something over itself */
         return true;

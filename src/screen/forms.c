@@ -10,10 +10,13 @@ static Units units_of(App *app)
 
 bool forms_changed(App *app, bool done)
 {
-    const char *name = document_undo_name(app->document);
-    if (done && name != NULL)
-        app_say(app, STYLE_ACCENT, "Done: %s.", name);
-    return done;
+    if (!done)
+        return false;
+    if (document_version(app->document) == app->taken_from)
+        app_say(app, STYLE_DIM, "Nothing was changed.");
+    else
+        app_say(app, STYLE_ACCENT, "Done: %s.", document_undo_name(app->document));
+    return true;
 }
 
 static void fill_length(Form *form, int field, Length value)

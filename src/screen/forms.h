@@ -7,7 +7,7 @@
 
 #include "screen/form.h"
 
-/* Says what was done, where it was; returns `done`. */
+/* For a form that is being taken: says what was done, or that nothing was; returns `done`. */
 bool forms_changed(App *app, bool done);
 
 void forms_start(App *app);

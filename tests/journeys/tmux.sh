@@ -189,6 +189,26 @@ check 'saving asks for a name' sees 'Save under another name'
 keys C-u "$folder/new.yaml" C-d
 check 'and writes the file' file_has "$folder/new.yaml" 'datumrow: 1'
 
+# the wood, by the nearest name, and what stands in the file then
+cp "$DATUMROW_SOURCE/tests/journeys/wall.yaml" "$folder/wood.yaml"
+open 60 18 '' "$folder/wood.yaml"
+check 'a wall in a small window' sees 'Start 2 1/4'
+keys W
+check 'the wood has a form' sees 'Wood: how the planks move'
+keys -l 'eastern white pine'
+check 'a name that is not known tells the nearest' sees 'nearest: pine, eastern white'
+keys C-n Tab Tab
+keys -l '68 F'
+check 'a temperature is echoed' sees '68 F = 20 C'
+keys Tab 45 Tab
+keys -l '70 F'
+keys Tab 25 Tab
+keys -l '75 F'
+keys Tab 65 C-s
+check 'and saved out of the form' file_has "$folder/wood.yaml" "species: 'pine, eastern white'"
+check 'and that is told' sees 'wood.yaml, saved'
+keys q
+
 # other terminals
 open 60 18 'LC_ALL=C' "$wall"
 check 'without UTF-8 it draws with ASCII' sees '===='

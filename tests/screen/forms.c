@@ -137,6 +137,7 @@ static void what_is_not_changed_of_the_wood_stays_as_it_was_written(void **state
     rig_type(rig, "W");
     assert_shows(rig, "oak, white");
     take(rig);
+    assert_shows(rig, "Nothing was changed.");
     assert_null(document_undo_name(rig->app->document)); /* taken as it was: no change */
     rig_type(rig, "W");
     rig_keys(rig, PRESS_TAB, 5);
@@ -148,6 +149,19 @@ static void what_is_not_changed_of_the_wood_stays_as_it_was_written(void **state
                            "  dry:  {temperature: 65 F, humidity: 30}   # the stove\n"
                            "  damp: {temperature: 70 F, humidity: 80}\n");
     assert_one_step(rig, "change the wood", SHED DAMP_WOOD);
+    rig_free(rig);
+}
+
+/* What was done before is not told as done now. */
+static void a_form_that_changes_nothing_says_so(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_text(80, 24, SHED);
+    rig_key(rig, PRESS_UP);
+    rig_type(rig, "4");
+    take(rig);
+    assert_shows(rig, "Nothing was changed.");
+    assert_hides(rig, "Done: raise");
     rig_free(rig);
 }
 
@@ -636,6 +650,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_wood_is_written_down),
         cmocka_unit_test(what_is_not_changed_of_the_wood_stays_as_it_was_written),
+        cmocka_unit_test(a_form_that_changes_nothing_says_so),
         cmocka_unit_test(a_form_emptied_leaves_the_wood_open),
         cmocka_unit_test(what_is_wrong_with_the_wood_is_said_at_its_field),
         cmocka_unit_test(the_bill_shows_what_holds_where_nothing_is_written),
