@@ -140,6 +140,8 @@ bool edit_take_down(Document *document, int index, Err *err)
             }
             break;
         }
+    if (piece.plan == PLAN_ANEW && index + 1 < pieces->count)
+        pieces->at[index + 1].plan = PLAN_ANEW; /* it was hung from the same plan */
     TAKE_OUT(pieces, index);
     return document_step(document, err, "take down a piece of board %d in course %d", piece.board, piece.course);
 }

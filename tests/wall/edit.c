@@ -423,6 +423,36 @@ static void taken_down_pieces_move_no_other(void **state)
     document_free(document);
 }
 
+/* The plan that was made anew goes on from the next piece where its first is taken down. */
+static void the_mark_of_a_plan_made_anew_passes_on(void **state)
+{
+    (void)state;
+    Err err;
+    Document *document = document_of_three();
+    HungPiece piece = document_wall(document)->hung_pieces.at[2];
+    piece.plan = PLAN_ANEW;
+    piece.left += 40 * INCH;
+    piece.right += 40 * INCH;
+    assert_done(edit_hang(document, &piece, &err), &err);
+    piece.plan = PLAN_KEPT;
+    piece.course++;
+    assert_done(edit_hang(document, &piece, &err), &err);
+    assert_done(edit_take_down(document, 1, &err), &err);
+    const HungPieces *pieces = &document_wall(document)->hung_pieces;
+    assert_int_equal(pieces->count, 4);
+    assert_int_equal(pieces->at[2].plan, PLAN_ANEW);
+    assert_int_equal(pieces->at[3].plan, PLAN_KEPT);
+    assert_done(edit_take_down(document, 2, &err), &err);
+    pieces = &document_wall(document)->hung_pieces;
+    assert_int_equal(pieces->at[1].plan, PLAN_KEPT);
+    assert_int_equal(pieces->at[2].plan, PLAN_ANEW);
+    assert_done(edit_take_down(document, 2, &err), &err);
+    pieces = &document_wall(document)->hung_pieces;
+    assert_int_equal(pieces->count, 2);
+    assert_int_equal(pieces->at[1].plan, PLAN_KEPT);
+    document_free(document);
+}
+
 static void a_later_measure_replaces(void **state)
 {
     (void)state;
