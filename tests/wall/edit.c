@@ -534,6 +534,7 @@ int main(void)
         TEST(hung_pieces_keep_their_boards),
         TEST(hung_pieces_follow_their_face),
         TEST(taken_down_pieces_move_no_other),
+        TEST(the_mark_of_a_plan_made_anew_passes_on),
         TEST(a_later_measure_replaces),
         TEST(faces_come_and_go),
         TEST(lent_memory),
