@@ -9,6 +9,7 @@
 
 #include "screen/facts.h"
 #include "screen/large.h"
+#include "sheet/edge_mark.h"
 #include "sheet/measures.h"
 #include "sheet/words.h"
 #include "trade/corner.h"
@@ -50,8 +51,8 @@ static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
                     words_name(arena, stock->tone), words_length(arena, wall, piece->offset),
                     words_length_unit(arena, wall, end)));
     facts_add(arena, facts, "marks", STYLE_STRONG,
-              words(arena, "lower edge %s, upper edge %s", words_mark(arena, wall, course->bottom),
-                    words_mark(arena, wall, course->top)));
+              words(arena, "lower edge %s, upper edge %s", edge_mark_words(arena, wall, course, false),
+                    edge_mark_words(arena, wall, course, true)));
     PieceEnd left, right;
     corner_piece_ends(arena, layout, piece, &left, &right);
     facts_add(arena, facts, "stands", STYLE_PLAIN,

@@ -2,6 +2,7 @@
 
 #include <inttypes.h>
 
+#include "sheet/edge_mark.h"
 #include "sheet/face.h"
 #include "sheet/words.h"
 
@@ -38,7 +39,8 @@ static void add_rows(Sheet *sheet, SheetSection *section, const Job *job, const 
         sheet_cell(sheet, line, NUMBER, NUMBER_WIDTH, ALIGN_RIGHT, WEIGHT_TEXT,
                    words(sheet->arena, "%" PRId64, course->number));
         sheet_cell(sheet, line, MARK, MARK_WIDTH, ALIGN_RIGHT, WEIGHT_TEXT,
-                   words_length(sheet->arena, job->wall, course->bottom));
+                   edge_mark_off(job->wall, course, false) ? "at floor"
+                                                           : words_length(sheet->arena, job->wall, course->bottom));
         line->at[1].cut = true;
         sheet_cell(sheet, line, PICTURE, COLUMNS, ALIGN_LEFT, WEIGHT_TEXT,
                    drawing_row(sheet->arena, job, places, face_index, i, COLUMNS));
@@ -58,8 +60,8 @@ static void add_records(Sheet *sheet, const Job *job)
         field[FIELD_PIECE] = words(sheet->arena, "%d", piece->number);
         field[FIELD_LEFT] = words_decimal(sheet->arena, wall, piece->left);
         field[FIELD_RIGHT] = words_decimal(sheet->arena, wall, piece->right);
-        field[FIELD_LOWER] = words_decimal(sheet->arena, wall, course->bottom);
-        field[FIELD_UPPER] = words_decimal(sheet->arena, wall, course->top);
+        field[FIELD_LOWER] = edge_mark_decimal(sheet->arena, wall, course, false);
+        field[FIELD_UPPER] = edge_mark_decimal(sheet->arena, wall, course, true);
     }
 }
 

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "sheet/edge_mark.h"
 #include "sheet/words.h"
 
 /* ---- shapes ---- */
@@ -134,7 +135,7 @@ Drawing *drawing_of_face(Arena *arena, const Job *job, const Places *places, int
         add_pieces(arena, drawing, job, face_index, course, places_get(places, face_index, i));
         *arena_push(arena, &drawing->margin) = (MarginLabel){
             course->bottom, course->top,
-            words(arena, "%" PRId64 ":  %s", course->number, words_mark(arena, job->wall, course->bottom))};
+            words(arena, "%" PRId64 ":  %s", course->number, edge_mark_words(arena, job->wall, course, false))};
     }
     add_openings(arena, drawing, job, face_index);
     for (int i = 0; i < face->studs.count; i++)

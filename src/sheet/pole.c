@@ -3,12 +3,13 @@
 #include <inttypes.h>
 #include <stdlib.h>
 
+#include "sheet/edge_mark.h"
 #include "sheet/words.h"
 
 /*
  * The story pole: every height that is marked, highest first. Courses that stand at one height on every face are one
- * mark; one whose measured edge differs on a face is a mark of that face. Openings are marked at the edges that are
- * cut.
+ * mark; one whose measured edge differs on a face is a mark of that face. An edge that floor or ceiling cuts off on
+ * every face has no mark: its line says so in its place. Openings are marked at the edges that are cut.
  */
 enum { TICK = 0, MARK = 4, MARK_WIDTH = 22, WHAT = 30 };
 
@@ -21,6 +22,7 @@ typedef struct PoleMark {
     int rank, face;
     int64_t course;
     bool strong;
+    const char *off; /* "at the floor": it is on no face's wall; else NULL */
     const char *what;
 } PoleMark;
 
@@ -40,15 +42,6 @@ static int higher_first(const void *a, const void *b)
     if (x->course != y->course)
         return x->course < y->course ? 1 : -1;
     return (x->face > y->face) - (x->face < y->face);
-}
-
-static void add_course(Arena *arena, PoleMarks *marks, const Course *course, int face)
-{
-    const char *name = words_course(arena, course->number);
-    *arena_push(arena, marks) =
-        (PoleMark){course->top, 1, face, course->number, false, words(arena, "%s, upper edge", name)};
-    *arena_push(arena, marks) =
-        (PoleMark){course->bottom, 0, face, course->number, course->number == 0, words(arena, "%s, lower edge", name)};
 }
 
 /* The first face that has the course stands for all of them, unless one has it at another height: then each is marked.
@@ -72,6 +65,35 @@ static bool known(const Layout *layout, int face, const Course *course, bool *di
     return before && !*differs;
 }
 
+/* One edge of a course, as `face` has it: on that face alone where `alone`, else on all that have the course. */
+static void add_edge(Arena *arena, PoleMarks *marks, const Layout *layout, const Course *course, int face, bool alone,
+                     bool upper)
+{
+    const Wall *wall = layout->wall;
+    int with = 0, off = 0;
+    const char *names = "";
+    for (int i = 0; i < wall->faces.count; i++) {
+        int at = layout_course_index(&layout->faces[i], course->number);
+        if (at < 0 || (alone && i != face))
+            continue;
+        with++;
+        if (!edge_mark_off(wall, &layout->faces[i].courses[at], upper))
+            continue;
+        names = words(arena, "%s%s%s", names, off > 0 ? ", " : "", words_name(arena, wall->faces.at[i].name));
+        off++;
+    }
+    const char *what = words(arena, "%s, %s edge", words_course(arena, course->number), upper ? "upper" : "lower");
+    if (off > 0 && off < with)
+        what = words(arena, "%s; %s on %s", what, edge_mark_limit(upper), names);
+    *arena_push(arena, marks) = (PoleMark){.height = upper ? course->top : course->bottom,
+                                           .rank = upper ? 1 : 0,
+                                           .face = alone ? face : -1,
+                                           .course = course->number,
+                                           .strong = course->number == 0 && !upper,
+                                           .off = off == with ? edge_mark_limit(upper) : NULL,
+                                           .what = what};
+}
+
 static PoleMarks marks_of(Arena *arena, const Job *job)
 {
     PoleMarks marks = {0};
@@ -80,20 +102,22 @@ static PoleMarks marks_of(Arena *arena, const Job *job)
         const FaceLayout *face = &layout->faces[i];
         for (int k = 0; k < face->course_count; k++) {
             bool differs;
-            if (!known(layout, i, &face->courses[k], &differs))
-                add_course(arena, &marks, &face->courses[k], differs ? i : -1);
+            if (known(layout, i, &face->courses[k], &differs))
+                continue;
+            add_edge(arena, &marks, layout, &face->courses[k], i, differs, true);
+            add_edge(arena, &marks, layout, &face->courses[k], i, differs, false);
         }
         const Openings *openings = &job->wall->faces.at[i].openings;
         for (int k = 0; k < openings->count; k++) {
             const char *name = words_name(arena, openings->at[k].name);
             *arena_push(arena, &marks) =
-                (PoleMark){face->openings[k].top, 2, i, k, true, words(arena, "%s, top of the cut", name)};
+                (PoleMark){face->openings[k].top, 2, i, k, true, NULL, words(arena, "%s, top of the cut", name)};
             if (!openings->at[k].to_floor && openings->at[k].kind != OPENING_DOOR)
-                *arena_push(arena, &marks) =
-                    (PoleMark){face->openings[k].bottom, 2, i, k, true, words(arena, "%s, bottom of the cut", name)};
+                *arena_push(arena, &marks) = (PoleMark){
+                    face->openings[k].bottom, 2, i, k, true, NULL, words(arena, "%s, bottom of the cut", name)};
         }
     }
-    *arena_push(arena, &marks) = (PoleMark){0, 3, -1, 0, true, "the level line"};
+    *arena_push(arena, &marks) = (PoleMark){0, 3, -1, 0, true, NULL, "the level line"};
     if (marks.count > 1)
         qsort(marks.at, (size_t)marks.count, sizeof *marks.at, higher_first);
     return marks;
@@ -109,18 +133,26 @@ Sheet *sheet_pole(Arena *arena, const Job *job, const char *date)
         sheet, &section->heads, 0, WEIGHT_TEXT,
         "Hold the pole at the level line. Every mark is from that line, up or down; none is from the mark before.");
     PoleMarks marks = marks_of(arena, job);
+    for (int i = 0; i < marks.count; i++)
+        if (marks.at[i].off != NULL) {
+            sheet_words(sheet, &sheet_group(sheet, section)->lines, 0, WEIGHT_TEXT,
+                        "An edge at the floor or at the ceiling has no mark: it lies off the wall.");
+            break;
+        }
     for (int i = 0; i < marks.count; i++) {
         const PoleMark *mark = &marks.at[i];
         const char *face =
             mark->face < 0 || wall->faces.count == 1 ? "" : words_name(arena, wall->faces.at[mark->face].name);
         SheetLine *line = sheet_line(sheet, &sheet_group(sheet, section)->lines);
         line->hair = true;
-        sheet_tick(sheet, line, TICK, false);
-        sheet_cell(sheet, line, MARK, MARK_WIDTH, ALIGN_RIGHT, WEIGHT_MARK, words_mark(arena, wall, mark->height));
+        if (mark->off == NULL)
+            sheet_tick(sheet, line, TICK, false);
+        sheet_cell(sheet, line, MARK, MARK_WIDTH, ALIGN_RIGHT, mark->off == NULL ? WEIGHT_MARK : WEIGHT_TEXT,
+                   mark->off == NULL ? words_mark(arena, wall, mark->height) : mark->off);
         sheet_cell(sheet, line, WHAT, SHEET_COLUMNS - WHAT, ALIGN_LEFT, mark->strong ? WEIGHT_STRONG : WEIGHT_TEXT,
                    face[0] == '\0' ? mark->what : words(arena, "%s (%s)", mark->what, face));
         const char **field = sheet_record(sheet)->at;
-        field[FIELD_MARK] = words_decimal(arena, wall, mark->height);
+        field[FIELD_MARK] = mark->off == NULL ? words_decimal(arena, wall, mark->height) : mark->off;
         field[FIELD_WHAT] = mark->what;
         field[FIELD_FACE] = face;
     }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "sheet/edge_mark.h"
 #include "sheet/measures.h"
 #include "sheet/places.h"
 #include "sheet/words.h"
@@ -96,8 +97,8 @@ static void record_piece(Rows *rows, const Course *course, const Segment *segmen
     Length begins = piece->left - segment->left, ends = piece->right - segment->left;
     field[FIELD_FACE] = wall->faces.at[piece->face].name;
     field[FIELD_COURSE] = words(arena, "%" PRId64, course->number);
-    field[FIELD_LOWER] = words_decimal(arena, wall, course->bottom);
-    field[FIELD_UPPER] = words_decimal(arena, wall, course->top);
+    field[FIELD_LOWER] = edge_mark_decimal(arena, wall, course, false);
+    field[FIELD_UPPER] = edge_mark_decimal(arena, wall, course, true);
     field[FIELD_RIP] = words_rip_shape(plank->shape);
     field[FIELD_PIECE] = words(arena, "%d", piece->number);
     field[FIELD_BOARD] = words(arena, "%d", piece->board);
@@ -194,11 +195,10 @@ static void add_segment(Rows *rows, SheetLines *lines, const Course *course, int
     }
 }
 
-static void add_mark(Rows *rows, SheetLine *line, int at, const char *word, Length height)
+static void add_mark(Rows *rows, SheetLine *line, int at, const char *word, const char *mark)
 {
     sheet_cell(rows->sheet, line, at, MARK_WORD, ALIGN_LEFT, WEIGHT_TEXT, word);
-    sheet_cell(rows->sheet, line, at + MARK_WORD, MARK, ALIGN_RIGHT, WEIGHT_MARK,
-               words_mark(rows->arena, rows->wall, height));
+    sheet_cell(rows->sheet, line, at + MARK_WORD, MARK, ALIGN_RIGHT, WEIGHT_MARK, mark);
 }
 
 static bool all_hung(const Plan *plan, Place place)
@@ -222,8 +222,8 @@ static void add_course(Rows *rows, int face_index, int course_index)
     sheet_tick(rows->sheet, line, TICK, all_hung(rows->job->plan, place));
     sheet_cell(rows->sheet, line, NAME, LOWER - NAME, ALIGN_LEFT, WEIGHT_WORDS,
                words(arena, "Course %" PRId64, course->number));
-    add_mark(rows, line, LOWER, "lower", course->bottom);
-    add_mark(rows, line, UPPER, "upper", course->top);
+    add_mark(rows, line, LOWER, "lower", edge_mark_words(arena, wall, course, false));
+    add_mark(rows, line, UPPER, "upper", edge_mark_words(arena, wall, course, true));
 
     Plank whole = plank_measure(arena, rows->job->layout, face_index, course, course->left, course->right);
     line = sheet_line(rows->sheet, lines);
@@ -239,6 +239,11 @@ static void add_course(Rows *rows, int face_index, int course_index)
     sheet_pencil(rows->sheet, line, MEASURED, SHEET_COLUMNS - MEASURED, "measured");
     if (long_rip)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, rip);
+    for (int upper = 0; upper <= 1; upper++) {
+        const char *part = edge_mark_part(arena, wall, course, upper == 1);
+        if (part != NULL)
+            sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, part);
+    }
     if (wall->planks.lap > 0 && !whole.upper_cut)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT,
                     words(arena, "The upper %s of that lies behind the next course.",
@@ -276,6 +281,35 @@ static const char *stud_list(Rows *rows, const LengthList *studs)
     return list;
 }
 
+/* Where a mark is off the wall: why, and how far from floor and ceiling the wood stops. */
+static const char *off_words(Rows *rows, int face_index)
+{
+    Arena *arena = rows->arena;
+    const Wall *wall = rows->wall;
+    const FaceLayout *face = &rows->job->layout->faces[face_index];
+    const Face *measured = &wall->faces.at[face_index];
+    bool lower = false, upper = false;
+    for (int i = 0; i < face->course_count; i++) {
+        lower = lower || edge_mark_off(wall, &face->courses[i], false);
+        upper = upper || edge_mark_off(wall, &face->courses[i], true);
+    }
+    if (!lower && !upper)
+        return NULL;
+    const char *which = lower && upper ? "\"At the floor\" and \"at the ceiling\" stand"
+                                       : words(arena, "\"%s\" stands", words_capital(arena, edge_mark_limit(upper)));
+    const char *floor = words_length_unit(arena, wall, measured->margin.floor);
+    const char *ceiling = words_length_unit(arena, wall, measured->margin.ceiling);
+    bool clear_floor = lower && measured->margin.floor > 0, clear_ceiling = upper && measured->margin.ceiling > 0;
+    const char *clear = "";
+    if (clear_floor && clear_ceiling)
+        clear = words(arena, " The planks stop %s clear of the floor and %s clear of the ceiling.", floor, ceiling);
+    else if (clear_floor || clear_ceiling)
+        clear = words(arena, " The planks stop %s clear of the %s.", clear_floor ? floor : ceiling,
+                      clear_floor ? "floor" : "ceiling");
+    return words(arena, "%s where a course is cut there all along, and its own edge lies off the wall.%s", which,
+                 clear);
+}
+
 static void add_introduction(Rows *rows, int face_index, const char *turn)
 {
     Arena *arena = rows->arena;
@@ -286,6 +320,9 @@ static void add_introduction(Rows *rows, int face_index, const char *turn)
     sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
                 "Marks are from the level line. Measure each one from it, never from the row before. "
                 "\"Ends at\" is from the left end of the row's stretch.");
+    const char *off = off_words(rows, face_index);
+    if (off != NULL)
+        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, off);
     if (face->studs.count > 0)
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
                     words(arena, "Stud centres from the face's left end: %s.", stud_list(rows, &face->studs)));

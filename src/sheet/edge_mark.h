@@ -1,0 +1,27 @@
+/*
+ * The marks of a course's own edges: which of them can be made on the wall. Where floor or ceiling cuts a course, its
+ * nominal edge lies below the one or above the other, and no pencil reaches it; sheets then name the floor or the
+ * ceiling in the mark's place. It knows the limits with their margins, as the layout has them, and nothing of pieces.
+ */
+#ifndef SHEET_EDGE_MARK_H
+#define SHEET_EDGE_MARK_H
+
+#include "sheet/job.h"
+
+/* Whether the upper (else the lower) edge of the course lies off the wall all along: no marking step of it is left. */
+bool edge_mark_off(const Wall *wall, const Course *course, bool upper);
+
+/* "at the ceiling", "at the floor": what stands in the place of a mark that is off the wall. */
+const char *edge_mark_limit(bool upper);
+
+/* "13 7/16 up", or, where that is off the wall, edge_mark_limit. */
+const char *edge_mark_words(Arena *arena, const Wall *wall, const Course *course, bool upper);
+
+/* "13.4375", or edge_mark_limit: for spreadsheets. */
+const char *edge_mark_decimal(Arena *arena, const Wall *wall, const Course *course, bool upper);
+
+/* "Lower mark only from 0 to 63 1/2 along the face: the floor cuts the rest." NULL where it can be made all along or
+ * nowhere. What a rake takes off is the slant of the course's ends, and no reason to say so. */
+const char *edge_mark_part(Arena *arena, const Wall *wall, const Course *course, bool upper);
+
+#endif

@@ -1,0 +1,109 @@
+/* Which marks of a course can be made on the wall: planks that show 100 mm, gaps of 10 mm, a face 1000 mm wide. */
+#include "layout/made.h"
+
+#include "sheet/edge_mark.h"
+#include "sheet/shown.h"
+
+static Made wall_of(Face **face, Length lower, Length upper)
+{
+    Made made = made_new(UNITS_MM, MM(100), MM(10), 0);
+    *face = made_face(&made, "north", MM(1000), lower, upper);
+    return made;
+}
+
+static void an_edge_below_the_floor_has_no_mark(void **state)
+{
+    (void)state;
+    Face *face;
+    Made made = wall_of(&face, MM(-50), MM(150)); /* course -1 at -110 to -10, course 1 at 110 to 210 */
+    face->margin.floor = MM(5);
+    const Layout *layout = made_layout(&made);
+    const Wall *wall = layout->wall;
+    const Course *low = made_course(layout, 0, -1), *high = made_course(layout, 0, 1);
+    assert_string_equal(edge_mark_words(made.arena, wall, low, false), "at the floor");
+    assert_string_equal(edge_mark_words(made.arena, wall, low, true), "10 down");
+    assert_string_equal(edge_mark_words(made.arena, wall, high, false), "110 up");
+    assert_string_equal(edge_mark_words(made.arena, wall, high, true), "at the ceiling");
+    assert_null(edge_mark_part(made.arena, wall, low, false));
+    assert_null(edge_mark_part(made.arena, wall, low, true));
+
+    const Job *job = shown_job(made.arena, layout);
+    Sheet *rows = sheet_rows(made.arena, job, "");
+    const char *text = shown(rows);
+    assert_holds(text, "lower          at the floor");
+    assert_holds(text, "upper        at the ceiling");
+    assert_holds(text, "The planks stop 5 mm clear of the");
+    assert_null(strstr(text, "110 down")); /* the mark that cannot be made */
+    assert_null(strstr(text, "210 up"));
+
+    Sheet *pole = sheet_pole(made.arena, job, "");
+    text = shown(pole);
+    assert_null(strstr(text, "110 down"));
+    assert_null(strstr(text, "210 up"));
+    assert_holds(text, "at the floor    Course -1, lower edge");
+    int record = shown_record(pole, "what", "Course -1, lower edge");
+    assert_string_equal(shown_field(pole, record, "mark"), "at the floor");
+    record = shown_record(pole, "what", "Course 1, lower edge");
+    assert_string_equal(shown_field(pole, record, "mark"), "110");
+    arena_free(made.arena);
+}
+
+/* The floor rises from -120 to -100: it passes the edge at -110 in the middle. */
+static void an_edge_that_the_floor_crosses_has_one_where_it_is_on_the_wall(void **state)
+{
+    (void)state;
+    Face *face;
+    Made made = wall_of(&face, 0, MM(150));
+    made_marks(&made, &face->floor, 2, (Length[]){0, MM(120), MM(1000), MM(100)});
+    const Layout *layout = made_layout(&made);
+    const Course *low = made_course(layout, 0, -1);
+    assert_string_equal(edge_mark_words(made.arena, layout->wall, low, false), "110 down");
+    assert_string_equal(edge_mark_part(made.arena, layout->wall, low, false),
+                        "Lower mark only from 0 to 500 along the face: the floor cuts the rest.");
+    assert_null(edge_mark_part(made.arena, layout->wall, low, true));
+    const char *text = shown(sheet_rows(made.arena, shown_job(made.arena, layout), ""));
+    assert_holds(text, "Lower mark only from 0 to 500");
+    assert_null(strstr(text, "at the floor\" stand"));
+    arena_free(made.arena);
+}
+
+/* Under a rake of 1 in 2 the upper edge is shorter than the lower one: that is the course's slanted end. */
+static void a_slanted_end_takes_no_mark_away(void **state)
+{
+    (void)state;
+    Face *face;
+    Made made = wall_of(&face, MM(-50), 0);
+    made_marks(&made, &face->ceiling, 2, (Length[]){0, 0, MM(1000), MM(500)});
+    const Layout *layout = made_layout(&made);
+    const Course *course = made_course(layout, 0, 1);
+    assert_string_equal(edge_mark_words(made.arena, layout->wall, course, true), "210 up");
+    assert_null(edge_mark_part(made.arena, layout->wall, course, true));
+    arena_free(made.arena);
+}
+
+/* What is on the wall of one face is a mark of the pole; it tells where it is not. */
+static void the_pole_tells_on_which_face_a_mark_is_off(void **state)
+{
+    (void)state;
+    Face *face;
+    Made made = wall_of(&face, MM(-50), MM(150));
+    made_face(&made, "east", MM(1000), MM(-300), MM(150));
+    const Layout *layout = made_layout(&made);
+    Sheet *pole = sheet_pole(made.arena, shown_job(made.arena, layout), "");
+    int record = shown_record(pole, "what", "Course -1, lower edge; at the floor on north");
+    assert_string_equal(shown_field(pole, record, "mark"), "-110");
+    record = shown_record(pole, "what", "Course 1, upper edge");
+    assert_string_equal(shown_field(pole, record, "mark"), "at the ceiling");
+    arena_free(made.arena);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(an_edge_below_the_floor_has_no_mark),
+        cmocka_unit_test(an_edge_that_the_floor_crosses_has_one_where_it_is_on_the_wall),
+        cmocka_unit_test(a_slanted_end_takes_no_mark_away),
+        cmocka_unit_test(the_pole_tells_on_which_face_a_mark_is_off),
+    };
+    return RUN(tests);
+}
