@@ -58,7 +58,7 @@ static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
     facts_add(arena, facts, "stands", STYLE_PLAIN,
               words(arena, "from %s to %s on the face", words_length(arena, wall, piece->left),
                     words_length(arena, wall, piece->right)));
-    facts_add(arena, facts, "rip", measures_full(wall, course, &plank) ? STYLE_PLAIN : STYLE_STRONG,
+    facts_add(arena, facts, "rip", measures_full(course, &plank) ? STYLE_PLAIN : STYLE_STRONG,
               measures_rip(arena, wall, &plank));
     facts_add(arena, facts, "", STYLE_PLAIN, measures_laps(arena, wall, &plank));
     for (int i = 0; i < plank.cut_count; i++)

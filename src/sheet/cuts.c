@@ -88,7 +88,7 @@ static void add_piece(Cuts *cuts, SheetLines *lines, int board, const Piece *pie
     sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT,
                words(arena, "%s%s", where, piece->hung ? ", hung" : ""));
 
-    if (wall->planks.widths.count > 1 || !measures_full(wall, course, &plank))
+    if (wall->planks.widths.count > 1 || !measures_full(course, &plank))
         sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
     const char *details[] = {measures_laps(arena, wall, &plank), measures_ends(arena, wall, &plank)};
     for (size_t i = 0; i < sizeof details / sizeof *details; i++)

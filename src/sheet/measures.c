@@ -14,15 +14,54 @@ static const char *edges_cut(const Plank *plank)
     return plank->upper_cut ? " off the upper edge" : "";
 }
 
-/* Every break, from the plank's left end. */
+/* Breaks nearer than a marking step are one on paper. */
+typedef struct Break {
+    Length at, left, right; /* the widths on its two sides: they differ at a step of floor or ceiling */
+} Break;
+
+typedef struct Breaks {
+    Break *at;
+    int count;
+    int room;
+} Breaks;
+
+static Breaks breaks_of(Arena *arena, const Wall *wall, const Plank *plank)
+{
+    Breaks breaks = {0};
+    for (int i = 0; i < plank->width_count; i++) {
+        const PlankWidth *width = &plank->widths[i];
+        Break *last = breaks.count == 0 ? NULL : &breaks.at[breaks.count - 1];
+        if (last != NULL && width->at - last->at < wall->round)
+            *last = (Break){i + 1 == plank->width_count && breaks.count > 1 ? width->at : last->at, last->left,
+                            width->width};
+        else
+            *arena_push(arena, &breaks) = (Break){width->at, width->width, width->width};
+    }
+    return breaks;
+}
+
+static bool steps(const Wall *wall, const Break *one)
+{
+    return !words_alike(wall, one->left, one->right);
+}
+
+/* Every break, from the plank's left end; two of them are a taper. */
 static char *scribe_words(Arena *arena, const Wall *wall, const Plank *plank)
 {
+    Breaks breaks = breaks_of(arena, wall, plank);
+    if (breaks.count == 2 && !steps(wall, &breaks.at[0]) && !steps(wall, &breaks.at[1]))
+        return words(arena, "taper%s, %s at the left to %s at the right", edges_cut(plank),
+                     words_length(arena, wall, breaks.at[0].left), words_length(arena, wall, breaks.at[1].right));
     Text text;
     text_init(&text);
     text_format(&text, "scribe%s: width", edges_cut(plank));
-    for (int i = 0; i < plank->width_count; i++)
-        text_format(&text, "%s %s" HARD_SPACE "at" HARD_SPACE "%s", i == 0 ? "" : ",",
-                    words_length(arena, wall, plank->widths[i].width), words_length(arena, wall, plank->widths[i].at));
+    for (int i = 0; i < breaks.count; i++) {
+        const Break *one = &breaks.at[i];
+        text_format(&text, "%s %s", i == 0 ? "" : ",", words_length(arena, wall, one->left));
+        if (steps(wall, one))
+            text_format(&text, " and then %s", words_length(arena, wall, one->right));
+        text_format(&text, HARD_SPACE "at" HARD_SPACE "%s", words_length(arena, wall, one->at));
+    }
     text_put(&text, " from the left end");
     char *out = arena_text(arena, text.bytes, text.length);
     text_finish(&text);
@@ -53,9 +92,9 @@ char *measures_rip(Arena *arena, const Wall *wall, const Plank *plank)
     return scribe_words(arena, wall, plank);
 }
 
-bool measures_full(const Wall *wall, const Course *course, const Plank *plank)
+bool measures_full(const Course *course, const Plank *plank)
 {
-    return plank->shape == RIP_FULL && plank->widths[0].width == course->top - course->bottom + wall->planks.lap;
+    return plank->shape == RIP_FULL && plank->widths[0].width == course->width;
 }
 
 static bool end_slants(const Wall *wall, const PlankEnd *end)

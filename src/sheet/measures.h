@@ -10,11 +10,12 @@
 #include "sheet/plank.h"
 
 /* "full width, 2 3/4"; "taper off the upper edge, 2 1/2 at the left to 1 7/8 at the right"; "scribe off the lower edge:
- * 2 1/2 at 0, 2 3/8 at 70, 2 3/4 at 141 3/8 from the left end". */
+ * width 2 1/2 at 0, 2 3/8 at 70, 2 3/4 at 141 3/8 from the left end", breaks nearer than a marking step as one, a step
+ * as "2 1/2 and then 2 at 70". */
 char *measures_rip(Arena *arena, const Wall *wall, const Plank *plank);
 
-/* Whether the plank keeps the width that `course` gives it, all along. */
-bool measures_full(const Wall *wall, const Course *course, const Plank *plank);
+/* Whether the plank keeps the width that its course's planks have, all along. */
+bool measures_full(const Course *course, const Plank *plank);
 
 /* "Right end slants: lower edge 46 1/2 long, upper edge 40 1/4"; NULL where both ends print square. */
 char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank);

@@ -14,7 +14,8 @@
  *
  * Runs on the outside of the piece that belong to a rake are its slanted ends; what is left between them is the rip.
  * Runs come from the course's slabs, whose ends are whole nanometres; where a lap goes on above the band, the upper
- * limit is read from its own marks.
+ * limit is read from its own marks. No run is higher than the course's planks are wide, though a measured edge may have
+ * moved the band's edge further out.
  */
 typedef struct Run {
     Length x0, x1;
@@ -142,6 +143,45 @@ static Runs runs_of(Arena *arena, const FaceLayout *face, const Course *course, 
         run->upper_cut = run->upper0 < course->top + lap || run->upper1 < course->top + lap;
     }
     return runs;
+}
+
+/* The run with its height held to `most`, the plank's own width: the wood is where the edge was measured. */
+static void push_held(Arena *arena, Runs *runs, Run run, Length most, bool at_top)
+{
+    if (at_top) {
+        run.lower0 = run.upper0 - run.lower0 > most ? run.upper0 - most : run.lower0;
+        run.lower1 = run.upper1 - run.lower1 > most ? run.upper1 - most : run.lower1;
+    } else {
+        run.upper0 = run.upper0 - run.lower0 > most ? run.lower0 + most : run.upper0;
+        run.upper1 = run.upper1 - run.lower1 > most ? run.lower1 + most : run.upper1;
+    }
+    push_run(arena, runs, run);
+}
+
+/* A measured edge can leave a course more room than its planks fill. */
+static Runs runs_held(Arena *arena, const Layout *layout, const Course *course, const Runs *runs)
+{
+    bool bottom_measured = course->number == 0 && course->bottom != layout->wall->start;
+    bool at_top = course->number >= 0 && !bottom_measured;
+    Length most = course->width;
+    Runs held = {0};
+    for (int i = 0; i < runs->count; i++) {
+        Run run = runs->at[i];
+        Length height0 = run.upper0 - run.lower0, height1 = run.upper1 - run.lower1;
+        Length x = run.x0;
+        if ((height0 > most) != (height1 > most))
+            x = between(height0, run.x0, height1, run.x1, most);
+        if (x > run.x0 && x < run.x1) {
+            Run second = run;
+            run.lower1 = second.lower0 = between(run.x0, run.lower0, run.x1, run.lower1, x);
+            run.upper1 = second.upper0 = between(run.x0, run.upper0, run.x1, run.upper1, x);
+            run.x1 = second.x0 = x;
+            push_held(arena, &held, run, most, at_top);
+            run = second;
+        }
+        push_held(arena, &held, run, most, at_top);
+    }
+    return held;
 }
 
 /* ---- ends ---- */
@@ -330,6 +370,11 @@ static void add_cut(Plank *plank, const Course *course, const Runs *runs, int op
     cut.far = plank->from == FROM_UPPER ? edge - low : high - edge;
     cut.below = lap_only ? -1 : strip_beside(course, opening, false, x0, x1);
     cut.above = lap_only ? -1 : strip_beside(course, opening, true, x0, x1);
+    /* strips are of the band: the plank can be narrower where an edge was measured */
+    if (!cut.opens_lower && cut.below > low - lowest)
+        cut.below = low - lowest;
+    if (!cut.opens_upper && cut.above > highest - high)
+        cut.above = highest - high;
     plank->cuts[plank->cut_count++] = cut;
 }
 
@@ -378,6 +423,8 @@ Plank plank_measure(Arena *arena, const Layout *layout, int face_index, const Co
     Length lap = layout->wall->planks.lap;
     Plank plank = {.length = right - left};
     Runs runs = runs_of(arena, face, course, lap, left, right);
+    if (course->top - course->bottom + lap > course->width)
+        runs = runs_held(arena, layout, course, &runs);
     int first = slant_runs(&runs, false);
     int last = slant_runs(&runs, true);
     if (first == runs.count || last == runs.count)
@@ -385,7 +432,7 @@ Plank plank_measure(Arena *arena, const Layout *layout, int face_index, const Co
     int end = runs.count - last;
     plank.left = end_of(&runs, first, false, &face->left, left);
     plank.right = end_of(&runs, last, true, &face->right, right);
-    set_widths(arena, &plank, &runs, first, end, left, course->top - course->bottom + lap);
+    set_widths(arena, &plank, &runs, first, end, left, course->width);
 
     Length edge = course->bottom;
     if (level(&runs, first, end, false)) {

@@ -31,6 +31,7 @@ enum {
     MARK_WORD = 6,
     MARK = 21,
     RIP = 4,
+    RIP_APART = 4, /* cells between the rip and the word before the pencil room */
     MEASURED = 55,
     PIECE_TICK = 4,
     PIECE = 8,
@@ -124,6 +125,8 @@ static void add_piece(Rows *rows, SheetLines *lines, const Course *course, const
     Plank plank = plank_measure(arena, rows->job->layout, piece->face, course, piece->left, piece->right);
     Length begins = piece->left - segment->left, ends = piece->right - segment->left;
 
+    const char *studs = measures_studs(arena, &rows->job->layout->faces[piece->face], &plank);
+
     SheetLine *line = sheet_line(sheet, lines);
     sheet_tick(sheet, line, PIECE_TICK, piece->hung);
     sheet_cell(sheet, line, PIECE, BOARD - PIECE - 2, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", piece->number));
@@ -132,10 +135,9 @@ static void add_piece(Rows *rows, SheetLines *lines, const Course *course, const
                words_length(arena, wall, length_between(begins, ends, wall->round)));
     sheet_cell(sheet, line, END, STUDS - END - 2, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, ends));
     sheet_cell(sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT,
-               words(arena, "%s%s", measures_studs(arena, &rows->job->layout->faces[piece->face], &plank),
-                     piece->hung ? ", hung" : ""));
+               words(arena, "%s%s%s", studs, piece->hung && studs[0] != '\0' ? ", " : "", piece->hung ? "hung" : ""));
 
-    if (!measures_full(wall, course, &plank) || !rows->course_full)
+    if (!measures_full(course, &plank) || !rows->course_full)
         add_detail(rows, lines, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
     add_detail(rows, lines, measures_laps(arena, wall, &plank));
     add_detail(rows, lines, measures_ends(arena, wall, &plank));
@@ -209,6 +211,17 @@ static bool all_hung(const Plan *plan, Place place)
     return place.piece_count > 0 && place.bare_count == 0;
 }
 
+/* What an edge measured after hanging makes of the course's height. */
+static const char *room_words(Arena *arena, const Wall *wall, const Course *course)
+{
+    Length own = course->width - wall->planks.lap, height = course->top - course->bottom;
+    if (words_alike(wall, height, own))
+        return NULL;
+    Length off = height > own ? height - own : own - height;
+    return words(arena, "As measured it is %s high on the wall, %s %s than its planks show.",
+                 words_length(arena, wall, height), words_length(arena, wall, off), height > own ? "more" : "less");
+}
+
 static void add_course(Rows *rows, int face_index, int course_index)
 {
     Arena *arena = rows->arena;
@@ -228,17 +241,20 @@ static void add_course(Rows *rows, int face_index, int course_index)
     Plank whole = plank_measure(arena, rows->job->layout, face_index, course, course->left, course->right);
     line = sheet_line(rows->sheet, lines);
     const char *rip = measures_rip(arena, wall, &whole);
-    rows->course_full = measures_full(wall, course, &whole);
+    rows->course_full = measures_full(course, &whole);
     if (measures_ends(arena, wall, &whole) != NULL)
         rip = words(arena, "%s; ends cut to the slant", rip);
     if (course->number == 0)
         rip = words(arena, "%s; the reference course", rip);
     bool long_rip = strlen(rip) > RIP_MOST;
-    sheet_cell(rows->sheet, line, RIP, MEASURED - RIP - 1, ALIGN_LEFT, WEIGHT_STRONG,
+    sheet_cell(rows->sheet, line, RIP, MEASURED - RIP - RIP_APART, ALIGN_LEFT, WEIGHT_STRONG,
                long_rip ? "scribe, with these breaks:" : rip);
     sheet_pencil(rows->sheet, line, MEASURED, SHEET_COLUMNS - MEASURED, "measured");
     if (long_rip)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, rip);
+    const char *room = room_words(arena, wall, course);
+    if (room != NULL)
+        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, room);
     for (int upper = 0; upper <= 1; upper++) {
         const char *part = edge_mark_part(arena, wall, course, upper == 1);
         if (part != NULL)

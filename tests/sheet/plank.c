@@ -2,6 +2,24 @@
 #include "sheet/plank.h"
 #include "layout/made.h"
 
+#include "sheet/measures.h"
+
+#include <string.h>
+
+/* With plain spaces where a length is held together; the text lives until the next call. */
+static const char *words_plain(const char *text)
+{
+    static char plain[512];
+    size_t length = 0;
+    for (const char *c = text; *c != '\0' && length + 1 < sizeof plain; c++) {
+        bool hard = strncmp(c, "\xc2\xa0", 2) == 0;
+        plain[length++] = hard ? ' ' : *c;
+        c += hard ? 1 : 0;
+    }
+    plain[length] = '\0';
+    return plain;
+}
+
 typedef struct Bench {
     Made made;
     Face *face;
@@ -241,6 +259,88 @@ static void cutouts_go_on_through_the_lap(void **state)
     arena_free(bench.made.arena);
 }
 
+/* Course 1 was planned at 110 to 210; its upper edge hangs at 213, and nobody hung a plank of 103. */
+static void a_measured_edge_makes_no_plank_wider(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(-350, 350);
+    *arena_push(bench.made.arena, &bench.made.wall->hung_edges) = (HungEdge){"north", 1, true, MM(213)};
+    made_opening(&bench.made, bench.face, "outlet", MM(200), MM(150), MM(100), MM(20));
+    Plank plank = measure(&bench, 1, 0, 1000);
+    assert_int_equal(plank.shape, RIP_FULL);
+    assert_mm(plank.widths[0].width, 100);
+    assert_mm(plank.widths[1].width, 100);
+    assert_mm(plank.cuts[0].near, 37); /* its lower edge is at 113, since its upper one was measured */
+    assert_mm(plank.cuts[0].far, 57);
+    assert_mm(plank.cuts[0].below, 37);
+    assert_mm(plank.cuts[0].above, 43);
+    assert_true(measures_full(made_course(bench.layout, 0, 1), &plank));
+    assert_mm(measure(&bench, 2, 0, 1000).widths[0].width, 100);
+    arena_free(bench.made.arena);
+}
+
+/* The same above a floor that cuts into the course from 500 on: the plank is whole up to where 100 are left of the
+ * height. */
+static void a_measured_edge_and_a_floor(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(-350, 350);
+    made_marks(&bench.made, &bench.face->floor, 3, (Length[]){0, MM(-110), MM(500), MM(-110), MM(1000), MM(-120)});
+    *arena_push(bench.made.arena, &bench.made.wall->hung_edges) = (HungEdge){"north", 1, true, MM(213)};
+    Plank plank = measure(&bench, 1, 0, 1000);
+    assert_int_equal(plank.shape, RIP_SCRIBE);
+    assert_int_equal(plank.width_count, 3);
+    assert_mm(plank.widths[0].width, 100);
+    assert_mm(plank.widths[1].at, 650);
+    assert_mm(plank.widths[1].width, 100);
+    assert_mm(plank.widths[2].width, 93);
+    arena_free(bench.made.arena);
+}
+
+/* An edge measured low leaves less than the plank: what is not hung yet has to be ripped. */
+static void a_measured_edge_can_ask_for_a_rip(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(-350, 350);
+    *arena_push(bench.made.arena, &bench.made.wall->hung_edges) = (HungEdge){"north", 1, true, MM(208)};
+    Plank plank = measure(&bench, 1, 0, 1000);
+    assert_int_equal(plank.shape, RIP_STRAIGHT);
+    assert_string_equal(measures_rip(bench.made.arena, bench.made.wall, &plank), "straight, rip to 98");
+    arena_free(bench.made.arena);
+}
+
+static const char *rip_of(Bench *bench, Length left, Length right)
+{
+    Plank plank = measure(bench, -1, left, right);
+    return measures_rip(bench->made.arena, bench->made.wall, &plank);
+}
+
+/* Marked to 1 mm: a break 0.4 mm behind another is no other break on paper; a step stays one. */
+static void breaks_nearer_than_a_marking_step_are_one(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(-350, 350);
+    made_marks(&bench.made, &bench.face->floor, 4,
+               (Length[]){0, MM(105), MM(400), MM(95), MM(400) + MM(4) / 10, MM(95) + MM(1) / 100, MM(1000), MM(101)});
+    assert_int_equal(measure(&bench, -1, 100, 1000).width_count, 4);
+    assert_string_equal(words_plain(rip_of(&bench, 100, 1000)),
+                        "scribe off the lower edge: width 93 at 0, 85 at 300, 91 at 900 from the left end");
+    made_marks(&bench.made, &bench.face->floor, 4,
+               (Length[]){0, MM(105), MM(400), MM(95), MM(400), MM(85), MM(1000), MM(91)});
+    assert_string_equal(words_plain(rip_of(&bench, 100, 1000)), "scribe off the lower edge: width 93 at 0, 85 and then "
+                                                                "75 at 300, 81 at 900 from the left end");
+    /* a break right before the end is the end */
+    made_marks(&bench.made, &bench.face->floor, 3,
+               (Length[]){0, MM(105), MM(1000) - MM(4) / 10, MM(95), MM(1000), MM(95)});
+    assert_string_equal(words_plain(rip_of(&bench, 0, 1000)),
+                        "taper off the lower edge, 95 at the left to 85 at the right");
+    made_marks(&bench.made, &bench.face->floor, 4,
+               (Length[]){0, MM(105), MM(400), MM(95), MM(1000) - MM(4) / 10, MM(101), MM(1000), MM(101)});
+    assert_string_equal(words_plain(rip_of(&bench, 0, 1000)),
+                        "scribe off the lower edge: width 95 at 0, 85 at 400, 91 at 1000 from the left end");
+    arena_free(bench.made.arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -253,6 +353,10 @@ int main(void)
         cmocka_unit_test(a_leaning_side_slants_the_end),
         cmocka_unit_test(the_lap_belongs_to_the_plank),
         cmocka_unit_test(cutouts_go_on_through_the_lap),
+        cmocka_unit_test(a_measured_edge_makes_no_plank_wider),
+        cmocka_unit_test(a_measured_edge_and_a_floor),
+        cmocka_unit_test(a_measured_edge_can_ask_for_a_rip),
+        cmocka_unit_test(breaks_nearer_than_a_marking_step_are_one),
     };
     return RUN(tests);
 }
