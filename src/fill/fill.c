@@ -1,6 +1,6 @@
 /*
  *     begin: hand method | first plan      the better one is laid
- *     steps: prices (joints on studs) -> bound -> search -> few -> looks
+ *     steps: prices (joints on studs) -> bound -> search -> few -> arrange (looks)
  *
  * Invariants: what a step does depends on the layout and on the steps before it, never on when the plan was asked for;
  * telling a plan changes nothing that the search reads.
@@ -8,11 +8,11 @@
 #include "fill/fill.h"
 
 #include "base/panic.h"
+#include "fill/arrange.h"
 #include "fill/bound.h"
 #include "fill/few.h"
 #include "fill/hand.h"
 #include "fill/keep.h"
-#include "fill/looks.h"
 #include "fill/price.h"
 #include "fill/search.h"
 #include "fill/tell.h"
@@ -46,7 +46,8 @@ struct Fill {
     Bound bound; /* of plans that keep every rule and leave nothing bare */
     Few *few;
     bool searched;         /* the search is over, and `few` has begun where there is one */
-    const Cover *finished; /* the best plan with its boards exchanged for looks; NULL until the search is over */
+    Arrange *arrange;      /* of the best plan, for looks; NULL until the search is over */
+    const Cover *finished; /* NULL until that is done */
     bool covered_known;
     Length covered; /* by the plan that was told last and leaves something bare */
     Bound covered_bound;
@@ -201,7 +202,7 @@ static bool is_done(const Fill *fill)
            best.boards_opened <= fill->bound.boards && fill->used >= fill->budget / 4;
 }
 
-/* Behind the search: a small pile is sought through, then boards are exchanged for looks. */
+/* Behind the search: a small pile is sought through, then what was found is arranged for looks. */
 static int64_t finish(Fill *fill)
 {
     int64_t work = 1;
@@ -221,8 +222,12 @@ static int64_t finish(Fill *fill)
         }
         return work;
     }
-    const Cover *best = search_covers(fill->arena, fill->search);
-    fill->finished = looks_exchange(fill->arena, fill->demand, fill->pile, best, &work);
+    if (fill->arrange == NULL) {
+        const Cover *best = search_covers(fill->arena, fill->search);
+        fill->arrange = arrange_new(fill->arena, fill->demand, fill->pile, best);
+    }
+    if (arrange_once(fill->arrange, &work))
+        fill->finished = arrange_covers(fill->arena, fill->arrange);
     return work;
 }
 

@@ -35,6 +35,17 @@ typedef struct BoardUse {
     Length left_over; /* longest single stretch from which a piece could still be cut; 0 where none */
 } BoardUse;
 
+/* What catches the eye; the measures are told in fill/looks.h. */
+typedef struct Looks {
+    int touching;    /* neighbouring pieces (end to end, or over one another) that both have a tone */
+    int equal;       /* of those, of equal tone */
+    int chance;      /* of those, of equal tone if the pieces hung as they came */
+    int stacked;     /* joints over a joint two courses below */
+    int stairs;      /* three joints that go up like a stair */
+    int short_pairs; /* two short pieces end to end */
+    int near_sides;  /* joints all but at the side of a cutout */
+} Looks;
+
 typedef struct Plan {
     Piece *pieces; /* in hanging order; number = index + 1 */
     int piece_count;
@@ -56,9 +67,7 @@ typedef struct Plan {
     Length length_bound; /* no plan that keeps the rules and covers as much opens less */
     int boards_bound;    /* nor fewer boards; 0 where not known */
 
-    /* looks */
-    int touching;       /* neighbouring pieces (end to end, or over one another) that both have a tone */
-    int touching_equal; /* of those, of equal tone */
+    Looks looks;
 
     bool anew; /* final, and made around all that hangs: the plan that this was hung from holds no longer (keep.h) */
 

@@ -2,6 +2,7 @@
 
 #include "base/panic.h"
 #include "fill/breaks.h"
+#include "fill/looks.h"
 #include "fill/tell_findings.h"
 
 #include <stdlib.h>
@@ -225,49 +226,16 @@ static void tell_boards(Arena *arena, const Wall *wall, Plan *plan)
 
 /* ---- sums ---- */
 
-static const char *tone_of(const Wall *wall, const Piece *piece)
+static void tell_sums(Plan *plan)
 {
-    return wall_board(wall, piece->board)->tone;
-}
-
-static void compare_tones(const Wall *wall, const Piece *one, const Piece *other, Plan *plan)
-{
-    const char *a = tone_of(wall, one), *b = tone_of(wall, other);
-    if (a[0] == '\0' || b[0] == '\0')
-        return;
-    plan->touching++;
-    if (strcmp(a, b) == 0)
-        plan->touching_equal++;
-}
-
-typedef struct RowPieces {
-    int first, count;
-} RowPieces;
-
-/* End to end, and over one another in courses that follow on each other. */
-static void tell_neighbours(const Demand *demand, const int *order, const RowPieces *rows, Plan *plan)
-{
-    for (int i = 0; i < demand->row_count; i++) {
-        const RowPieces *row = &rows[order[i]];
-        const RowPieces *low = demand->rows[order[i]].below >= 0 ? &rows[demand->rows[order[i]].below] : NULL;
-        int under = 0;
-        for (int j = row->first; j < row->first + row->count; j++) {
-            const Piece *piece = &plan->pieces[j];
-            plan->length_used += piece->right - piece->left;
-            if (j > row->first && piece[-1].right == piece->left && piece[-1].segment == piece->segment) {
-                plan->joints++;
-                compare_tones(demand->wall, piece - 1, piece, plan);
-            }
-            while (low != NULL && under < low->count && plan->pieces[low->first + under].right <= piece->left)
-                under++;
-            for (int k = under; low != NULL && k < low->count; k++) {
-                const Piece *other = &plan->pieces[low->first + k];
-                if (other->left >= piece->right)
-                    break;
-                compare_tones(demand->wall, other, piece, plan);
-            }
-        }
+    for (int i = 0; i < plan->piece_count; i++) {
+        const Piece *piece = &plan->pieces[i];
+        plan->length_used += piece->right - piece->left;
+        plan->joints += i > 0 && piece[-1].face == piece->face && piece[-1].course == piece->course &&
+                        piece[-1].segment == piece->segment && piece[-1].right == piece->left;
     }
+    for (int i = 0; i < plan->bare_count; i++)
+        plan->bare_length += plan->bare[i].right - plan->bare[i].left;
 }
 
 Plan *tell_plan(Arena *arena, const Demand *demand, const Pile *pile, const Cover *covers)
@@ -280,20 +248,16 @@ Plan *tell_plan(Arena *arena, const Demand *demand, const Pile *pile, const Cove
         count += demand->hung[i].fault == HUNG_FITS;
     plan->pieces = arena_array(arena, Piece, count);
     int *order = tell_row_order(arena, demand);
-    RowPieces *rows = arena_array(arena, RowPieces, demand->row_count);
     HungRows hung = hung_rows(arena, demand);
     int bare_room = 0;
     for (int i = 0; i < demand->row_count; i++) {
-        rows[order[i]].first = plan->piece_count;
         put_row(demand, covers, &hung, order[i], plan);
-        rows[order[i]].count = plan->piece_count - rows[order[i]].first;
         put_bare(arena, demand, covers, order[i], plan, &bare_room);
     }
     place_on_boards(arena, pile, plan);
     tell_boards(arena, demand->wall, plan);
-    tell_neighbours(demand, order, rows, plan);
-    for (int i = 0; i < plan->bare_count; i++)
-        plan->bare_length += plan->bare[i].right - plan->bare[i].left;
+    tell_sums(plan);
+    plan->looks = looks_measure(planks_new(arena, demand, plan), looks_short(demand->wall));
     Breaks breaks = breaks_find(arena, demand->layout, plan);
     plan->breaks = breaks.count;
     plan->shortfall = plan->bare_length + plan->breaks * BREAK_COST;

@@ -63,29 +63,48 @@ static Length longest_board(const Wall *wall)
     return longest;
 }
 
-/* Share of neighbours of one tone that chance would give: the sum of the squares of the tones' shares of what is hung.
- */
-static double chance(const Wall *wall, const Plan *plan)
+enum { SLICE = 20000 };
+
+/* The looks of the plan that the search found, before it was arranged for looks: the last plan that there was before
+ * the fill was done. */
+static Looks looks_before(const Layout *layout)
 {
-    double same = 0, all = 0;
-    for (int i = 0; i < plan->piece_count; i++) {
-        const char *tone = wall_board(wall, plan->pieces[i].board)->tone;
-        for (int j = 0; j < plan->piece_count && tone[0] != '\0'; j++) {
-            const char *other = wall_board(wall, plan->pieces[j].board)->tone;
-            if (i == j || other[0] == '\0')
-                continue;
-            all++;
-            same += strcmp(tone, other) == 0;
-        }
-    }
-    return all > 0 ? same / all : 0;
+    Fill *fill = fill_begin(layout);
+    Looks before = fill_plan(fill)->looks;
+    while (!fill_step(fill, SLICE))
+        before = fill_plan(fill)->looks;
+    fill_free(fill);
+    return before;
+}
+
+static void add_looks(Looks *sum, const Looks *looks)
+{
+    sum->touching += looks->touching;
+    sum->equal += looks->equal;
+    sum->chance += looks->chance;
+    sum->stacked += looks->stacked;
+    sum->stairs += looks->stairs;
+    sum->short_pairs += looks->short_pairs;
+    sum->near_sides += looks->near_sides;
+}
+
+static void tell_looks(const char *when, const Looks *sum, int joints, int rooms)
+{
+    double all = sum->touching > 0 ? sum->touching : 1;
+    printf("#   looks %s: neighbours of one tone %.1f %%, by chance %.1f %%; a room: %.1f joints, %.1f stacked, %.1f "
+           "stairs, %.1f short pairs, %.1f beside a cutout\n",
+           when, 100.0 * sum->equal / all, 100.0 * sum->chance / all, (double)joints / rooms,
+           (double)sum->stacked / rooms, (double)sum->stairs / rooms, (double)sum->short_pairs / rooms,
+           (double)sum->near_sides / rooms);
 }
 
 static void measure_rooms(RandomKind kind, int rooms)
 {
-    static Row over_bound, over_hand, first, final, tones, by_chance;
+    static Row over_bound, over_hand, first, final;
+    Looks before = {0}, after = {0};
+    int joints = 0;
     int missed = 0, worse = 0, bare = 0, proved = 0;
-    over_bound.count = over_hand.count = first.count = final.count = tones.count = by_chance.count = 0;
+    over_bound.count = over_hand.count = first.count = final.count = 0;
     for (int seed = 0; seed < rooms; seed++) {
         Arena *arena = arena_new();
         Err err;
@@ -110,10 +129,10 @@ static void measure_rooms(RandomKind kind, int rooms)
         }
         if (plan->shortfall == hand->shortfall)
             put(&over_hand, 100.0 * ((double)hand->length_opened / (double)plan->length_opened - 1));
-        if (plan->touching > 0) {
-            put(&tones, 100.0 * plan->touching_equal / plan->touching);
-            put(&by_chance, 100 * chance(layout->wall, plan));
-        }
+        Looks found = looks_before(layout);
+        add_looks(&before, &found);
+        add_looks(&after, &plan->looks);
+        joints += plan->joints;
         fill_free(fill);
         arena_free(arena);
     }
@@ -124,7 +143,8 @@ static void measure_rooms(RandomKind kind, int rooms)
     printf(
         "#   by hand over opened: mean %.2f %%, least %.2f %%; worse than by hand: %d; rules broken or wall bare: %d\n",
         mean(&over_hand), at_part(&over_hand, 0), worse, bare);
-    printf("#   neighbours of one tone: %.1f %%, by chance %.1f %%\n", mean(&tones), mean(&by_chance));
+    tell_looks("before", &before, joints, rooms);
+    tell_looks("after", &after, joints, rooms);
     printf("#   first plan: median %.2f ms, worst %.2f ms; final plan: median %.0f ms, worst %.0f ms\n",
            at_part(&first, 0.5), at_part(&first, 1), at_part(&final, 0.5), at_part(&final, 1));
     fflush(stdout);
