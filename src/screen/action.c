@@ -155,7 +155,7 @@ static const Action actions[] = {
      "Take back the piece hung last", "take back the record of the piece hung last"},
 
     {ACTION_GLANCE, GROUP_FILE, WALL, 0, {'y', 'i'}, ACTION_NONE, "",
-     "Seasons and materials at a glance", "read how the planks move through the year, and what the wall takes"},
+     "Seasons, looks, materials", "read how the planks move through the year, how joints and tones lie, and what the wall takes"},
     {ACTION_CAUTIONS, GROUP_FILE, WALL, 0, {'c'}, ACTION_NONE, "",
      "Faults and cautions in full", "read all faults and cautions in full, with what every such job has to look out for"},
     {ACTION_FINDINGS, GROUP_FILE, WALL, 0, {'f', F(7)}, ACTION_NONE, "faults",

@@ -63,6 +63,22 @@ static void add_seasons(Arena *arena, Facts *facts, const Layout *layout)
                         grown(arena, wall, faces[i].dry), grown(arena, wall, faces[i].damp)));
 }
 
+/* ---- looks ---- */
+
+/* Nothing is said of a wall without joints whose boards have no tones. */
+static void add_looks(Arena *arena, Facts *facts, const Plan *plan, bool final)
+{
+    const char *tones = words_tones(arena, &plan->looks), *joints = words_joints(arena, &plan->looks);
+    if (tones == NULL && plan->joints == 0)
+        return;
+    facts_gap(arena, facts);
+    facts_add(arena, facts, "Looks", STYLE_DIM, final ? "what catches the eye" : "not final: still worked out");
+    facts_add(arena, facts, "tones", STYLE_PLAIN, tones);
+    if (plan->joints > 0)
+        facts_add(arena, facts, "joints", STYLE_PLAIN,
+                  joints != NULL ? joints : "none over one another, in a stair, close together or beside a cutout");
+}
+
 /* ---- materials ---- */
 
 static void add_bill(Arena *arena, Facts *facts, const Layout *layout, const Plan *plan, bool final)
@@ -91,12 +107,13 @@ static void fill_glance(App *app, Arena *arena, Facts *facts)
         return;
     }
     add_seasons(arena, facts, work->layout);
+    add_looks(arena, facts, fill_plan(work->fill), work->filled);
     add_bill(arena, facts, work->layout, fill_plan(work->fill), work->filled);
 }
 
 void glance_seasons_and_bill(App *app)
 {
-    reader_open(app, "Seasons and materials", fill_glance);
+    reader_open(app, "Seasons, looks, materials", fill_glance);
 }
 
 /* ---- cautions ---- */

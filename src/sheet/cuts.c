@@ -147,6 +147,17 @@ static void add_board(Cuts *cuts, int board)
         add_piece(cuts, lines, board, &plan->pieces[plan->by_board[use->first + i]]);
 }
 
+/* How it will look, where that can be told. */
+static void add_looks(Cuts *cuts, SheetLines *lines)
+{
+    const Looks *looks = &cuts->job->plan->looks;
+    const char *tones = words_tones(cuts->arena, looks), *joints = words_joints(cuts->arena, looks);
+    if (tones != NULL)
+        sheet_words(cuts->sheet, lines, 0, WEIGHT_TEXT, words(cuts->arena, "%s.", tones));
+    if (joints != NULL)
+        sheet_words(cuts->sheet, lines, 0, WEIGHT_TEXT, words(cuts->arena, "To the eye: %s.", joints));
+}
+
 /* What is at hand, what is opened, what is proved. */
 static void add_introduction(Cuts *cuts)
 {
@@ -170,6 +181,7 @@ static void add_introduction(Cuts *cuts)
         sheet_words(sheet, lines, 0, WEIGHT_TEXT,
                     words(arena, "No plan that covers as much can do with less than %s opened.",
                           words_length_unit(arena, wall, plan->length_bound)));
+    add_looks(cuts, lines);
     sheet_words(
         sheet, lines, 0, WEIGHT_TEXT,
         "Every measure is from the board's first end, the one with its label. Cut in this order, each piece to its "

@@ -404,6 +404,16 @@ static void put_warnings(Writer *writer)
         put_warning(writer, &findings->at[i]);
 }
 
+/* Tones where there are neighbours that have one, the rest where there are joints. */
+static void put_looks(Text *out, const Looks *looks, int joints)
+{
+    if (looks->touching > 0)
+        text_format(out, ", neighbours: %d, one-tone: %d, by-chance: %d", looks->touching, looks->equal, looks->chance);
+    if (joints > 0)
+        text_format(out, ", stacked: %d, stairs: %d, short-pairs: %d, beside-cutouts: %d", looks->stacked,
+                    looks->stairs, looks->short_pairs, looks->near_sides);
+}
+
 static void put_totals(Writer *writer)
 {
     const Plan *plan = writer->job->plan;
@@ -415,6 +425,7 @@ static void put_totals(Writer *writer)
     if (plan->bound_known)
         put_length(out, ", length-bound", plan->length_bound);
     put_length(out, ", missing", plan->bare_length);
+    put_looks(out, &plan->looks, plan->joints);
     text_put(out, "}\n");
 }
 

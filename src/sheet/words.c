@@ -157,3 +157,32 @@ char *words_units(Arena *arena, const Wall *wall)
     return words(arena, "%s, marked to %s", wall->units == UNITS_IN ? "inches" : "millimetres",
                  words_length(arena, wall, wall->round));
 }
+
+char *words_tones(Arena *arena, const Looks *looks)
+{
+    if (looks->touching == 0)
+        return NULL;
+    return words(arena, "%d of %s of one tone; by chance it would be %d", looks->equal,
+                 words_count(arena, looks->touching, "neighbour is", "neighbours are"), looks->chance);
+}
+
+char *words_joints(Arena *arena, const Looks *looks)
+{
+    const struct {
+        int count;
+        const char *one, *many;
+    } kinds[] = {
+        {looks->stacked, "joint over a joint two courses below", "joints over a joint two courses below"},
+        {looks->stairs, "stair of three joints", "stairs of three joints"},
+        {looks->short_pairs, "pair of short pieces end to end", "pairs of short pieces end to end"},
+        {looks->near_sides, "joint beside the side of a cutout", "joints beside the side of a cutout"},
+    };
+    char *text = NULL;
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
+        if (kinds[i].count == 0)
+            continue;
+        const char *count = words_count(arena, kinds[i].count, kinds[i].one, kinds[i].many);
+        text = text == NULL ? words(arena, "%s", count) : words(arena, "%s, %s", text, count);
+    }
+    return text;
+}

@@ -46,6 +46,12 @@ const char *words_rip_shape(RipShape shape);
 /* "1 board", "3 boards". */
 char *words_count(Arena *arena, int count, const char *one, const char *many);
 
+/* "3 of 41 neighbours are of one tone; by chance it would be 14"; NULL where no neighbours have a tone. */
+char *words_tones(Arena *arena, const Looks *looks);
+
+/* "2 joints over a joint two courses below, 1 stair of joints"; NULL where nothing of the joints catches the eye. */
+char *words_joints(Arena *arena, const Looks *looks);
+
 /* "inches, marked to 1/16" */
 char *words_units(Arena *arena, const Wall *wall);
 

@@ -52,7 +52,8 @@ static bool same_sheets(const Plan *a, const Plan *b)
             return false;
     return a->length_opened == b->length_opened && a->boards_opened == b->boards_opened && a->joints == b->joints &&
            a->length_used == b->length_used && a->bound_known == b->bound_known && a->length_bound == b->length_bound &&
-           a->bare_length == b->bare_length && a->touching == b->touching && a->touching_equal == b->touching_equal;
+           a->bare_length == b->bare_length && a->looks.touching == b->looks.touching &&
+           a->looks.equal == b->looks.equal;
 }
 
 static int hung_count(const Plan *plan)
