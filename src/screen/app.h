@@ -83,7 +83,7 @@ struct App {
     bool kept;             /* there is one, and it is ours */
     int64_t keep_at;       /* when it is to be written; 0: nothing is due */
     uint64_t seen_version;
-    uint64_t taken_from; /* version that the form taken last was taken into */
+    uint64_t taken_from;             /* version that the form taken last was taken into */
     int64_t look_at_file;            /* when the file on disk is looked at again */
     bool asked_about_file;           /* once for each time that it changed */
     bool hung_may_move;              /* the person was asked whether the start may change under what hangs */

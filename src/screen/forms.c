@@ -216,17 +216,11 @@ static const char *const unit_words[] = {"inches", "millimetres"};
 
 static bool take_wall(App *app, const Form *form, Err *err)
 {
-    const Wall *wall = app_wall(app);
     Units units = field_choice(&form->fields[WALL_UNITS]) == 1 ? UNITS_MM : UNITS_IN;
     Length round = field_length(&form->fields[WALL_ROUND], units);
     if (form_is_empty(form, WALL_ROUND))
         round = wall_default_round(units);
-    bool done = true;
-    if (units != wall->units || round != wall->round)
-        done = edit_units(app->document, units, round, err);
-    if (done && strcmp(form->fields[WALL_TITLE].text, app_wall(app)->title) != 0)
-        done = edit_title(app->document, form->fields[WALL_TITLE].text, err);
-    return forms_changed(app, done);
+    return forms_changed(app, edit_head(app->document, form->fields[WALL_TITLE].text, units, round, err));
 }
 
 void forms_wall(App *app)

@@ -104,20 +104,30 @@ bool edit_start(Document *document, Length start, Err *err)
 
 bool edit_title(Document *document, const char *title, Err *err)
 {
-    Wall *wall = document_begin(document);
-    char copy[WALL_NAME_MOST + 8]; /* longer ones are refused by the check */
-    snprintf(copy, sizeof copy, "%s", title);
-    wall->title = copy;
-    return document_step(document, err, "change the title");
+    const Wall *wall = document_wall(document);
+    return edit_head(document, title, wall->units, wall->round, err);
 }
 
 bool edit_units(Document *document, Units units, Length round, Err *err)
 {
+    return edit_head(document, document_wall(document)->title, units, round, err);
+}
+
+bool edit_head(Document *document, const char *title, Units units, Length round, Err *err)
+{
     Wall *wall = document_begin(document);
+    const bool other_title = strcmp(title, wall->title) != 0;
+    const bool other_marks = units != wall->units || round != wall->round;
+    char copy[WALL_NAME_MOST + 8]; /* longer ones are refused by the check */
+    snprintf(copy, sizeof copy, "%s", title);
+    wall->title = copy;
     wall->units = units;
     wall->round = round;
     wall->round_given |= round != wall_default_round(units); /* once written, it stays written */
-    return document_step(document, err, "change units and marking");
+    return document_step(document, err, "%s",
+                         !other_marks  ? "change the title"
+                         : other_title ? "change title, units and marking"
+                                       : "change units and marking");
 }
 
 bool edit_planks(Document *document, const Planks *planks, Err *err)

@@ -469,6 +469,36 @@ static void runs_of_trim_are_written_down(void **state)
     rig_free(rig);
 }
 
+/* ---- the head of the file ---- */
+
+static void title_and_units_are_one_step(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_text(80, 24, SHED);
+    rig_type(rig, "9");
+    fill(rig, "Back room");
+    rig_type(rig, "m");
+    rig_key(rig, PRESS_TAB);
+    fill(rig, "0.5");
+    take(rig);
+    assert_shows(rig, "Done: change title, units and marking.");
+    assert_int_equal(wall_of(rig)->units, UNITS_MM);
+    assert_one_step(rig, "change title, units and marking", SHED);
+    rig_type(rig, "9");
+    char longest[WALL_NAME_MOST + 2];
+    memset(longest, 'a', sizeof longest - 1);
+    longest[sizeof longest - 1] = '\0';
+    fill(rig, longest);
+    rig_type(rig, "m");
+    rig_key(rig, PRESS_TAB);
+    fill(rig, "1");
+    take(rig); /* refused as a whole */
+    const Form *form = app_top(rig->app)->state;
+    assert_string_equal(form->fields[form->focus].path, "title");
+    assert_int_equal(wall_of(rig)->units, UNITS_IN);
+    rig_free(rig);
+}
+
 /* ---- trim measured by hand, fasteners ---- */
 
 static void a_count_left_empty_is_one(void **state)
@@ -660,6 +690,7 @@ int main(void)
         cmocka_unit_test(milling_is_written_down),
         cmocka_unit_test(rough_boards_are_written_down),
         cmocka_unit_test(runs_of_trim_are_written_down),
+        cmocka_unit_test(title_and_units_are_one_step),
         cmocka_unit_test(a_count_left_empty_is_one),
         cmocka_unit_test(wallboard_without_a_fastener_is_not_dropped),
         cmocka_unit_test(every_key_of_the_file_has_its_place),
