@@ -40,6 +40,29 @@ static void forget_copy(App *app)
     term_last_words("");
 }
 
+static void last_words(const App *app)
+{
+    char words[sizeof app->farewell + 1];
+    snprintf(words, sizeof words, "%s\n", app->farewell);
+    term_last_words(words);
+}
+
+/* Said now, and once more where the editor has to end before anything is saved. */
+static void not_kept(App *app, const Err *err)
+{
+    char reason[300];
+    err_line(err, reason, sizeof reason);
+    app_say(app, STYLE_FAULT, "No recovery copy can be kept, so save soon: %s", reason);
+    if (app->kept)
+        snprintf(app->farewell, sizeof app->farewell,
+                 "the last changes could not be kept; those before are in %s; %.150s",
+                 session_recovery_path(app->session), reason);
+    else
+        snprintf(app->farewell, sizeof app->farewell, "what was changed and not saved could not be kept: %s", reason);
+    last_words(app);
+    app->kept_version = 0;
+}
+
 void file_keep(App *app)
 {
     if (app->document == NULL || document_version(app->document) == app->kept_version)
@@ -51,8 +74,7 @@ void file_keep(App *app)
     }
     Err err;
     if (!session_keep(app->session, document_wall(app->document), source_of(app), &err)) {
-        app_tell(app, &err);
-        app->kept_version = 0;
+        not_kept(app, &err);
         return;
     }
     app->kept = true;
@@ -60,9 +82,7 @@ void file_keep(App *app)
              session_recovery_path(app->session),
              session_path(app->session) != NULL && session_locked(app->session) ? "opening the wall again offers it"
                                                                                 : "the first screen offers it");
-    char words[MESSAGE_MOST + 64];
-    snprintf(words, sizeof words, "%s\n", app->farewell);
-    term_last_words(words);
+    last_words(app);
 }
 
 /* The wall is let go of, and what waited for that is done at the end of the turn, when no layer is at work any more. */

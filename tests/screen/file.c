@@ -7,6 +7,7 @@
 #include "screen/lists.h"
 #include "sheet/plan.h"
 
+#include <limits.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/wait.h>
@@ -120,6 +121,32 @@ static void asked_to_stop_it_keeps_and_says_where(void **state)
     assert_false(rig->running);
     assert_holds(rig->app->farewell, session_recovery_path(rig->app->session));
     assert_int_equal(access(session_recovery_path(rig->app->session), F_OK), 0);
+    rig_free(rig);
+}
+
+/* A file stands where the folder of the copies was. */
+static void where_no_copy_can_be_kept_it_says_so_to_the_end(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    char place[PATH_MAX];
+    char away[PATH_MAX + 8];
+    snprintf(place, sizeof place, "%s", session_recovery_path(rig->app->session));
+    *strrchr(place, '/') = '\0';
+    snprintf(away, sizeof away, "%s.away", place);
+    assert_int_equal(rename(place, away), 0);
+    FILE *in_the_way = fopen(place, "w");
+    assert_non_null(in_the_way);
+    fclose(in_the_way);
+    rig_key(rig, PRESS_UP);
+    rig_pass(rig, 2100);
+    assert_shows(rig, "No recovery copy can be kept, so save soon");
+    memory_stop(rig->term);
+    rig_settle(rig);
+    assert_false(rig->running);
+    assert_holds(rig->app->farewell, "what was changed and not saved could not be kept: ");
+    assert_int_equal(remove(place), 0);
+    assert_int_equal(rename(away, place), 0);
     rig_free(rig);
 }
 
@@ -456,6 +483,7 @@ int main(void)
         cmocka_unit_test(the_recovery_copy_comes_after_two_seconds),
         cmocka_unit_test(what_is_undone_needs_no_copy),
         cmocka_unit_test(asked_to_stop_it_keeps_and_says_where),
+        cmocka_unit_test(where_no_copy_can_be_kept_it_says_so_to_the_end),
         cmocka_unit_test(a_terminal_that_is_gone_ends_it),
         cmocka_unit_test(a_file_changed_on_disk_is_noticed),
         cmocka_unit_test(a_file_changed_on_disk_is_not_saved_over),
