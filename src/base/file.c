@@ -232,7 +232,8 @@ bool file_write_safely(const char *path, const char *bytes, size_t length, Err *
         failure = errno;
     if (failure != 0) {
         unlink(temporary);
-        return refuse_system(err, failure, path, "cannot be written; what stood there is unharmed");
+        return refuse_system(err, failure, path,
+                             exists ? "cannot be written; what stood there is unharmed" : "cannot be written");
     }
     failure = settle_folder(real);
     if (failure != 0)

@@ -170,7 +170,10 @@ static void test_a_failed_write_leaves_the_old_file(void **state)
         static char much[10000];
         signal(SIGXFSZ, SIG_IGN);
         setrlimit(RLIMIT_FSIZE, &(struct rlimit){4096, 4096});
-        bool wrote = file_write_safely(in_folder("full"), much, sizeof much, &err);
+        bool wrote = file_write_safely(in_folder("full"), much, sizeof much, &err) ||
+                     strstr(err.text, "what stood there is unharmed") == NULL ||
+                     file_write_safely(in_folder("fresh"), much, sizeof much, &err) ||
+                     strstr(err.text, "what stood there") != NULL;
         bool made = file_create(in_folder("fresh"), much, sizeof much, &err);
         _exit(wrote || made || files_left() > 0 || access(in_folder("fresh"), F_OK) == 0);
     }
