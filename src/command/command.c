@@ -1,6 +1,5 @@
 #include "command/command.h"
 
-#include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -24,9 +23,10 @@ static CommandResult show(void (*write)(Text *out))
     Text text;
     text_init(&text);
     write(&text);
-    bool written = fwrite(text.bytes, 1, text.length, stdout) == text.length && fflush(stdout) == 0;
+    Err err = {0};
+    bool written = produce_on_standard_output(&text, &err);
     text_finish(&text);
-    return done(written ? 0 : 3);
+    return written ? done(0) : refuse(&err);
 }
 
 static bool exists(const char *path)

@@ -110,7 +110,7 @@ static Format format_of(const Call *call)
 
 /* ---- from bytes to where they are wanted ---- */
 
-static bool write_standard_output(const Text *text, Err *err)
+bool produce_on_standard_output(const Text *text, Err *err)
 {
     errno = 0;
     if (fwrite(text->bytes, 1, text->length, stdout) != text->length || fflush(stdout) != 0) {
@@ -172,7 +172,7 @@ static bool deliver(const Call *call, Format format, const Text *text, Err *err)
         return true;
     if (format == FORMAT_PDF && isatty(STDOUT_FILENO))
         return err_set(err, ERR_USAGE, "a PDF is nothing for a terminal; add -o OUT.pdf");
-    return write_standard_output(text, err);
+    return produce_on_standard_output(text, err);
 }
 
 int produce(const Call *call)
