@@ -6,18 +6,68 @@
 #include "screen/lists.h"
 #include "sheet/words.h"
 #include "trade/mill.h"
-#include "trade/say.h"
 #include "trade/trim_runs.h"
 
-#include <string.h>
+/* What all strips of a run come to. */
+typedef struct RunSum {
+    int strips;
+    Length length;     /* at their long points, together */
+    const char *whole; /* each strip with its length */
+} RunSum;
 
-/* What a list keeps; `layout` says what it was worked out from. */
+/* What a list keeps; `layout` and `version` say what it was worked out from. */
 typedef struct Shop {
     const Layout *layout;
     uint64_t version;
     MillSheet mill;
-    TrimStrips strips;
+    const char **steps; /* for each line of rough boards what to do with each board */
+    RunSum *runs;       /* for each run of trim */
 } Shop;
+
+static const char *join_steps(Arena *arena, const MillLine *line)
+{
+    Text text;
+    text_init(&text);
+    for (int i = 0; i < line->step_count; i++)
+        text_format(&text, "%s%s", i > 0 ? "; " : "Each: ", line->steps[i]);
+    const char *whole = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
+    return whole;
+}
+
+static RunSum sum_run(Arena *arena, const Wall *wall, const TrimStrips *strips, int run)
+{
+    RunSum sum = {0};
+    Text text;
+    text_init(&text);
+    for (int i = 0; i < strips->count; i++) {
+        const TrimStrip *strip = &strips->at[i];
+        if (strip->run != run)
+            continue;
+        text_format(&text, "%s%s %s", sum.strips > 0 ? "; " : "", strip->name,
+                    words_length(arena, wall, strip->long_point));
+        sum.strips++;
+        sum.length += strip->long_point;
+    }
+    if (sum.strips == 0)
+        text_put(&text, "Nothing of the wall is along it: no strip.");
+    sum.whole = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
+    return sum;
+}
+
+static void work_out(Arena *arena, const Layout *layout, Shop *shop)
+{
+    const Wall *wall = layout->wall;
+    shop->mill = mill_sheet(arena, layout);
+    shop->steps = arena_array(arena, const char *, shop->mill.line_count);
+    for (int i = 0; i < shop->mill.line_count; i++)
+        shop->steps[i] = join_steps(arena, &shop->mill.lines[i]);
+    TrimStrips strips = trim_strips(arena, layout, NULL);
+    shop->runs = arena_array(arena, RunSum, wall->trim.runs.count);
+    for (int i = 0; i < wall->trim.runs.count; i++)
+        shop->runs[i] = sum_run(arena, wall, &strips, i);
+}
 
 /* NULL where the wall cannot be laid out. */
 static const Shop *shop_of(App *app, const List *list)
@@ -28,8 +78,7 @@ static const Shop *shop_of(App *app, const List *list)
         return NULL;
     if (shop->layout != work->layout || shop->version != work->version) {
         *shop = (Shop){.layout = work->layout, .version = work->version};
-        shop->mill = mill_sheet(list->arena, work->layout);
-        shop->strips = trim_strips(list->arena, work->layout, NULL);
+        work_out(list->arena, work->layout, shop);
     }
     return shop;
 }
@@ -81,12 +130,12 @@ static void put_yield(const MillLine *line, Text *out)
 
 static void rough_line(App *app, const List *list, int index, Text *left, Text *right)
 {
-    const Wall *wall = app_wall(app);
-    const Rough *rough = &wall->rough.at[index];
+    const Rough *rough = &app_wall(app)->rough.at[index];
     text_format(left, "%4d of  ", rough->count);
     size_t from = left->length;
-    text_format(left, "%s by %s, %s long", words_length(list->arena, wall, rough->width),
-                words_length(list->arena, wall, rough->thickness), words_length(list->arena, wall, rough->length));
+    char width[LENGTH_TEXT_MAX], thickness[LENGTH_TEXT_MAX], length[LENGTH_TEXT_MAX];
+    text_format(left, "%s by %s, %s long", app_length(app, rough->width, width),
+                app_length(app, rough->thickness, thickness), app_length(app, rough->length, length));
     text_pad(left, from, 22);
     if (rough->label[0] != '\0')
         text_format(left, "  %s", rough->label);
@@ -99,14 +148,10 @@ static void rough_line(App *app, const List *list, int index, Text *left, Text *
         put_yield(line, right);
 }
 
-/* What to do with each board of the line. */
 static const char *rough_whole(App *app, const List *list, int index)
 {
-    const MillLine *line = mill_line(app, list, index);
-    const char *whole = "";
-    for (int i = 0; line != NULL && i < line->step_count; i++)
-        whole = say(list->arena, "%s%s%s", whole, i > 0 ? "; " : "Each: ", line->steps[i]);
-    return whole;
+    const Shop *shop = shop_of(app, list);
+    return shop != NULL && index < shop->mill.line_count ? shop->steps[index] : "";
 }
 
 static void rough_choose(App *app, List *list, int index)
@@ -168,39 +213,26 @@ static const char *along_words(TrimAlong along)
 
 static void runs_line(App *app, const List *list, int index, Text *left, Text *right)
 {
-    const Wall *wall = app_wall(app);
-    const TrimRun *run = &wall->trim.runs.at[index];
+    const TrimRun *run = &app_wall(app)->trim.runs.at[index];
+    char length[LENGTH_TEXT_MAX];
     size_t from = left->length;
     text_put(left, run->opening[0] != '\0' ? run->opening : along_words(run->along));
     text_pad(left, from, 18);
-    text_format(left, "  %s wide", words_length(list->arena, wall, run->width));
+    text_format(left, "  %s wide", app_length(app, run->width, length));
     if (run->thickness_given)
-        text_format(left, ", %s thick", words_length(list->arena, wall, run->thickness));
+        text_format(left, ", %s thick", app_length(app, run->thickness, length));
     const Shop *shop = shop_of(app, list);
-    int strips = 0;
-    Length length = 0;
-    for (int i = 0; shop != NULL && i < shop->strips.count; i++)
-        if (shop->strips.at[i].run == index) {
-            strips++;
-            length += shop->strips.at[i].long_point;
-        }
-    if (shop != NULL)
-        text_format(right, "%d strip%s, %s", strips, strips == 1 ? "" : "s",
-                    words_length_unit(list->arena, wall, length));
+    if (shop == NULL)
+        return;
+    const RunSum *sum = &shop->runs[index];
+    text_format(right, "%d strip%s, %s %s", sum->strips, sum->strips == 1 ? "" : "s",
+                app_length(app, sum->length, length), app_wall(app)->units == UNITS_IN ? "in" : "mm");
 }
 
-/* The strips of the run. */
 static const char *runs_whole(App *app, const List *list, int index)
 {
     const Shop *shop = shop_of(app, list);
-    const char *whole = "";
-    for (int i = 0; shop != NULL && i < shop->strips.count; i++) {
-        const TrimStrip *strip = &shop->strips.at[i];
-        if (strip->run == index)
-            whole = say(list->arena, "%s%s%s %s", whole, whole[0] != '\0' ? "; " : "", strip->name,
-                        words_length(list->arena, app_wall(app), strip->long_point));
-    }
-    return whole[0] != '\0' ? whole : "Nothing of the wall is along it: no strip.";
+    return shop != NULL ? shop->runs[index].whole : "";
 }
 
 static void runs_choose(App *app, List *list, int index)
