@@ -52,7 +52,7 @@ build_in() {
     if [ "$(cat "$folder/.sources" 2>/dev/null)" != "$root" ] || [ ! -f "$folder/build.ninja" ]; then
         rm -rf "$folder"
         mkdir -p "$folder" || give_up "no folder can be made in $root"
-        say "configuring $folder"
+        say "configuring $folder; the first build takes some minutes"
         meson setup "$folder" "$root" "$@" >"$log" 2>&1 || { cat "$log" >&2 && give_up "it could not be configured; see above"; }
         printf '%s\n' "$root" >"$folder/.sources"
     fi
