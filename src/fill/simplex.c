@@ -12,6 +12,8 @@
 #define WEIGHT_ONE (INT64_C(1) << 16)
 #define WEIGHT_MOST (INT64_C(1) << 40)
 #define PIVOT_LEAST (INT64_C(1) << 22) /* no turn on less */
+#define BELOW_LEAST (INT64_C(1) << 12) /* what is less below 0 is taken as rounding */
+#define LOSS_LITTLE 50000              /* a turn may lose so much per lift more than the least */
 #define ENTRY_MOST (INT64_C(1) << 52)  /* beyond it the table is worn out */
 
 typedef struct Entry {
@@ -42,6 +44,7 @@ struct Simplex {
     int64_t *value;
     int64_t *price;
     int64_t *along; /* the entering column in terms of the basis */
+    int *filled;    /* columns of the pivot row that are not 0 */
     bool worn;
 };
 
@@ -65,6 +68,7 @@ Simplex *simplex_new(Arena *arena, int rows)
     simplex->value = arena_array(arena, int64_t, rows);
     simplex->price = arena_array(arena, int64_t, rows);
     simplex->along = arena_array(arena, int64_t, rows);
+    simplex->filled = arena_array(arena, int, rows);
     return simplex;
 }
 
@@ -258,20 +262,24 @@ static void turn(Simplex *simplex, int entering, int leaves)
         if (row[j] != 0)
             row[j] = (int64_t)((Wide)row[j] * ONE / by);
     int64_t step = (int64_t)((Wide)simplex->value[leaves] * ONE / by);
+    int count = 0;
+    for (int j = 0; j < rows; j++)
+        if (row[j] != 0)
+            simplex->filled[count++] = j;
+    int64_t seen = 0; /* the bits of all entries, those below 0 turned over */
     for (int i = 0; i < rows; i++) {
         int64_t along = simplex->along[i];
         if (i == leaves || along == 0)
             continue;
         int64_t *other = row_of(simplex, i);
-        for (int j = 0; j < rows; j++) {
-            if (row[j] == 0)
-                continue;
+        for (int k = 0; k < count; k++) {
+            int j = simplex->filled[k];
             other[j] -= times(along, row[j]);
-            if (other[j] > ENTRY_MOST || other[j] < -ENTRY_MOST)
-                simplex->worn = true;
+            seen |= other[j] ^ (other[j] >> 63);
         }
         simplex->value[i] -= times(along, step);
     }
+    simplex->worn = simplex->worn || seen >= ENTRY_MOST;
     simplex->value[leaves] = step;
     for (int j = 0; j < rows; j++)
         if (row[j] != 0)
@@ -298,6 +306,73 @@ bool simplex_turn(Simplex *simplex, int64_t least)
         return false;
     }
     weigh_columns(simplex, entering, leaves);
+    turn(simplex, entering, leaves);
+    return true;
+}
+
+/* ---- what is settled ---- */
+
+void simplex_settle(Simplex *simplex, int index, int times)
+{
+    int row = simplex->columns.at[index].basic;
+    if (row >= 0) {
+        simplex->value[row] -= times * ONE;
+        return;
+    }
+    find_along(simplex, index);
+    for (int i = 0; i < simplex->rows; i++)
+        simplex->value[i] -= simplex->along[i] * times;
+}
+
+/* How far a step along the column lifts the row, and what the step loses; false where it does not lift it. */
+static bool lifts(const Simplex *simplex, int row, int index, int64_t *reach, int64_t *loss)
+{
+    const Column *column = &simplex->columns.at[index];
+    const int64_t *inverse = row_of(simplex, row);
+    *reach = 0;
+    if (column->basic >= 0)
+        return false;
+    for (int i = column->first; i < column->first + column->count; i++)
+        *reach -= inverse[simplex->entries.at[i].row] * simplex->entries.at[i].amount;
+    if (*reach < PIVOT_LEAST)
+        return false;
+    int64_t gain = simplex_gain(simplex, index);
+    *loss = gain < 0 ? -gain : 0;
+    return true;
+}
+
+/* The column that enters for `row`: of those that lose about the least per lift, the one that lifts most (P. M. J.
+ * Harris, Mathematical Programming 5, 1973); -1 where none lifts it. */
+static int mending_column(const Simplex *simplex, int row)
+{
+    int64_t reach, loss, least_loss = 0, least_reach = 0;
+    for (int i = 0; i < simplex->columns.count; i++)
+        if (lifts(simplex, row, i, &reach, &loss) &&
+            (least_reach == 0 || (Wide)(loss + LOSS_LITTLE) * least_reach < (Wide)least_loss * reach)) {
+            least_loss = loss + LOSS_LITTLE;
+            least_reach = reach;
+        }
+    int best = -1;
+    int64_t most = 0;
+    for (int i = 0; i < simplex->columns.count && least_reach > 0; i++)
+        if (lifts(simplex, row, i, &reach, &loss) && reach > most &&
+            (Wide)loss * least_reach <= (Wide)least_loss * reach) {
+            best = i;
+            most = reach;
+        }
+    return best;
+}
+
+bool simplex_mend(Simplex *simplex)
+{
+    int leaves = -1;
+    for (int i = 0; i < simplex->rows; i++)
+        if (simplex->value[i] < -BELOW_LEAST && (leaves < 0 || simplex->value[i] < simplex->value[leaves]))
+            leaves = i;
+    int entering = leaves >= 0 && !simplex->worn ? mending_column(simplex, leaves) : -1;
+    if (entering < 0)
+        return false;
+    find_along(simplex, entering);
     turn(simplex, entering, leaves);
     return true;
 }

@@ -40,6 +40,14 @@ void simplex_ready(Simplex *simplex);
 /* One turn: the best column enters. False where none gains more than `least`, or the table is worn out. */
 bool simplex_turn(Simplex *simplex, int64_t least);
 
+/* Settles `times` of the column: they are taken from the right sides. What is basic may fall below 0 by that, until
+ * simplex_mend has put it right. */
+void simplex_settle(Simplex *simplex, int column, int times);
+
+/* One turn of the dual method (C. E. Lemke, Naval Research Logistics Quarterly 1, 1954): what lies furthest below 0
+ * leaves. False where nothing does, or nothing can be done about it. */
+bool simplex_mend(Simplex *simplex);
+
 /* Prices of the rows now; value of a column; what the basis costs. */
 const int64_t *simplex_prices(const Simplex *simplex);
 int64_t simplex_value(const Simplex *simplex, int column);
