@@ -1,68 +1,27 @@
 /*
- * The table of the relaxation:
+ * The table is drawn in price_work.h.
  *
- *                  ways      patterns  lacking   spare   over
- *     sizes     |  -count     count       1       -1              =  a little         price of a piece
- *     blocks    |    1                                            =  runs of it       price of a run
- *     bands     |               1                  1              =  boards of it     rent of a board (negative)
- *     studs     |  0 or 1                          1      -1      =  half the block   rent of a joint (negative)
- *
- * A block is a stack of runs with the same studs inside, each on the row above the one before; of two rows that follow
- * on each other only one may have a joint on a stud, so of `count` runs at most half, rounded up, have. All runs of a
- * block are taken as long as its shortest, which only makes the bound less. `lacking` is a piece from nowhere, `over` a
- * joint too many, both dear.
- *
- * Invariant: `bound` is proved by the prices and rents in `kept`, whatever the table says.
+ * Invariants: `bound` is proved by the prices and rents in `kept`, whatever the table says; there is a note for each
+ * column of the table.
  */
-#include "fill/price.h"
+#include "fill/price_work.h"
 
 #include "base/wide.h"
-#include "fill/simplex.h"
 
 #include <string.h>
 
-#define LITTLE (SIMPLEX_ONE / 65536) /* asked for beyond what is needed, up to 64 times, so that turns do not tie */
 #define GAIN_LEAST (LENGTH_MM / 20)  /* a column must be better by so much */
+#define LITTLE (SIMPLEX_ONE / 65536) /* asked for beyond what is needed, up to 64 times, so that turns do not tie */
 
 enum {
     SIZES_MOST = 220,
     ROWS_MOST = 420,
     CELLS_MOST = 2048,
-    BANDS_MOST = 16,
+    BANDS_MOST = 120,
     RAISED_MOST = 3,
     RAISED_BY = 3,
     CLOSE = 4096,
     TURNS_A_ROW = 10
-};
-
-typedef struct Block {
-    Run run; /* as short as the shortest of it on either side */
-    int count;
-    int stud_first; /* its first stud's rent, -1 where the rule does not bind */
-} Block;
-
-struct Price {
-    Arena *arena;
-    const Demand *demand;
-    const Pile *pile;
-    Sizes *sizes;
-    Block *blocks;
-    int block_count;
-    int *band_of_kind; /* kinds of board, which rise by length, in bands of about as many kinds */
-    int *band_boards;
-    int band_count;
-    int *stud_most; /* joints that each stud of each block may have */
-    int stud_count;
-    Simplex *table;
-    int turns, turns_most;
-    int raised; /* how often what lacks was made dearer */
-
-    int64_t *prices; /* tried: of sizes, then rents of studs; none below 0 */
-    int64_t *kept;   /* those of the best bound so far */
-    Length bound;    /* -1 before the first */
-    int64_t *best;   /* worth of each capacity at the prices tried */
-    int64_t *reached;
-    int *from; /* the way that was looked for last */
 };
 
 /* ---- blocks, bands ---- */
@@ -102,6 +61,7 @@ static void find_blocks(Price *price)
 {
     const Demand *demand = price->demand;
     int *block_of = arena_array(price->arena, int, demand->run_count);
+    price->block_of = block_of;
     price->blocks = arena_array(price->arena, Block, demand->run_count);
     for (int i = 0; i < demand->run_count; i++) {
         const Run *run = &demand->runs[i];
@@ -149,16 +109,20 @@ static void find_studs(Price *price, int most)
 
 /* ---- ways and patterns at the prices tried ---- */
 
-static Length place(const Price *price, const Run *run, int index)
+Length price_place(const Demand *demand, const Run *run, int place)
 {
-    if (index == 0)
+    if (place == 0)
         return run->left;
-    return index == run->stud_count + 1 ? run->right
-                                        : demand_studs(price->demand, run)->at[run->stud_first + index - 1];
+    return place == run->stud_count + 1 ? run->right : demand_studs(demand, run)->at[run->stud_first + place - 1];
 }
 
-/* The least price of a run of the block from end to end; -1 where there is no way. `from` gets the way back. */
-static int64_t cheapest_way(const Price *price, const Block *block)
+int price_size(const Price *price, Length length)
+{
+    int64_t cell = (length + price->demand->kerf) / price->sizes->width;
+    return cell < price->sizes->cell_count ? price->sizes->index[cell] : -1;
+}
+
+int64_t price_cheapest_way(Price *price, const Block *block, const bool *closed)
 {
     const Run *run = &block->run;
     const int64_t *rents = price->prices + price->sizes->count;
@@ -166,13 +130,13 @@ static int64_t cheapest_way(const Price *price, const Block *block)
     price->reached[0] = 0;
     for (int j = 1; j <= last; j++) {
         int64_t least = -1;
-        for (int i = j - 1; i >= 0; i--) {
-            Length length = place(price, run, j) - place(price, run, i);
+        for (int i = j - 1; i >= 0 && (closed == NULL || !closed[j]); i--) {
+            Length length = price_place(price->demand, run, j) - price_place(price->demand, run, i);
             if (length > price->pile->longest)
                 break;
             if (length < run->shortest || price->reached[i] < 0)
                 continue;
-            int size = price->sizes->index[(length + price->demand->kerf) / price->sizes->width];
+            int size = price_size(price, length);
             int64_t cost = price->reached[i] + price->prices[size];
             if (least < 0 || cost < least) {
                 least = cost;
@@ -185,18 +149,39 @@ static int64_t cheapest_way(const Price *price, const Block *block)
     return price->reached[last];
 }
 
-/* Puts the way that was looked for last into the table. */
-static int put_way(Price *price, int index)
+/* ---- columns ---- */
+
+static int begin_column(Price *price, int64_t cost, ColumnKind kind, int of)
+{
+    *arena_push(price->arena, &price->notes) = (Note){kind, of, price->parts.count, 0};
+    return simplex_column(price->table, cost);
+}
+
+static void add_part(Price *price, int at, int span)
+{
+    *arena_push(price->arena, &price->parts) = (ColumnPart){at, span};
+    price->notes.at[price->notes.count - 1].count++;
+}
+
+static void drop_column(Price *price)
+{
+    simplex_drop_last(price->table);
+    price->parts.count = price->notes.at[--price->notes.count].first;
+}
+
+int price_put_way(Price *price, int index)
 {
     const Block *block = &price->blocks[index];
     const Run *run = &block->run;
     int studs = price->sizes->count + price->block_count + price->band_count;
-    int column = simplex_column(price->table, 0);
+    int column = begin_column(price, 0, COLUMN_WAY, index);
     for (int j = run->stud_count + 1; j > 0; j = price->from[j]) {
-        Length length = place(price, run, j) - place(price, run, price->from[j]);
-        simplex_entry(price->table, price->sizes->index[(length + price->demand->kerf) / price->sizes->width], -1);
-        if (price->from[j] > 0 && block->stud_first >= 0)
-            simplex_entry(price->table, studs + block->stud_first + price->from[j] - 1, 1);
+        int from = price->from[j];
+        Length length = price_place(price->demand, run, j) - price_place(price->demand, run, from);
+        simplex_entry(price->table, price_size(price, length), -1);
+        add_part(price, j, 0);
+        if (from > 0 && block->stud_first >= 0)
+            simplex_entry(price->table, studs + block->stud_first + from - 1, 1);
     }
     simplex_entry(price->table, price->sizes->count + index, 1);
     return column;
@@ -223,7 +208,7 @@ static int put_pattern(Price *price, int kind)
 {
     const Kind *board = &price->pile->kinds[kind];
     const int64_t *best = price->best;
-    int column = simplex_column(price->table, board->length);
+    int column = begin_column(price, board->length, COLUMN_PATTERN, kind);
     for (int i = 0; i < board->span_count; i++) {
         int64_t left = price->pile->slots[board->slot_first + i].left;
         int capacity = (int)((left + price->demand->kerf) / price->sizes->width);
@@ -237,6 +222,7 @@ static int put_pattern(Price *price, int kind)
                     break;
             }
             simplex_entry(price->table, size, 1);
+            add_part(price, size, i);
             capacity -= price->sizes->cells[size];
         }
     }
@@ -248,13 +234,13 @@ static int put_pattern(Price *price, int kind)
 
 /* What the relaxation costs at least by the prices tried, for which `best` was found (J. E. Beasley, in: C. R. Reeves
  * (ed.), Modern Heuristic Techniques, 1993, on Lagrangian relaxation). */
-static Length bound_now(const Price *price)
+static Length bound_now(Price *price)
 {
     Length bound = 0;
     for (int i = 0; i < price->stud_count; i++)
         bound -= price->prices[price->sizes->count + i] * price->stud_most[i];
     for (int i = 0; i < price->block_count; i++)
-        bound += price->blocks[i].count * cheapest_way(price, &price->blocks[i]);
+        bound += price->blocks[i].count * price_cheapest_way(price, &price->blocks[i], NULL);
     for (int i = 0; i < price->pile->kind_count; i++) {
         int64_t over = best_of_kind(price, i) - price->pile->kinds[i].length;
         if (over > 0)
@@ -271,9 +257,9 @@ static Length bound_now(const Price *price)
     return bound;
 }
 
-/* Takes the prices of the table, or, `smooth`, a mean of them and the best so far, which swings less (P. Wentges,
+/* The prices of the table, or, `smooth`, a mean of them and the best so far, which swings less (P. Wentges,
  * International Transactions in Operational Research 4, 1997). */
-static void try_prices(Price *price, bool smooth)
+static void read_prices(Price *price, bool smooth)
 {
     const int64_t *rows = simplex_prices(price->table);
     int sizes = price->sizes->count;
@@ -285,11 +271,20 @@ static void try_prices(Price *price, bool smooth)
         price->prices[i] = smooth ? (3 * price->kept[i] + now) / 4 : now;
     }
     worth_best(price->sizes, price->prices, price->best);
+}
+
+void price_read(Price *price)
+{
+    read_prices(price, false);
+}
+
+static void better_bound(Price *price)
+{
     Length bound = bound_now(price);
     if (bound <= price->bound)
         return;
     price->bound = bound;
-    memcpy(price->kept, price->prices, (size_t)(sizes + price->stud_count) * sizeof *price->kept);
+    memcpy(price->kept, price->prices, (size_t)(price->sizes->count + price->stud_count) * sizeof *price->kept);
 }
 
 /* ---- begin ---- */
@@ -317,31 +312,31 @@ static void begin_table(Price *price)
     Simplex *table = price->table;
     int sizes = price->sizes->count, row = 0;
     for (int i = 0; i < sizes; i++, row++) {
-        int lacking = simplex_column(table, lacking_cost(price, i));
+        int lacking = begin_column(price, lacking_cost(price, i), COLUMN_SLACK, i);
         simplex_entry(table, row, 1);
         simplex_basic(table, row, lacking);
         simplex_amount(table, row, LITTLE * (1 + (i * 37) % 64));
-        simplex_column(table, 0);
+        begin_column(price, 0, COLUMN_SLACK, i);
         simplex_entry(table, row, -1);
     }
     int64_t *joints = arena_array(price->arena, int64_t, price->stud_count + 1);
     for (int i = 0; i < price->block_count; i++, row++) {
         const Block *block = &price->blocks[i];
-        cheapest_way(price, block);
-        simplex_basic(table, row, put_way(price, i));
+        price_cheapest_way(price, block, NULL);
+        simplex_basic(table, row, price_put_way(price, i));
         simplex_amount(table, row, block->count * SIMPLEX_ONE);
         for (int j = price->from[block->run.stud_count + 1]; j > 0 && block->stud_first >= 0; j = price->from[j])
             joints[block->stud_first + j - 1] += block->count;
     }
     for (int i = 0; i < price->band_count; i++, row++) {
-        simplex_basic(table, row, simplex_column(table, 0));
+        simplex_basic(table, row, begin_column(price, 0, COLUMN_SLACK, i));
         simplex_entry(table, row, 1);
         simplex_amount(table, row, price->band_boards[i] * SIMPLEX_ONE);
     }
     for (int i = 0; i < price->stud_count; i++, row++) {
-        int spare = simplex_column(table, 0);
+        int spare = begin_column(price, 0, COLUMN_SLACK, i);
         simplex_entry(table, row, 1);
-        int over = simplex_column(table, 2 * price->pile->longest);
+        int over = begin_column(price, 2 * price->pile->longest, COLUMN_SLACK, i);
         simplex_entry(table, row, -1);
         simplex_basic(table, row, joints[i] > price->stud_most[i] ? over : spare);
         simplex_amount(table, row, price->stud_most[i] * SIMPLEX_ONE + LITTLE * (1 + (i * 29) % 64));
@@ -381,7 +376,7 @@ Price *price_new(Arena *arena, const Demand *demand, const Pile *pile)
     for (int i = 0; i < price->sizes->count; i++)
         price->prices[i] = price->sizes->cells[i] * price->sizes->width;
     for (int i = 0; i < price->block_count; i++)
-        if (cheapest_way(price, &price->blocks[i]) < 0)
+        if (price_cheapest_way(price, &price->blocks[i], NULL) < 0)
             return NULL;
     price->table = simplex_new(arena, rows);
     price->turns_most = TURNS_A_ROW * rows + 200;
@@ -391,20 +386,36 @@ Price *price_new(Arena *arena, const Demand *demand, const Pile *pile)
 
 /* ---- steps ---- */
 
-/* Puts every way and pattern into the table that betters it; false where none does. */
-static bool add_columns(Price *price, bool smooth)
+bool price_add_columns(Price *price, int64_t least)
 {
     int before = simplex_columns(price->table);
-    try_prices(price, smooth);
     for (int i = 0; i < price->pile->kind_count && price->best[price->sizes->cell_count - 1] > 0; i++)
-        if (simplex_gain(price->table, put_pattern(price, i)) <= GAIN_LEAST)
-            simplex_drop_last(price->table);
+        if (simplex_gain(price->table, put_pattern(price, i)) <= least)
+            drop_column(price);
     for (int i = 0; i < price->block_count; i++) {
-        cheapest_way(price, &price->blocks[i]);
-        if (simplex_gain(price->table, put_way(price, i)) <= GAIN_LEAST)
-            simplex_drop_last(price->table);
+        price_cheapest_way(price, &price->blocks[i], NULL);
+        if (simplex_gain(price->table, price_put_way(price, i)) <= least)
+            drop_column(price);
     }
     return simplex_columns(price->table) > before;
+}
+
+static bool improve(Price *price, bool smooth)
+{
+    read_prices(price, smooth);
+    better_bound(price);
+    return price_add_columns(price, GAIN_LEAST);
+}
+
+void price_raise(Price *price)
+{
+    price->raised++;
+    for (int i = 0; i < price->sizes->count; i++) {
+        int64_t cost = lacking_cost(price, i);
+        for (int j = 0; j < price->raised; j++)
+            cost *= RAISED_BY;
+        simplex_set_cost(price->table, 2 * i, cost);
+    }
 }
 
 /* Makes what lacks dearer; false where nothing does, or often enough. */
@@ -413,14 +424,9 @@ static bool raise_costs(Price *price)
     bool lacks = false;
     for (int i = 0; i < price->sizes->count; i++)
         lacks = lacks || simplex_value(price->table, 2 * i) > SIMPLEX_ONE / 16;
-    if (!lacks || price->raised++ >= RAISED_MOST)
+    if (!lacks || price->raised >= RAISED_MOST)
         return false;
-    for (int i = 0; i < price->sizes->count; i++) {
-        int64_t cost = lacking_cost(price, i);
-        for (int j = 0; j < price->raised; j++)
-            cost *= RAISED_BY;
-        simplex_set_cost(price->table, 2 * i, cost);
-    }
+    price_raise(price);
     return true;
 }
 
@@ -432,11 +438,12 @@ bool price_once(Price *price, int64_t *work)
         return false;
     *work += (int64_t)price->sizes->count * price->sizes->cell_count / 32;
     if (price->turns >= price->turns_most || simplex_worn(price->table)) {
-        try_prices(price, true);
+        read_prices(price, true);
+        better_bound(price);
         return true;
     }
     bool close = price->bound >= 0 && simplex_cost(price->table) - price->bound < price->bound / CLOSE;
-    if (!close && ((price->bound >= 0 && add_columns(price, true)) || add_columns(price, false)))
+    if (!close && ((price->bound >= 0 && improve(price, true)) || improve(price, false)))
         return false;
     return !raise_costs(price);
 }
