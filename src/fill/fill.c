@@ -1,6 +1,6 @@
 /*
  *     begin: hand method | first plan      the better one is laid
- *     steps: prices (joints on studs) -> bound -> search -> few -> arrange (looks)
+ *     steps: prices (joints on studs) -> bound -> dive (joints on studs) -> search -> few -> arrange (looks)
  *
  * Invariants: what a step does depends on the layout and on the steps before it, never on when the plan was asked for;
  * telling a plan changes nothing that the search reads.
@@ -10,6 +10,7 @@
 #include "base/panic.h"
 #include "fill/arrange.h"
 #include "fill/bound.h"
+#include "fill/dive.h"
 #include "fill/few.h"
 #include "fill/hand.h"
 #include "fill/keep.h"
@@ -24,7 +25,9 @@
 enum {
     BUDGET_LEAST = 400000,
     BUDGET_PER_RUN = 24000,
+    BUDGET_PER_RUN_STUDS = 16000, /* a dive went before */
     BUDGET_MOST = 24000000,
+    PRICE_BUDGET = 24000000,
     WORK_PER_STEP = 32,
     BEAM_FIRST = 6,
     STAGES = 4
@@ -44,6 +47,7 @@ struct Fill {
     Price *price; /* NULL where there is none, or it is done */
     bool bound_known;
     Bound bound; /* of plans that keep every rule and leave nothing bare */
+    Dive *dive;  /* under way; NULL before and after */
     Few *few;
     bool searched;         /* the search is over, and `few` has begun where there is one */
     Arrange *arrange;      /* of the best plan, for looks; NULL until the search is over */
@@ -101,7 +105,8 @@ Fill *fill_begin_anew(const Layout *layout)
     search_take_better(fill->search);
     if (fill->demand->on_studs)
         fill->price = price_new(arena, fill->demand, fill->pile);
-    int64_t budget = BUDGET_LEAST + (int64_t)fill->demand->run_count * BUDGET_PER_RUN;
+    int64_t budget = BUDGET_LEAST + fill->demand->run_count *
+                                        (int64_t)(fill->demand->on_studs ? BUDGET_PER_RUN_STUDS : BUDGET_PER_RUN);
     fill->budget = budget < BUDGET_MOST ? budget : BUDGET_MOST;
     return fill;
 }
@@ -174,9 +179,17 @@ static int64_t step(Fill *fill)
         pile_price(fill->pile, fill->stages[stage]);
         fill->stage = stage;
     }
+    if (fill->dive != NULL) {
+        if (dive_once(fill->dive, &work)) {
+            search_take_better(fill->search);
+            fill->dive = NULL;
+        }
+        fill->budget += work;
+        return work;
+    }
     if (fill->bound_known)
         return search_once(fill->search, heat(fill));
-    if (fill->price != NULL && !price_once(fill->price, &work) && fill->used < fill->budget / 2)
+    if (fill->price != NULL && !price_once(fill->price, &work) && fill->used < PRICE_BUDGET)
         return work;
     Length priced = 0;
     if (!fill->demand->on_studs)
@@ -187,13 +200,18 @@ static int64_t step(Fill *fill)
     }
     fill->bound = bound_whole(fill->demand, fill->pile, priced);
     fill->bound_known = true;
+    fill->budget += fill->used;
+    if (fill->price != NULL) {
+        fill->dive = dive_new(fill->arena, fill->price, fill->laid, fill->weave);
+        search_begin_again(fill->search);
+    }
     return work;
 }
 
 /* The budget is used up, or nothing can be better. */
 static bool is_done(const Fill *fill)
 {
-    if (!fill->bound_known)
+    if (!fill->bound_known || fill->dive != NULL)
         return false;
     if (fill->used >= fill->budget)
         return true;

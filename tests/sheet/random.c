@@ -11,7 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { WALLS = 150 };
+enum { WALLS = 60 };
 
 static const struct {
     const char *name;

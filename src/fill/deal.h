@@ -1,0 +1,24 @@
+/*
+ * Pieces to boards: the slots of the patterns that a dive settled get the pieces of the ways that it settled. It
+ * decides nothing but which piece of a size lies in which slot. Not for other parts.
+ */
+#ifndef FILL_DEAL_H
+#define FILL_DEAL_H
+
+#include "fill/laid.h"
+#include "fill/price_work.h"
+
+typedef struct Settled {
+    int column, times; /* a pattern of the table, cut from so many boards */
+} Settled;
+
+typedef struct SettledList {
+    Settled *at;
+    int count, room;
+} SettledList;
+
+/* Lays every run that gets wood for all its pieces; `way` is the column of each run's way, -1 where it has none. What
+ * the patterns have no slot for takes a rest or another board. */
+void deal_lay(Arena *arena, const Price *price, Laid *laid, const int *way, const SettledList *settled);
+
+#endif

@@ -1,0 +1,22 @@
+/*
+ * From the relaxation to a plan: diving (R. Sadykov, F. Vanderbeck, A. Pessoa, I. Tahiri, E. Uchoa, INFORMS Journal on
+ * Computing 31, 2019). Run by run, from the bottom row up, one way from stud to stud is settled that keeps its stagger
+ * to the row below, the table is put right after each, and what is left to be chosen takes new prices; then pattern by
+ * pattern the boards are settled. What comes out is laid; runs for which no wood was found are woven. Joints on studs
+ * only. It knows nothing of how well it did.
+ */
+#ifndef FILL_DIVE_H
+#define FILL_DIVE_H
+
+#include "fill/price.h"
+#include "fill/weave.h"
+
+typedef struct Dive Dive;
+
+/* `price` is done with; its table is used up. Nothing may be laid. */
+Dive *dive_new(Arena *arena, Price *price, Laid *laid, Weave *weave);
+
+/* Settles one more way or pattern and adds its work; true when the wall is laid. */
+bool dive_once(Dive *dive, int64_t *work);
+
+#endif
