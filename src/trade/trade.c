@@ -5,6 +5,7 @@
 #include "trade/caution.h"
 #include "trade/season.h"
 #include "trade/trim_runs.h"
+#include "trade/trim_short.h"
 
 void trade_findings(Arena *arena, const Wall *wall, const Layout *layout, const Plan *plan, Findings *findings)
 {
@@ -12,5 +13,6 @@ void trade_findings(Arena *arena, const Wall *wall, const Layout *layout, const 
     caution_findings(arena, layout, plan, findings);
     season_findings(arena, layout, findings);
     trim_strips(arena, layout, findings);
+    trim_short_findings(arena, layout, findings);
     care_findings(arena, layout, findings);
 }

@@ -20,6 +20,7 @@ typedef enum Rule {
     RULE_CROSSING,
     RULE_HUNG,
     RULE_CORNER,
+    RULE_MISSING, /* strips of trim that the trim stock does not give */
     RULE_SLIVER,
     RULE_PLATE,
     RULE_FIRE,

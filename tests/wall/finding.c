@@ -90,6 +90,8 @@ static void each_rule_has_its_word(void **state)
     }
     assert_string_equal(rule_word(RULE_STAGGER), "stagger");
     assert_int_equal(rule_grade(RULE_CORNER), GRADE_FAULT);
+    assert_string_equal(rule_word(RULE_MISSING), "missing");
+    assert_int_equal(rule_grade(RULE_MISSING), GRADE_FAULT);
     assert_int_equal(rule_grade(RULE_SLIVER), GRADE_CAUTION);
 }
 
