@@ -1,7 +1,5 @@
 /*
- *     turn     |=a=|==b==|===c===|    ->   |===c===|==b==|=a=|      a part of a run, or two pieces change places
- *     shift    |===a===|=b=|          ->   |==a==|==b==|            where the span of b has wood left
- *     runs     two runs of about one length change what lies on them
+ *     turn, shift, runs, pass: joints, by arrange_joints
  *     swap     two pieces of about one length change boards
  *     move     a piece is cut from what is left of another board
  *     boards   two boards change what is cut from them
@@ -11,17 +9,17 @@
 #include "fill/arrange.h"
 
 #include "base/panic.h"
-#include "base/random.h"
-#include "fill/arrangement.h"
+#include "fill/arrange_joints.h"
 
 #include <stdlib.h>
 
 /* Work is counted in planks looked at. */
 enum {
-    WORK_PER_PIECE = 6000,
-    WORK_MOST = 8000000,
+    WORK_PER_PIECE = 12000,
+    WORK_MOST = 24000000,
     WORK_PER_TRY = 8,
-    HEAT_MOST = 300, /* of 1000 tries may look worse by one at first, of those as many by two, and so on */
+    WORK_PER_UNIT = 4, /* of the fill's units of work */
+    HEAT_MOST = 300,   /* of 1000 tries may look worse by one at first, of those as many by two, and so on */
     WORSE_MOST = 4,
     BESIDE = 8 /* of things sorted by length, how far apart two may stand */
 };
@@ -33,14 +31,23 @@ typedef struct Sorted {
     int index;
 } Sorted;
 
-typedef enum Change { CHANGE_TURN, CHANGE_SHIFT, CHANGE_RUNS, CHANGE_SWAP, CHANGE_MOVE, CHANGE_BOARDS, CHANGES } Change;
+typedef enum Change {
+    CHANGE_TURN,
+    CHANGE_SHIFT,
+    CHANGE_RUNS,
+    CHANGE_PASS,
+    CHANGE_SWAP,
+    CHANGE_MOVE,
+    CHANGE_BOARDS,
+    CHANGES
+} Change;
 
 struct Arrange {
     Arrangement *all;
     const Cover *start;
     int64_t start_weight;
     Random random;
-    int64_t budget;
+    int64_t budget, heat;
     bool tones;        /* differ */
     Sorted *runs;      /* those that are whole, by length */
     int run_count;     /* of them */
@@ -121,136 +128,16 @@ Arrange *arrange_new(Arena *arena, const Demand *demand, const Pile *pile, const
     sort_pieces(arrange);
     int64_t budget = (int64_t)arrange->piece_count * WORK_PER_PIECE;
     arrange->budget = budget < WORK_MOST ? budget : WORK_MOST;
+    arrange->heat =
+        budget > 0 ? HEAT_MOST * arrange->budget / budget : 0; /* less where there is no time to cool down */
     return arrange;
 }
 
 /* ---- what is tried ---- */
 
-typedef struct Draft {
-    Laying laying;
-    int pieces[LAY_MOST];
-    Length ends[LAY_MOST];
-} Draft;
-
-static Laying *begin(Draft *draft)
-{
-    draft->laying = (Laying){.pieces = draft->pieces, .ends = draft->ends};
-    return &draft->laying;
-}
-
-/* The nearest place at or before x where a joint may stand. */
-static Length place_joint(const Arrange *arrange, const Run *run, Length x)
-{
-    const Demand *demand = arrange->all->demand;
-    if (!demand->on_studs)
-        return demand_mark_down(demand, run, x);
-    const LengthList *studs = demand_studs(demand, run);
-    Length best = x, least = LENGTH_MOST;
-    for (int i = run->stud_first; i < run->stud_first + run->stud_count; i++) {
-        Length off = studs->at[i] > x ? studs->at[i] - x : x - studs->at[i];
-        if (off < least) {
-            least = off;
-            best = studs->at[i];
-        }
-    }
-    return best;
-}
-
-static void flip(Laying *laying, Length left, int from, int to)
-{
-    Length lengths[LAY_MOST];
-    for (int i = 0; i < laying->count; i++)
-        lengths[i] = laying->ends[i] - (i > 0 ? laying->ends[i - 1] : left);
-    for (; from < to; from++, to--) {
-        int piece = laying->pieces[from];
-        laying->pieces[from] = laying->pieces[to];
-        laying->pieces[to] = piece;
-        Length length = lengths[from];
-        lengths[from] = lengths[to];
-        lengths[to] = length;
-    }
-    for (int i = 0; i < laying->count; i++)
-        laying->ends[i] = left += lengths[i];
-}
-
-static void place_joints(const Arrange *arrange, Laying *laying)
-{
-    const Run *run = &arrange->all->demand->runs[laying->run];
-    for (int i = 0; i + 1 < laying->count; i++)
-        laying->ends[i] = place_joint(arrange, run, laying->ends[i]);
-    laying->ends[laying->count - 1] = run->right;
-}
-
 static int some_run(Arrange *arrange)
 {
     return arrange->runs[below(arrange, arrange->run_count)].index;
-}
-
-static void turn(Arrange *arrange, int64_t most)
-{
-    Draft draft;
-    Laying *laying = begin(&draft);
-    int run = some_run(arrange);
-    arrangement_read(arrange->all, run, laying);
-    if (laying->count < 2)
-        return;
-    int from = below(arrange, laying->count - 1);
-    int to = from + 1 + below(arrange, laying->count - 1 - from);
-    Length left = arrange->all->demand->runs[run].left;
-    flip(laying, left, from, to);
-    if (to - from > 2 && below(arrange, 2) == 0) /* those between as they were */
-        flip(laying, left, from + 1, to - 1);
-    place_joints(arrange, laying);
-    arrangement_lay(arrange->all, laying, NULL, most);
-}
-
-static void shift(Arrange *arrange, int64_t most)
-{
-    Draft draft;
-    Laying *laying = begin(&draft);
-    Arrangement *all = arrange->all;
-    int index = some_run(arrange);
-    arrangement_read(all, index, laying);
-    if (laying->count < 2)
-        return;
-    const Run *run = &all->demand->runs[index];
-    int joint = below(arrange, laying->count - 1);
-    bool right = below(arrange, 2) == 0;
-    int grows = laying->pieces[right ? joint : joint + 1];
-    Length most_by = all->left[all->span_of[grows]] + all->pile->kerf;
-    Length x = laying->ends[joint];
-    if (most_by <= 0)
-        return;
-    if (all->demand->on_studs) {
-        Length by = most_by < 2 * LOOKS_STEP ? most_by : 2 * LOOKS_STEP;
-        x = place_joint(arrange, run, right ? x + by / (1 + below(arrange, 2)) : x - by / (1 + below(arrange, 2)));
-    } else {
-        Length marks = most_by / all->demand->round;
-        Length farthest = 2 * LOOKS_STEP / all->demand->round;
-        marks = marks < farthest ? marks : farthest;
-        if (marks == 0)
-            return;
-        Length by = (Length)random_between(&arrange->random, 1, marks) * all->demand->round;
-        x = demand_mark_down(all->demand, run, right ? x + by : x - by);
-    }
-    laying->ends[joint] = x;
-    arrangement_lay(all, laying, NULL, most);
-}
-
-/* What lies on `from` as it would lie on `run`, with `mirrored` the other way round. */
-static void carry(const Arrange *arrange, const Laying *from, int run, bool mirrored, Laying *out)
-{
-    const Demand *demand = arrange->all->demand;
-    Length by = demand->runs[run].left - demand->runs[from->run].left;
-    out->run = run;
-    out->count = from->count;
-    for (int i = 0; i < from->count; i++) {
-        out->pieces[i] = from->pieces[i];
-        out->ends[i] = from->ends[i] + by;
-    }
-    if (mirrored)
-        flip(out, demand->runs[run].left, 0, out->count - 1);
-    place_joints(arrange, out);
 }
 
 static void exchange_runs(Arrange *arrange, int64_t most)
@@ -258,16 +145,15 @@ static void exchange_runs(Arrange *arrange, int64_t most)
     int at = below(arrange, arrange->run_count);
     int other = below(arrange, 2) == 0 ? below(arrange, arrange->run_count) : beside(arrange, at, arrange->run_count);
     const Sorted *one = &arrange->runs[at], *two = &arrange->runs[other];
-    if (at == other || one->length - two->length > RUNS_ALIKE || two->length - one->length > RUNS_ALIKE)
-        return;
-    Draft drafts[4];
-    Laying *from = begin(&drafts[0]), *to = begin(&drafts[1]);
-    arrangement_read(arrange->all, one->index, from);
-    arrangement_read(arrange->all, two->index, to);
-    Laying *new_one = begin(&drafts[2]), *new_two = begin(&drafts[3]);
-    carry(arrange, to, one->index, below(arrange, 2) == 0, new_one);
-    carry(arrange, from, two->index, below(arrange, 2) == 0, new_two);
-    arrangement_lay(arrange->all, new_one, new_two, most);
+    if (at != other && one->length - two->length <= RUNS_ALIKE && two->length - one->length <= RUNS_ALIKE)
+        joints_exchange(arrange->all, &arrange->random, one->index, two->index, most);
+}
+
+static void pass(Arrange *arrange, int64_t most)
+{
+    int run = some_run(arrange), other = some_run(arrange);
+    if (run != other)
+        joints_pass(arrange->all, &arrange->random, run, other, most);
 }
 
 static void swap(Arrange *arrange, int64_t most)
@@ -298,9 +184,10 @@ static void exchange_boards(Arrange *arrange, int64_t most)
 static void try(Arrange *arrange, Change change, int64_t most)
 {
     switch (change) {
-    case CHANGE_TURN: turn(arrange, most); break;
-    case CHANGE_SHIFT: shift(arrange, most); break;
+    case CHANGE_TURN: joints_turn(arrange->all, &arrange->random, some_run(arrange), most); break;
+    case CHANGE_SHIFT: joints_shift(arrange->all, &arrange->random, some_run(arrange), most); break;
     case CHANGE_RUNS: exchange_runs(arrange, most); break;
+    case CHANGE_PASS: pass(arrange, most); break;
     case CHANGE_SWAP: swap(arrange, most); break;
     case CHANGE_MOVE: move(arrange, most); break;
     case CHANGE_BOARDS: exchange_boards(arrange, most); break;
@@ -311,10 +198,10 @@ static void try(Arrange *arrange, Change change, int64_t most)
 /* How much worse the next change may look. */
 static int64_t worse(Arrange *arrange)
 {
-    int64_t left = (arrange->budget - arrange->all->work) * 1000 / arrange->budget - 200;
+    int64_t left = (arrange->budget - arrange->all->work) * 1000 / (arrange->budget + 1) - 200;
     if (left <= 0)
         return 0;
-    int64_t heat = HEAT_MOST * left / 1000 * left / 1000;
+    int64_t heat = arrange->heat * left / 1000 * left / 1000;
     int64_t most = 0;
     while (most < WORSE_MOST && below(arrange, 1000) < heat)
         most++;
@@ -331,10 +218,10 @@ bool arrange_once(Arrange *arrange, int64_t *work)
     if (arrange->tries_to_sort-- == 0)
         sort_pieces(arrange);
     int first = joints ? CHANGE_TURN : CHANGE_SWAP;
-    int last = tones ? CHANGE_BOARDS : CHANGE_RUNS;
+    int last = tones ? CHANGE_BOARDS : CHANGE_PASS;
     try(arrange, (Change)(first + below(arrange, last - first + 1)), worse(arrange));
     all->work += WORK_PER_TRY;
-    *work += all->work - before;
+    *work += 1 + (all->work - before) / WORK_PER_UNIT;
     return false;
 }
 

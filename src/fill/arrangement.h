@@ -1,8 +1,8 @@
 /*
  * A whole plan that may still be arranged otherwise at no cost: its planks, the span that each is cut from, and the
  * changes that look different and nothing more. A change keeps what is opened, what is covered, the number of pieces
- * and of rules broken; where it would not, or would look worse than `most` allows, nothing is changed. Hung pieces
- * never move. It knows nothing of which change to try.
+ * and of rules broken, and breaks none by more; where it would not, or would look worse than `most` allows, nothing is
+ * changed. Hung pieces never move. It knows nothing of which change to try.
  */
 #ifndef FILL_ARRANGEMENT_H
 #define FILL_ARRANGEMENT_H

@@ -11,39 +11,58 @@
 
 /* ---- rules ---- */
 
-/* Joints of the row, and joints to be, nearer to x than the stagger. */
-static int count_near(const PlankRows *rows, int row, Length x, Length stagger, int64_t *work)
+/* Rules broken, and how far in all: what joints are too near, and what pieces are too short. */
+typedef struct Broken {
+    int count;
+    Length by;
+} Broken;
+
+static void add_near(Broken *broken, Length x, Length other, Length stagger)
 {
-    if (row < 0 || stagger == 0)
-        return 0;
-    const PlankRow *in = &rows->at[row];
-    int near = 0;
-    for (int i = planks_behind(in, x - stagger); i < in->count && in->at[i].left < x + stagger; i++) {
-        near += in->at[i].starts && in->at[i].left > x - stagger;
-        near += in->at[i].ends && in->at[i].right < x + stagger;
-        ++*work;
-    }
-    return near;
+    Length apart = x < other ? other - x : x - other;
+    if (apart >= stagger)
+        return;
+    broken->count++;
+    broken->by += stagger - apart;
 }
 
-/* Rules that pieces of the run break which end there, with the joints between them. */
-static int count_breaks(Arrangement *all, int run, const Length *ends, int count)
+/* Joints of the row, and joints to be, nearer to x than the stagger. */
+static void add_near_row(Broken *broken, const PlankRows *rows, int row, Length x, Length stagger, int64_t *work)
+{
+    if (row < 0 || stagger == 0)
+        return;
+    const PlankRow *in = &rows->at[row];
+    for (int i = planks_behind(in, x - stagger); i < in->count && in->at[i].left < x + stagger; i++) {
+        if (in->at[i].starts)
+            add_near(broken, x, in->at[i].left, stagger);
+        if (in->at[i].ends)
+            add_near(broken, x, in->at[i].right, stagger);
+        ++*work;
+    }
+}
+
+/* What pieces of the run break which end there, with the joints between them. */
+static Broken find_broken(Arrangement *all, const Laying *laying)
 {
     const Demand *demand = all->demand;
-    const Run *in = &demand->runs[run];
+    const Run *in = &demand->runs[laying->run];
     const PlankRow *row = &all->rows->at[in->row];
-    int breaks = 0;
+    Broken broken = {0};
     Length left = in->left;
-    for (int i = 0; i < count; i++) {
-        breaks += ends[i] - left < in->shortest;
-        left = ends[i];
-        if (i + 1 == count)
+    for (int i = 0; i < laying->count; i++) {
+        Length length = laying->ends[i] - left;
+        if (length < in->shortest) {
+            broken.count++;
+            broken.by += in->shortest - length;
+        }
+        left = laying->ends[i];
+        if (i + 1 == laying->count)
             break;
-        breaks += demand->on_studs && !demand_at_stud(demand, in, left);
-        breaks += count_near(all->rows, row->below, left, demand->stagger, &all->work) +
-                  count_near(all->rows, row->above, left, demand->stagger, &all->work);
+        broken.count += demand->on_studs && !demand_at_stud(demand, in, left);
+        add_near_row(&broken, all->rows, row->below, left, demand->stagger, &all->work);
+        add_near_row(&broken, all->rows, row->above, left, demand->stagger, &all->work);
     }
-    return breaks;
+    return broken;
 }
 
 /* Whether the joints may stand there and each piece is one, out of a board that is wide enough. */
@@ -143,15 +162,24 @@ static int64_t lay(Arrangement *all, const Laying *laying)
     return weight_of(all, laying->run) - before;
 }
 
-static int more_breaks(Arrangement *all, const Laying *old, const Laying *laying)
+/* Adds what the run breaks more as `laying` than as `old`. */
+static void add_more(Broken *more, Arrangement *all, const Laying *old, const Laying *laying)
 {
-    return count_breaks(all, laying->run, laying->ends, laying->count) -
-           count_breaks(all, old->run, old->ends, old->count);
+    Broken now = find_broken(all, laying), then = find_broken(all, old);
+    more->count += now.count - then.count;
+    more->by += now.by - then.by;
+}
+
+static bool is_kept(const Broken *more)
+{
+    return more->count == 0 && more->by <= 0;
 }
 
 static bool lay_run(Arrangement *all, const Laying *old, const Laying *laying, int64_t most)
 {
-    if (more_breaks(all, old, laying) != 0)
+    Broken more = {0};
+    add_more(&more, all, old, laying);
+    if (!is_kept(&more))
         return false;
     int64_t change = lay(all, laying);
     if (change > most) {
@@ -165,10 +193,11 @@ static bool lay_run(Arrangement *all, const Laying *old, const Laying *laying, i
 static bool lay_runs(Arrangement *all, const Laying *old_one, const Laying *old_other, const Laying *one,
                      const Laying *other, int64_t most)
 {
-    int breaks = more_breaks(all, old_one, one);
+    Broken more = {0};
+    add_more(&more, all, old_one, one);
     int64_t change = lay(all, one);
-    breaks += more_breaks(all, old_other, other); /* beside what lies now */
-    if (breaks == 0) {
+    add_more(&more, all, old_other, other); /* beside what lies now */
+    if (is_kept(&more)) {
         change += lay(all, other);
         if (change <= most) {
             all->weight += change;

@@ -40,7 +40,7 @@ typedef struct Looks {
     int touching;    /* neighbouring pieces (end to end, or over one another) that both have a tone */
     int equal;       /* of those, of equal tone */
     int chance;      /* of those, of equal tone if the pieces hung as they came */
-    int stacked;     /* joints over a joint two courses below */
+    int stacked;     /* joints over a joint one or two courses below */
     int stairs;      /* three joints that go up like a stair */
     int short_pairs; /* two short pieces end to end */
     int near_sides;  /* joints all but at the side of a cutout */

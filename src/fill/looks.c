@@ -166,7 +166,8 @@ int64_t looks_around(const PlankRows *rows, Length short_below, int row, int fir
             continue;
         int under = second(rows, row, false), over = second(rows, row, true);
         looks.near_sides += near_side(in, x);
-        looks.stacked += count_stacked(rows, under, x, work) + count_stacked(rows, over, x, work);
+        looks.stacked += count_stacked(rows, under, x, work) + count_stacked(rows, in->below, x, work) +
+                         count_stacked(rows, in->above, x, work) + count_stacked(rows, over, x, work);
         looks.stairs += count_stairs(rows, in->above, over, x, STAND_LOW, work) +
                         count_stairs(rows, in->below, in->above, x, STAND_MIDDLE, work) +
                         count_stairs(rows, in->below, under, x, STAND_HIGH, work);
@@ -210,7 +211,8 @@ Looks looks_measure(const PlankRows *rows, Length short_below)
             if (!plank->joined)
                 continue;
             int under = second(rows, i, false);
-            looks.stacked += count_stacked(rows, under, plank->left, &work);
+            looks.stacked +=
+                count_stacked(rows, row->below, plank->left, &work) + count_stacked(rows, under, plank->left, &work);
             looks.stairs += count_stairs(rows, row->below, under, plank->left, STAND_HIGH, &work);
             looks.short_pairs += short_pair(plank - 1, short_below);
             looks.near_sides += near_side(row, plank->left);

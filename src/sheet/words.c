@@ -172,7 +172,7 @@ char *words_joints(Arena *arena, const Looks *looks)
         int count;
         const char *one, *many;
     } kinds[] = {
-        {looks->stacked, "joint over a joint two courses below", "joints over a joint two courses below"},
+        {looks->stacked, "joint over a joint one or two courses below", "joints over a joint one or two courses below"},
         {looks->stairs, "stair of three joints", "stairs of three joints"},
         {looks->short_pairs, "pair of short pieces end to end", "pairs of short pieces end to end"},
         {looks->near_sides, "joint beside the side of a cutout", "joints beside the side of a cutout"},
