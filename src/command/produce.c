@@ -60,6 +60,7 @@ static const Job *read_job(Arena *arena, const char *path)
     const char *name = strcmp(path, "-") == 0 ? "standard input" : base_name(path);
     const Job *job = job_of_wall(arena, source.wall, name, hash, &err);
     if (job == NULL) {
+        store_locate(&source, path, &err);
         if (err.place[0] == '\0')
             err_at(&err, path, 0, 0);
         produce_tell(&err);

@@ -7,6 +7,8 @@
 #include "layout/tell.h"
 #include "layout/tiles.h"
 
+#include <stdio.h>
+
 /*
  *                upper(x): ceiling less margin
  *              ________________________-------
@@ -263,9 +265,21 @@ static bool lay_course(Bench *bench, int index, const Row *row, Course *course, 
 
 /* ---- the faces ---- */
 
-static bool too_many(Err *err)
+/* No room of planks is this high: what is measured so is the slip, else the planks are too narrow. */
+#define HIGH (100 * (Length)1000000000)
+
+/* The place is the field path of what makes the courses so many. */
+static bool too_many(const Wall *wall, int index, Length lowest, Length highest, Err *err)
 {
-    return err_set(err, ERR_LIMIT, "more than %d courses; write wider planks or a smaller wall", WALL_COURSES_MOST);
+    char path[64];
+    bool high = highest - lowest > HIGH;
+    if (high)
+        snprintf(path, sizeof path, "faces[%d].%s", index, highest > -lowest ? "ceiling" : "floor");
+    else
+        snprintf(path, sizeof path, "planks.width%s", wall->planks.widths.count > 1 ? "[0]" : "");
+    err_set(err, ERR_LIMIT, "this makes more than %d courses; write %s", WALL_COURSES_MOST,
+            high ? "how high the wall is, from the level line" : "wider planks, or measure the faces again");
+    return err_at(err, path, 0, 0);
 }
 
 static bool lay_face(Bench *bench, int index, Err *err)
@@ -301,7 +315,7 @@ static bool lay_face(Bench *bench, int index, Err *err)
     face->course_count = courses.count;
     face->area = wide_divide(area, 2);
     layout->course_total += courses.count;
-    return fits || too_many(err);
+    return fits || too_many(layout->wall, index, lowest, highest, err);
 }
 
 static Layout *lay_wall(Arena *arena, const Wall *wall, Length start, bool texts, Err *err)

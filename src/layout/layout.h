@@ -132,7 +132,8 @@ typedef struct Layout {
     int course_total;
 } Layout;
 
-/* Lays out `wall`, which has passed wall_check. NULL only where a limit of sizes is passed (`err`: too many courses).
+/* Lays out `wall`, which has passed wall_check. NULL only where a limit of sizes is passed (`err`: too many courses,
+ * its place the field path that makes them so many).
  */
 Layout *layout_wall(Arena *arena, const Wall *wall, Err *err);
 

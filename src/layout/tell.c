@@ -180,6 +180,52 @@ static void tell_openings(Arena *arena, Layout *layout, int index)
     }
 }
 
+/* ---- limits ---- */
+
+/* Takes x, on one side of a step there, as `*worst` where the bare wall is lower there than `*least`, below nothing; of
+ * equal places the leftmost. */
+static void look_at(const Face *face, Length x, bool after, Length *least, Length *worst)
+{
+    const Length height = marks_off(&face->ceiling, x, after) + marks_off(&face->floor, x, after);
+    if (height > *least || (height == *least && (height == 0 || x >= *worst)))
+        return;
+    *least = height;
+    *worst = x;
+}
+
+/* Straight between marks: a ceiling is furthest below its floor at a mark, or at an end. One that is nowhere above it
+ * is refused before it comes here (wall/check). */
+static void tell_room(Arena *arena, Layout *layout, int index)
+{
+    const Wall *wall = layout->wall;
+    const Face *face = &wall->faces.at[index];
+    const Marks *both[] = {&face->floor, &face->ceiling};
+    Length least = 0, worst = 0;
+    look_at(face, 0, true, &least, &worst);
+    look_at(face, face->width, false, &least, &worst);
+    for (int i = 0; i < 2; i++)
+        for (int k = 0; k < both[i]->count; k++) {
+            const Length x = both[i]->at[k].at;
+            if (x > 0 && x <= face->width)
+                look_at(face, x, false, &least, &worst);
+            if (x >= 0 && x < face->width)
+                look_at(face, x, true, &least, &worst);
+        }
+    if (length_round(least, wall->round) >= 0)
+        return;
+    char below[LENGTH_TEXT_MAX], at[LENGTH_TEXT_MAX];
+    length_show_unit(-least, wall->units, wall->round, below);
+    length_show_unit(worst, wall->units, wall->round, at);
+    Finding finding = finding_of(RULE_CROSSING);
+    finding.face = index;
+    finding.has_at = true;
+    finding.at = worst;
+    tell(arena, layout, finding,
+         "The ceiling lies %s below the floor at %s from the left end, and nothing is hung there: measure both again, "
+         "`down` and `up` from the level line.",
+         below, at);
+}
+
 /* ---- corners ---- */
 
 static void tell_corner(Arena *arena, Layout *layout, int index)
@@ -226,6 +272,7 @@ void tell_wall(Arena *arena, Layout *layout)
 {
     bool reference = false;
     for (int i = 0; i < layout->wall->faces.count; i++) {
+        tell_room(arena, layout, i);
         tell_openings(arena, layout, i);
         tell_corner(arena, layout, i);
         reference |= layout_course_index(&layout->faces[i], 0) >= 0;

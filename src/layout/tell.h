@@ -15,8 +15,8 @@ void tell_left_away(Arena *arena, Layout *layout, int face, int64_t number, Leng
 /* A measured edge that would leave its own course no height, and so does not count. */
 void tell_misfit(Arena *arena, Layout *layout, int face, const HungEdge *edge);
 
-/* Of the whole wall: openings that overlap or leave their face, courses that cannot meet round a corner, a reference
- * course that is nowhere. */
+/* Of the whole wall: a ceiling that is below its floor somewhere, openings that overlap or leave their face, courses
+ * that cannot meet round a corner, a reference course that is nowhere. */
 void tell_wall(Arena *arena, Layout *layout);
 
 #endif

@@ -382,6 +382,20 @@ bool store_parse(Arena *arena, const char *name, const char *text, size_t length
     return true;
 }
 
+void store_locate(const Source *source, const char *name, Err *err)
+{
+    if (err->place[0] == '\0' || err->line > 0)
+        return;
+    Arena *arena = arena_new();
+    Report report = {.arena = arena, .name = name};
+    Node *root = tree_parse(arena, &report, arena_text(arena, source->text, source->length), source->length);
+    if (root != NULL) {
+        const Node *node = reading_place(root, err->place, NULL);
+        err_at(err, strcmp(name, "-") == 0 ? "standard input" : name, node->line, node->column);
+    }
+    arena_free(arena);
+}
+
 bool store_read(Arena *arena, const char *path, Source *out, Errs *errs)
 {
     Text text;

@@ -34,6 +34,10 @@ bool store_parse(Arena *arena, const char *name, const char *text, size_t length
 /* Reads the file at `path` ("-": standard input) and understands it. */
 bool store_read(Arena *arena, const char *path, Source *out, Errs *errs);
 
+/* Where the place of `err` is a field path of the wall that was read, puts the file `name`, line and column in its
+ * stead; any other error is left as it is. */
+void store_locate(const Source *source, const char *name, Err *err);
+
 /* The text of `wall` as a wall file. With `source` (may be NULL) its comments, order and notation are kept wherever the
  * value did not change. Saving twice gives equal bytes; parsing the result gives an equal wall. */
 void store_write(const Wall *wall, const Source *source, Text *out);

@@ -311,6 +311,50 @@ static void whole_or_not(void **state)
     arena_free(made.arena);
 }
 
+/* A ceiling below its floor is no wall: where one is, somewhere, it is told once, with the worst place. */
+static void a_ceiling_below_its_floor(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, IN(40));
+    const char *text = NULL;
+    made_marks(&made, &face->ceiling, 3, (Length[]){0, IN(40), IN(50), -IN(2), IN(100), IN(40)});
+    assert_int_equal(made_findings(made_layout(&made), RULE_CROSSING, &text), 1);
+    assert_string_equal(text, "The ceiling lies 2 in below the floor at 50 in from the left end, and nothing is hung "
+                              "there: measure both again, `down` and `up` from the level line.");
+    /* a step, worst on its right side, at the very end of the face none */
+    made_marks(&made, &face->ceiling, 3, (Length[]){0, IN(40), IN(60), IN(40), IN(60), -IN(1)});
+    assert_int_equal(made_findings(made_layout(&made), RULE_CROSSING, &text), 1);
+    assert_holds(text, "1 in below the floor at 60 in");
+    made_marks(&made, &face->ceiling, 3, (Length[]){0, IN(40), IN(100), IN(40), IN(100), -IN(1)});
+    assert_int_equal(made_findings(made_layout(&made), RULE_CROSSING, NULL), 0);
+    /* a rake that runs out to the floor is a wall; the margins beside it are none of the walls */
+    made_marks(&made, &face->ceiling, 2, (Length[]){0, 0, IN(100), IN(40)});
+    face->margin.floor = IN(1);
+    assert_int_equal(made_findings(made_layout(&made), RULE_CROSSING, NULL), 0);
+    arena_free(made.arena);
+}
+
+/* Beyond 100,000 courses the layout refuses, and says which value makes them so many. */
+static void too_many_courses_name_their_key(void **state)
+{
+    (void)state;
+    Made made = plain();
+    Face *face = made_face(&made, "north", IN(100), 0, IN(400));
+    made.wall->planks.widths.at[0] = IN(1) / 512;
+    made.wall->planks.reveal = 0;
+    Err err = {0};
+    assert_null(layout_wall(made.arena, made.wall, &err));
+    assert_int_equal(err.kind, ERR_LIMIT);
+    assert_string_equal(err.place, "planks.width");
+    made.wall->planks.widths.at[0] = IN(1) / 4;
+    face->ceiling.at[0].off = 900 * (Length)1000000000;
+    assert_null(layout_wall(made.arena, made.wall, &err));
+    assert_string_equal(err.place, "faces[0].ceiling");
+    assert_holds(err.text, "more than 100000 courses");
+    arena_free(made.arena);
+}
+
 /* Two openings that overlap take what both take; that is told. */
 static void overlapping_pair(void **state)
 {
@@ -649,6 +693,8 @@ int main(void)
         cmocka_unit_test(taper_breaks_box),
         cmocka_unit_test(box_across_two),
         cmocka_unit_test(whole_or_not),
+        cmocka_unit_test(a_ceiling_below_its_floor),
+        cmocka_unit_test(too_many_courses_name_their_key),
         cmocka_unit_test(overlapping_pair),
         cmocka_unit_test(door_hearth_stove),
         cmocka_unit_test(sides),
