@@ -95,10 +95,11 @@ SheetRecord *sheet_record(Sheet *sheet)
     return record;
 }
 
-/* Three lines and a rule: job and kind of sheet; place, date and page; facts, file and hash. */
+/* Three lines and a rule: job and kind of sheet; place, date and page; facts, file and hash. The facts are never cut:
+ * the file's name makes room for them. */
 SheetLines sheet_page_head(Arena *arena, const Sheet *sheet, const SheetSection *section, int page, int pages)
 {
-    enum { KIND = 22, DATE_AT = 37, PAGE_AT = 58, FILE_AT = 43, HASH_AT = 62 };
+    enum { KIND = 22, DATE_AT = 37, PAGE_AT = 58, FILE_AT = 43, FILE_LEAST = 6, HASH_AT = 62 };
     SheetLines lines = {0};
 
     SheetLine *line = push_line(arena, &lines);
@@ -125,12 +126,14 @@ SheetLines sheet_page_head(Arena *arena, const Sheet *sheet, const SheetSection 
                           .cut = true,
                           .text = words(arena, "page %d of %d", page, pages)});
 
+    int file_at = utf8_cells(sheet->facts) + 2;
+    file_at = file_at < FILE_AT ? FILE_AT : file_at > HASH_AT - FILE_LEAST ? HASH_AT - FILE_LEAST : file_at;
     line = push_line(arena, &lines);
-    push_cell(arena, line, (SheetCell){.width = FILE_AT - 1, .cut = true, .text = sheet->facts});
+    push_cell(arena, line, (SheetCell){.width = file_at - 1, .cut = true, .text = sheet->facts});
     push_cell(
         arena, line,
         (SheetCell){
-            .align = ALIGN_RIGHT, .at = FILE_AT, .width = HASH_AT - 1 - FILE_AT, .cut = true, .text = sheet->file});
+            .align = ALIGN_RIGHT, .at = file_at, .width = HASH_AT - 1 - file_at, .cut = true, .text = sheet->file});
     push_cell(arena, line,
               (SheetCell){.align = ALIGN_RIGHT, .at = HASH_AT, .width = SHEET_COLUMNS - HASH_AT, .text = sheet->hash});
     return lines;

@@ -15,6 +15,7 @@
  *         at the ceiling 1 13/16, at the floor 1; thin along 0 of wall
  *         window (north): above a reveal, below 1 5/16
  */
+enum { CHOICE = 4, CHOICE_LEAST = 42, CHOICE_START = 56 }; /* columns of the other widths and reveals */
 enum { TICK = 0, NUMBER = 4, WORD = 8, MARK = 15, MARK_WIDTH = 21, LEAST = 40, TEXT = 8 };
 
 enum { FIELD_START, FIELD_LEAST, FIELD_CEILING, FIELD_FLOOR, FIELD_THIN, FIELD_WHERE, FIELD_WHY, FIELD_COUNT };
@@ -64,6 +65,9 @@ static void add_choices(Sheet *sheet, const Wall *wall, const char *head, const 
         return;
     SheetSection *section = sheet_section(sheet, "All faces", false);
     sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS, head);
+    SheetLine *heads = sheet_line(sheet, &section->heads);
+    sheet_cell(sheet, heads, CHOICE_LEAST, CHOICE_START - CHOICE_LEAST - 1, ALIGN_RIGHT, WEIGHT_TEXT, "least strip");
+    sheet_cell(sheet, heads, CHOICE_START, SHEET_COLUMNS - CHOICE_START, ALIGN_RIGHT, WEIGHT_TEXT, "start");
     for (int i = 0; i < choices->count; i++) {
         const WidthChoice *choice = &choices->at[i];
         SheetLines *lines = &sheet_group(sheet, section)->lines;
@@ -71,15 +75,14 @@ static void add_choices(Sheet *sheet, const Wall *wall, const char *head, const 
         line->rule = i == 0;
         line->hair = i > 0;
         sheet_tick(sheet, line, TICK, choice->change == 0);
-        sheet_cell(sheet, line, WORD - 4, LEAST - WORD + 3, ALIGN_LEFT, WEIGHT_STRONG,
+        sheet_cell(sheet, line, CHOICE, CHOICE_LEAST - CHOICE - 1, ALIGN_LEFT, WEIGHT_STRONG,
                    words(arena, "width %s, reveal %s", words_length(arena, wall, choice->width),
                          choice->by_spacer ? spacer_words(arena, &choice->spacer)
                                            : words_length(arena, wall, choice->reveal)));
-        sheet_cell(sheet, line, LEAST, SHEET_COLUMNS - LEAST, ALIGN_LEFT, WEIGHT_TEXT,
-                   words(arena, "%s, start %s",
-                         choice->whole ? "whole courses only"
-                                       : words(arena, "least strip %s", words_length(arena, wall, choice->best.least)),
-                         words_mark(arena, wall, choice->best.start)));
+        sheet_cell(sheet, line, CHOICE_LEAST, CHOICE_START - CHOICE_LEAST - 1, ALIGN_RIGHT, WEIGHT_TEXT,
+                   choice->whole ? "whole courses" : words_length(arena, wall, choice->best.least));
+        sheet_cell(sheet, line, CHOICE_START, SHEET_COLUMNS - CHOICE_START, ALIGN_RIGHT, WEIGHT_STRONG,
+                   words_mark(arena, wall, choice->best.start));
     }
 }
 
