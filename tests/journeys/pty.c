@@ -43,7 +43,9 @@ static void a_nudge_is_saved_with_one_key(void **state)
     Child *child = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(child, "Boathouse"));
     child_type(child, "\x1b[A\x13"); /* Up, Ctrl-S */
-    assert_true(child_file_holds(child, child->wall, "start: 2 5/16"));
+    assert_true(child_file_holds(child, child->wall, "start: 2 5/16 # above the level line\nsaw: {kerf: 1/8, square"));
+    assert_true(
+        child_file_holds(child, child->wall, "# A wall for the journeys: small, so that each figure is known.\n"));
     child_type(child, "q");
     assert_true(child_ends(child));
     assert_int_equal(WEXITSTATUS(child->status), 0);

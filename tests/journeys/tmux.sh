@@ -108,6 +108,32 @@ check 'it leaves without a question' sees 'left with 0'
 open 80 24 '' "$wall"
 check 'it opens again where it was' sees 'Start 2 5/16'
 
+# what a person wrote into the file stays: comments, blank lines, spacing, notation; changed is what was changed
+cp "$DATUMROW_SOURCE/tests/journeys/kept.yaml" "$folder/kept.yaml"
+# (a comment behind a value keeps its column)
+sed 's/^start:    2 1\/4    #/start:    2 5\/16   #/' "$folder/kept.yaml" >"$folder/kept.wanted"
+same() {
+    cmp -s "$1" "$2" || { diff "$1" "$2" | sed 's/^/# /' && return 1; }
+}
+keys q
+check 'the first wall is left' sees 'left with 0'
+open 80 24 '' "$folder/kept.yaml"
+check 'a wall full of notes opens' sees 'Top rip 1/8'
+keys Up
+check 'a nudge moves its start' sees 'Start 2 5/16'
+keys C-s
+check 'and is saved' sees 'kept.yaml, saved'
+check 'but for the start the file is what it was, byte for byte' same "$folder/kept.wanted" "$folder/kept.yaml"
+keys C-z
+check 'undone' sees 'kept.yaml, changed'
+keys C-s
+check 'and saved again' sees 'kept.yaml, saved'
+check 'the file is wholly what it was' same "$DATUMROW_SOURCE/tests/journeys/kept.yaml" "$folder/kept.yaml"
+keys q
+check 'it is left' sees 'left with 0'
+open 80 24 '' "$wall"
+check 'and the first wall stands there again' sees 'Start 2 5/16'
+
 # the other view, help, the menu
 keys v
 check 'one key shows the courses line by line' sees 'rip, left to right'
