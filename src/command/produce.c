@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/ioctl.h>
 #include <sys/stat.h>
 #include <time.h>
 #include <unistd.h>
@@ -13,6 +14,7 @@
 #include "base/file.h"
 #include "base/hash.h"
 #include "base/utf8.h"
+#include "command/check_list.h"
 #include "config.h"
 #include "sheet/csv.h"
 #include "sheet/pdf.h"
@@ -109,6 +111,16 @@ static Format format_of(const Call *call)
     return call->print && DATUMROW_PDF ? FORMAT_PDF : FORMAT_TEXT;
 }
 
+/* Whether a person reads it in a window, and asked for no form of paper. */
+static bool at_terminal(const Call *call, int *columns)
+{
+    if (call->format != FORMAT_NONE || call->out != NULL || call->print || !isatty(STDOUT_FILENO))
+        return false;
+    struct winsize size;
+    *columns = ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0 ? size.ws_col : SHEET_COLUMNS;
+    return true;
+}
+
 /* ---- from bytes to where they are wanted ---- */
 
 bool produce_on_standard_output(const Text *text, Err *err)
@@ -187,8 +199,11 @@ int produce(const Call *call)
         Err err = {0};
         Format format = format_of(call);
         bool done = true;
+        int columns = 0;
         if (call->command->sheet == NULL)
             plan_write(job, &text);
+        else if (call->command->sheet == sheet_check && at_terminal(call, &columns))
+            check_list_write(job, columns, &text);
         else
             done = write_sheet(call->command->sheet(arena, job, date_of_environment(arena)), format, &text, &err);
         if (done && deliver(call, format, &text, &err))

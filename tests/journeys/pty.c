@@ -37,6 +37,32 @@ static void without_a_terminal_it_names_the_commands(void **state)
     }
 }
 
+/* In a window `check` is a list folded to it; told to write text it is the sheet. */
+static void check_reads_well_in_a_window(void **state)
+{
+    (void)state;
+    Child *wide = child_on_wall(TERMINAL, 80, 24);
+    child_type(wide, "q");
+    assert_true(child_ends(wide));
+    const char *const list[] = {"check", wide->wall, NULL}, *const sheet[] = {"check", "--as", "text", wide->wall,
+                                                                              NULL};
+    Child *child = child_start(TERMINAL, 44, 24, list);
+    assert_true(child_ends(child));
+    assert_int_equal(WEXITSTATUS(child->status), 0);
+    assert_holds(child->heard.bytes, "Boathouse reading wall: 0 faults,");
+    assert_holds(child->heard.bytes, "Care, on any such job");
+    assert_null(strstr(child->heard.bytes, "page 1 of"));
+    for (const char *line = child->heard.bytes; *line != '\0';
+         line += strcspn(line, "\n") + (strchr(line, '\n') != NULL))
+        assert_in_range(strcspn(line, "\r\n"), 0, 44);
+    child_free(child);
+    child = child_start(TERMINAL, 44, 24, sheet);
+    assert_true(child_ends(child));
+    assert_holds(child->heard.bytes, "page 1 of");
+    child_free(child);
+    child_free(wide);
+}
+
 static void a_nudge_is_saved_with_one_key(void **state)
 {
     (void)state;
@@ -231,6 +257,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(it_opens_and_leaves),
         cmocka_unit_test(without_a_terminal_it_names_the_commands),
+        cmocka_unit_test(check_reads_well_in_a_window),
         cmocka_unit_test(a_nudge_is_saved_with_one_key),
         cmocka_unit_test(a_flood_of_keys_is_taken_whole),
         cmocka_unit_test(ended_from_outside_it_keeps_the_changes),
