@@ -2,7 +2,9 @@
 
 #include <inttypes.h>
 #include <stdlib.h>
+#include <string.h>
 
+#include "base/text.h"
 #include "fill/trim.h"
 #include "sheet/measures.h"
 #include "sheet/words.h"
@@ -90,7 +92,8 @@ static void add_piece(Cuts *cuts, SheetLines *lines, int board, const Piece *pie
 
     if (wall->planks.widths.count > 1 || !measures_full(course, &plank))
         sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
-    const char *details[] = {measures_laps(arena, wall, &plank), measures_ends(arena, wall, &plank)};
+    const char *details[] = {measures_laps(arena, wall, &plank), measures_ends(arena, wall, &plank),
+                             measures_mitres(arena, layout, piece)};
     for (size_t i = 0; i < sizeof details / sizeof *details; i++)
         if (details[i] != NULL)
             sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, details[i]);
@@ -319,6 +322,32 @@ static void add_trim(Cuts *cuts)
     add_strips(cuts);
 }
 
+/* "Not opened: boards 1-8, 12." */
+static void add_not_opened(Cuts *cuts)
+{
+    const Plan *plan = cuts->job->plan;
+    Text list;
+    text_init(&list);
+    for (int first = 1, last; first <= plan->board_count; first = last + 1) {
+        last = first;
+        if (plan->boards[first - 1].count > 0)
+            continue;
+        while (last < plan->board_count && plan->boards[last].count == 0)
+            last++;
+        text_format(&list, "%s%d", list.length > 0 ? ", " : "", first);
+        if (last > first)
+            text_format(&list, "-%d", last);
+    }
+    if (list.length > 0) {
+        SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
+        sheet_words(cuts->sheet, lines, 0, WEIGHT_TEXT,
+                    words(cuts->arena, "Not opened: %s %.*s.", strpbrk(list.bytes, ",-") == NULL ? "board" : "boards",
+                          (int)list.length, list.bytes));
+        lines->at[0].rule = true;
+    }
+    text_finish(&list);
+}
+
 typedef struct Opened {
     int board, piece;
 } Opened;
@@ -356,6 +385,8 @@ Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date)
     qsort(opened, (size_t)count, sizeof *opened, by_piece);
     for (int i = 0; i < count; i++)
         add_board(&cuts, opened[i].board);
+    if (count > 0)
+        add_not_opened(&cuts);
     add_trim(&cuts);
     return sheet;
 }

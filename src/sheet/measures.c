@@ -1,7 +1,10 @@
 #include "sheet/measures.h"
 
+#include <string.h>
+
 #include "base/text.h"
 #include "sheet/words.h"
+#include "trade/corner.h"
 
 #define HARD_SPACE "\xc2\xa0" /* a width and its place stay on one line */
 
@@ -127,6 +130,19 @@ char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank)
     return out;
 }
 
+char *measures_mitres(Arena *arena, const Layout *layout, const Piece *piece)
+{
+    PieceEnd left, right;
+    corner_piece_ends(arena, layout, piece, &left, &right);
+    if (left.cut == END_MITRE && right.cut == END_MITRE && strcmp(left.text, right.text) == 0)
+        return words(arena, "Both ends: %s", left.text);
+    if (left.cut == END_MITRE && right.cut == END_MITRE)
+        return words(arena, "Left end: %s. Right end: %s", left.text, right.text);
+    if (left.cut == END_MITRE)
+        return words(arena, "Left end: %s", left.text);
+    return right.cut == END_MITRE ? words(arena, "Right end: %s", right.text) : NULL;
+}
+
 static const char *cut_word(const PlankCut *cut)
 {
     if (cut->lap_only)
@@ -171,11 +187,19 @@ static char *cut_leaves(Arena *arena, const Wall *wall, const PlankCut *cut)
     return cut->above >= 0 ? words(arena, "; leaves %s above", above) : "";
 }
 
+/* Places along a plank are from its outermost point at the left: where that end slants, the edge that reaches it. */
+static const char *left_end(const Wall *wall, const Plank *plank)
+{
+    if (!end_slants(wall, &plank->left))
+        return "the left end";
+    return plank->left.lower < plank->left.upper ? "the left end of the lower edge" : "the left end of the upper edge";
+}
+
 char *measures_cut(Arena *arena, const Wall *wall, const Face *face, const Plank *plank, const PlankCut *cut)
 {
-    return words(arena, "%s, %s: %s to %s from the left end; %s%s", cut_word(cut),
+    return words(arena, "%s, %s: %s to %s from %s; %s%s", cut_word(cut),
                  words_name(arena, face->openings.at[cut->opening].name), words_length(arena, wall, cut->left),
-                 words_length(arena, wall, cut->right), cut_heights(arena, wall, plank, cut),
+                 words_length(arena, wall, cut->right), left_end(wall, plank), cut_heights(arena, wall, plank, cut),
                  cut_leaves(arena, wall, cut));
 }
 

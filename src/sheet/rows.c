@@ -141,12 +141,7 @@ static void add_piece(Rows *rows, SheetLines *lines, const Course *course, const
         add_detail(rows, lines, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
     add_detail(rows, lines, measures_laps(arena, wall, &plank));
     add_detail(rows, lines, measures_ends(arena, wall, &plank));
-    PieceEnd left, right;
-    corner_piece_ends(arena, rows->job->layout, piece, &left, &right);
-    if (left.cut == END_MITRE)
-        add_detail(rows, lines, words(arena, "Left end: %s", left.text));
-    if (right.cut == END_MITRE)
-        add_detail(rows, lines, words(arena, "Right end: %s", right.text));
+    add_detail(rows, lines, measures_mitres(arena, rows->job->layout, piece));
     for (int i = 0; i < plank.cut_count; i++)
         add_detail(rows, lines, measures_cut(arena, wall, face, &plank, &plank.cuts[i]));
     record_piece(rows, course, segment, piece, &plank);
@@ -326,6 +321,26 @@ static const char *off_words(Rows *rows, int face_index)
                  clear);
 }
 
+/* What the ends need that stand at a corner and are no mitre: the same on every course, so once for the face. */
+static void add_corner_ends(Rows *rows, SheetLines *lines, int face_index)
+{
+    const Plan *plan = rows->job->plan;
+    bool told[2] = {false, false};
+    for (int i = 0; i < plan->piece_count && !(told[0] && told[1]); i++) {
+        if (plan->pieces[i].face != face_index)
+            continue;
+        PieceEnd ends[2];
+        corner_piece_ends(rows->arena, rows->job->layout, &plan->pieces[i], &ends[0], &ends[1]);
+        for (int k = 0; k < 2; k++) {
+            if (told[k] || ends[k].place != AT_CORNER || ends[k].cut != END_SQUARE)
+                continue;
+            told[k] = true;
+            sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
+                        words(rows->arena, "Ends at the %s corner: %s.", k == 0 ? "left" : "right", ends[k].text));
+        }
+    }
+}
+
 static void add_introduction(Rows *rows, int face_index, const char *turn)
 {
     Arena *arena = rows->arena;
@@ -344,6 +359,7 @@ static void add_introduction(Rows *rows, int face_index, const char *turn)
                     words(arena, "Stud centres from the face's left end: %s.", stud_list(rows, &face->studs)));
     else
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, "No studs are written down for this face.");
+    add_corner_ends(rows, lines, face_index);
     const char *year = year_words(arena, rows->job, face_index);
     if (year != NULL)
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, year);
