@@ -2,6 +2,7 @@
 
 #include "base/panic.h"
 #include "trade/assume.h"
+#include "trade/bill_boards.h"
 #include "trade/bill_parts.h"
 #include "trade/say.h"
 #include "trade/trim_runs.h"
@@ -132,29 +133,6 @@ static void put_wall(Bills *bills)
     bill_put(bills, BILL_WALL, layout->course_total * ASSUME_ONE, 0, "course|s", "courses on all faces");
 }
 
-/* Boards of one line of stock that the plan opens, and spare ones like them. */
-static void put_boards(Bills *bills)
-{
-    const Wall *wall = bills->wall;
-    int64_t spare = assume(wall, ASSUME_SPARE).value;
-    int board = 0;
-    for (int i = 0; i < wall->stock.count; i++) {
-        const Stock *stock = &wall->stock.at[i];
-        int opened = 0;
-        for (int j = 0; j < stock->count; j++, board++)
-            opened += board < bills->plan->board_count && bills->plan->boards[board].count > 0;
-        if (opened == 0)
-            continue;
-        Length width = stock->width_given ? stock->width : wall_widest(wall);
-        int64_t with_spare = assume_fit(wide_ceiling(assume_more(opened * ASSUME_ONE, spare), ASSUME_ONE));
-        BillLine *line = bill_put(bills, BILL_PLANKS, with_spare * ASSUME_ONE, 0, "board|s",
-                                  say(bills->arena, "boards %s long, %s wide: %d cut, %d at hand",
-                                      say_length(bills->arena, wall, stock->length),
-                                      say_length(bills->arena, wall, width), opened, stock->count));
-        bill_spare(bills, line);
-    }
-}
-
 /* Board feet, or cubic metres in millimetre files, of the boards that the plan opens. */
 static int64_t volume_opened(const Bills *bills, Length thickness)
 {
@@ -178,7 +156,7 @@ static void put_planks(Bills *bills)
     const Wall *wall = bills->wall;
     Arena *arena = bills->arena;
     int64_t spare = assume(wall, ASSUME_SPARE).value;
-    put_boards(bills);
+    bill_put_boards(bills);
     BillLine *line = bill_put(bills, BILL_PLANKS, assume_more(bill_running(bills, bills->plan->length_used), spare), 1,
                               bills->running, "running length of the pieces");
     bill_spare(bills, line);

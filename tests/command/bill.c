@@ -124,20 +124,26 @@ static int opened_of(const Bench *bench, int line)
     return opened;
 }
 
+/* The last eight lines of the stock are single boards of odd lengths: one line of the bill. */
 static void planks(Bench *bench)
 {
     double feet = 0;
+    int all = 0, odd = 0;
     for (int i = 0; i < STOCK; i++) {
         int opened = opened_of(bench, i);
         char what[100];
-        if (opened == 0)
-            continue;
-        snprintf(what, sizeof what, "boards %s in long, 2 3/4 in wide: %d cut, %d at hand", stock[i].length, opened,
-                 stock[i].count);
-        int with_spare = (opened * 11 + 9) / 10;
-        assert_line(bench, what, with_spare, 0, with_spare == 1 ? "board" : "boards");
         feet += opened * 1 * 2.75 * stock[i].inches / 144;
+        all += opened;
+        if (stock[i].count == 1)
+            odd += opened;
+        if (opened == 0 || stock[i].count == 1)
+            continue;
+        snprintf(what, sizeof what, "boards %s in long, 2 3/4 in wide, of %d at hand", stock[i].length, stock[i].count);
+        assert_line(bench, what, opened, 0, "boards");
     }
+    assert_true(odd >= 4);
+    assert_line(bench, "boards of odd lengths, 47 in to 71 3/8 in long, 2 3/4 in wide, of 8 at hand", odd, 0, "boards");
+    assert_line(bench, "boards in all, with spare; at hand are 150", (all * 11 + 9) / 10, 0, "boards");
     assert_line(bench, "boards opened, as volume", feet * SPARE, 1, "board feet");
     assert_line(bench, "running length of the pieces", running_length(bench) / 12 * SPARE, 1, "ft");
     assert_line(bench, "the same by area and coverage factor", net_area(bench) / 144 * (12 / 2.75) * SPARE, 1, "ft");
