@@ -257,14 +257,15 @@ static void draw_marks(App *app, Frame *frame, Grid *grid)
             continue;
         last = row / 2;
         char mark[LENGTH_TEXT_MAX], rip[128];
-        figures_rip(app, course, RIP_SIGNS, rip, sizeof rip);
         int at = x, y = frame->area.y + row / 2;
         if (each) {
             grid_text_right(grid, at + 10, y, 10, STYLE_LABEL, app_length(app, course->bottom, mark));
             at += 12;
         }
         bool narrow = course->rip.shape != RIP_FULL && course->rip.least < frame->least;
-        grid_text(grid, at, y, frame->area.x + frame->area.columns - at,
+        int cells = frame->area.x + frame->area.columns - at;
+        figures_rip_within(app, course, cells, rip, sizeof rip);
+        grid_text(grid, at, y, cells,
                   narrow                          ? STYLE_FAULT
                   : course->rip.shape == RIP_FULL ? STYLE_DIM
                                                   : STYLE_FIGURE,

@@ -74,6 +74,13 @@ void figures_rip(const App *app, const Course *course, RipWords words, char *out
     }
 }
 
+void figures_rip_within(const App *app, const Course *course, int cells, char *out, size_t size)
+{
+    figures_rip(app, course, RIP_SIGNS, out, size);
+    if (utf8_cells(out) > cells)
+        figures_rip(app, course, RIP_TIGHT, out, size);
+}
+
 /* The wordings of the line of rips, longest first; the first that fits is taken. */
 static const struct RipWording {
     int gap;

@@ -147,7 +147,7 @@ static void draw_ends(App *app, Grid *grid, Rect row, const Course *course, Leng
     }
     grid_format(grid, row.x + 2, row.y, 5, style, "%4" PRId64, course->number);
     grid_text_right(grid, row.x + GUTTER - 1, row.y, 9, style, app_length(app, course->bottom, mark));
-    figures_rip(app, course, RIP_SIGNS, rip, sizeof rip);
+    figures_rip_within(app, course, RIP - 2, rip, sizeof rip);
     int rip_style = narrow ? STYLE_FAULT : course->rip.shape == RIP_FULL ? STYLE_DIM : STYLE_FIGURE;
     int x = row.x + row.columns - RIP + 1;
     x += grid_text(grid, x, row.y, RIP - 2, rip_style, rip);

@@ -14,11 +14,11 @@ static bool anything_hung(const Wall *wall)
     return wall->hung_pieces.count + wall->hung_edges.count > 0;
 }
 
-/* A word and its figure in a column of its own. */
+/* A word and its figure in a column of its own; a space stands behind it however long it is. */
 static void put_column(Text *line, const char *word, const char *figure, int cells)
 {
     size_t from = line->length;
-    text_format(line, "%s %s", word, figure);
+    text_format(line, "%s %s ", word, figure);
     text_pad(line, from, cells);
 }
 
@@ -64,7 +64,7 @@ static void add_start(Trial *trial, const Wall *wall, const Start *start)
     Length face = narrowest_face(wall);
     Text left;
     text_init(&left);
-    put_column(&left, "start", words_length(arena, wall, start->start), 13);
+    put_column(&left, "start", words_length(arena, wall, start->start), 15);
     put_column(&left, "least", strip_figure(arena, wall, start->least, !start->narrowest.found), 14);
     put_column(&left, "top", strip_figure(arena, wall, start->ceiling, start->ceiling >= face), 12);
     text_format(&left, "bottom %s", strip_figure(arena, wall, start->floor, start->floor >= face));
@@ -120,7 +120,7 @@ static void add_choice(Trial *trial, const Wall *wall, const WidthChoice *choice
         put_column(&left, "reveal", say_fine(arena, wall, choice->reveal), 19);
     else
         put_column(&left, "width", words_length(arena, wall, choice->width), 19);
-    put_column(&left, "start", words_length(arena, wall, choice->best.start), 14);
+    put_column(&left, "start", words_length(arena, wall, choice->best.start), 15);
     text_format(&left, "least %s", strip_figure(arena, wall, choice->best.least, choice->whole));
     const char *right = choice->by_spacer ? spacer_words(arena, &choice->spacer) : "";
     *arena_push(arena, &trial->lines) = (TrialLine){.start = choice->best.start,

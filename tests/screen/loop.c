@@ -584,6 +584,23 @@ static void the_shapes_of_the_rips_are_never_cut(void **state)
     }
 }
 
+/* A plank of 5 1/4 under a sloping ceiling: "2 15/16 > 2 13/16 ~" is wider than the column beside the courses. */
+static void the_figures_of_a_rip_are_never_cut(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_text(80, 24,
+                           "datumrow: 1\nunits: in\n"
+                           "planks: {width: 5 1/4, thickness: 1/2, reveal: 1/16}\nstart: 0\n"
+                           "faces:\n- name: north\n  width: 138\n  floor: [{at: 0, down: 4}]\n"
+                           "  ceiling: [{at: 0, up: 24 3/16}, {at: 69, up: 24 7/16}, {at: 138, up: 24 1/16}]\n"
+                           "stock: [{length: 60, count: 60}]\n");
+    if (!rig->app->sight.rows)
+        rig_type(rig, "v");
+    assert_true(rig->app->sight.rows);
+    assert_true(rig_shows(rig, "2 15/16~2 13/16"));
+    rig_free(rig);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -619,6 +636,7 @@ int main(void)
         cmocka_unit_test(a_finding_is_told_in_whole),
         cmocka_unit_test(the_head_names_the_key_of_the_faults),
         cmocka_unit_test(the_shapes_of_the_rips_are_never_cut),
+        cmocka_unit_test(the_figures_of_a_rip_are_never_cut),
     };
     return RUN(tests);
 }

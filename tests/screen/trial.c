@@ -44,6 +44,27 @@ static void moving_over_the_starts_shows_each_on_the_wall(void **state)
     rig_free(rig);
 }
 
+/* "start -1 11/16 least 2": the words of a column never touch the figure of the one before. */
+static void columns_of_choices_stand_apart(void **state)
+{
+    (void)state;
+    static const char *const columns[] = {"least", "top", "bottom"};
+    static const char *const lists[] = {"s", "w"};
+    Rig *rig = rig_new(80, 24);
+    for (int list = 0; list < 2; list++) {
+        rig_type(rig, lists[list]);
+        for (int line = 0; line < 24; line++) {
+            for (int i = 0; i < 3; i++)
+                for (const char *at = rig->picture.bytes; (at = strstr(at, columns[i])) != NULL; at++)
+                    if (at[-1] >= '0' && at[-1] <= '9')
+                        fail_msg("\"%s\" touches a figure:\n%s", columns[i], rig->picture.bytes);
+            rig_key(rig, PRESS_DOWN);
+        }
+        rig_key(rig, PRESS_ESCAPE);
+    }
+    rig_free(rig);
+}
+
 static void esc_leaves_the_wall_as_it_was(void **state)
 {
     (void)state;
@@ -200,6 +221,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(moving_over_the_starts_shows_each_on_the_wall),
+        cmocka_unit_test(columns_of_choices_stand_apart),
         cmocka_unit_test(esc_leaves_the_wall_as_it_was),
         cmocka_unit_test(enter_takes_a_start_as_one_step),
         cmocka_unit_test(the_other_face_is_looked_at_while_trying),
