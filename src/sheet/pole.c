@@ -109,6 +109,8 @@ static PoleMarks marks_of(Arena *arena, const Job *job)
         }
         const Openings *openings = &job->wall->faces.at[i].openings;
         for (int k = 0; k < openings->count; k++) {
+            if (openings->at[k].kind == OPENING_STOVE)
+                continue; /* it stands before the wall and cuts nothing */
             const char *name = words_name(arena, openings->at[k].name);
             *arena_push(arena, &marks) =
                 (PoleMark){face->openings[k].top, 2, i, k, true, NULL, words(arena, "%s, top of the cut", name)};

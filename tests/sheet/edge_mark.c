@@ -97,6 +97,21 @@ static void the_pole_tells_on_which_face_a_mark_is_off(void **state)
     arena_free(made.arena);
 }
 
+/* A window is cut round and marked at both its edges; a stove stands before the wall and is not cut round. */
+static void the_pole_marks_what_is_cut(void **state)
+{
+    (void)state;
+    Face *face;
+    Made made = wall_of(&face, MM(-300), MM(300));
+    made_opening(&made, face, "window", MM(600), MM(20), MM(200), MM(60));
+    made_opening(&made, face, "stove", MM(100), MM(-250), MM(200), MM(90))->kind = OPENING_STOVE;
+    Sheet *pole = sheet_pole(made.arena, shown_job(made.arena, made_layout(&made)), "");
+    assert_holds(shown(pole), "80 up    window, top of the cut");
+    assert_holds(shown(pole), "20 up    window, bottom of the cut");
+    assert_null(strstr(shown(pole), "stove"));
+    arena_free(made.arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -104,6 +119,7 @@ int main(void)
         cmocka_unit_test(an_edge_that_the_floor_crosses_has_one_where_it_is_on_the_wall),
         cmocka_unit_test(a_slanted_end_takes_no_mark_away),
         cmocka_unit_test(the_pole_tells_on_which_face_a_mark_is_off),
+        cmocka_unit_test(the_pole_marks_what_is_cut),
     };
     return RUN(tests);
 }
