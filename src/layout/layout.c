@@ -277,8 +277,9 @@ static bool too_many(const Wall *wall, int index, Length lowest, Length highest,
         snprintf(path, sizeof path, "faces[%d].%s", index, highest > -lowest ? "ceiling" : "floor");
     else
         snprintf(path, sizeof path, "planks.width%s", wall->planks.widths.count > 1 ? "[0]" : "");
-    err_set(err, ERR_LIMIT, "this makes more than %d courses; write %s", WALL_COURSES_MOST,
-            high ? "how high the wall is, from the level line" : "wider planks, or measure the faces again");
+    err_set(err, ERR_LIMIT, "%s more than %d courses; write %s",
+            high ? "a wall this high takes" : "planks this narrow make", WALL_COURSES_MOST,
+            high ? "how high it is, from the level line" : "wider planks, or measure the faces again");
     return err_at(err, path, 0, 0);
 }
 

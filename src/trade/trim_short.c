@@ -114,9 +114,9 @@ void trim_short_findings(Arena *arena, const Layout *layout, Findings *findings)
         const TrimPiece *piece = &missing.at[i];
         char name[WALL_NAME_MOST * 4 + 1];
         utf8_safe(name, sizeof name, piece->name, WALL_NAME_MOST, false);
-        const char *what =
-            say(arena, "%s of %s, %s long, cannot be cut from the trim stock",
-                say_count(arena, piece->count, "strip", "strips"), name, say_length(arena, wall, piece->length));
+        const char *what = say(arena, "%s of %s, %s long, cannot be cut from the trim stock",
+                               piece->count == 1 ? "One strip" : say(arena, "%d strips", piece->count), name,
+                               say_length(arena, wall, piece->length));
         const char *why =
             longest == 0 ? "there are no boards; write what is at hand under trim.stock."
             : piece->length > longest

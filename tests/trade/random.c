@@ -4,6 +4,7 @@
  */
 #include "check.h"
 
+#include "fill/trim.h"
 #include "support/random_wall.h"
 #include "trade/asbuilt.h"
 #include "trade/bill.h"
@@ -27,18 +28,37 @@ typedef struct Job {
     const Plan *plan;
 } Job;
 
+/* Of how many names and lengths the trim plan lacks strips. */
+static int kinds_missing(Job *job)
+{
+    if (!job->wall->trim.given)
+        return 0;
+    TrimPieces pieces = trim_pieces(job->arena, job->layout);
+    const TrimPieces *missing = &trim_plan(job->arena, job->wall, &pieces)->missing;
+    int kinds = 0;
+    for (int i = 0; i < missing->count; i++) {
+        int k = 0;
+        while (k < i && (missing->at[k].length != missing->at[i].length ||
+                         strcmp(missing->at[k].name, missing->at[i].name) != 0))
+            k++;
+        kinds += k == i;
+    }
+    return kinds;
+}
+
 static void check_findings(Job *job)
 {
     Findings findings = {0};
     trade_findings(job->arena, job->wall, job->layout, job->plan, &findings);
-    int stoves = 0, told = 0;
+    int stoves = 0, told = 0, missing = 0;
     for (int i = 0; i < job->wall->faces.count; i++)
         for (int j = 0; j < job->wall->faces.at[i].openings.count; j++)
             stoves += job->wall->faces.at[i].openings.at[j].kind == OPENING_STOVE;
     for (int i = 0; i < findings.count; i++) {
         const Finding *finding = &findings.at[i];
         assert_true(finding->text && finding->text[0]);
-        assert_int_equal(rule_grade(finding->rule), GRADE_CAUTION);
+        assert_int_equal(rule_grade(finding->rule), finding->rule == RULE_MISSING ? GRADE_FAULT : GRADE_CAUTION);
+        missing += finding->rule == RULE_MISSING;
         assert_null(strstr(finding->text, " safe"));
         assert_null(strchr(finding->text, '\n'));
         assert_true(finding->text[0] < 'a' || finding->text[0] > 'z'); /* whole sentences */
@@ -50,6 +70,7 @@ static void check_findings(Job *job)
         }
     }
     assert_int_equal(told, stoves); /* each, at any distance, once */
+    assert_int_equal(missing, kinds_missing(job));
 }
 
 static void check_bill(Job *job)

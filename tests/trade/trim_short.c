@@ -72,9 +72,9 @@ static void too_few_boards(void **state)
     add_piece(&bench, "lip", INCHES(60), 1);
     Findings findings = told(&bench);
     assert_int_equal(findings.count, 2);
-    assert_string_equal(findings.at[0].text, "one strip of rail, 90 in long, cannot be cut from the trim stock: no "
+    assert_string_equal(findings.at[0].text, "One strip of rail, 90 in long, cannot be cut from the trim stock: no "
                                              "board that is long enough is left; add more under trim.stock.");
-    assert_holds(findings.at[1].text, "one strip of lip, 60 in long");
+    assert_holds(findings.at[1].text, "One strip of lip, 60 in long");
     arena_free(bench.arena);
 }
 
@@ -103,7 +103,7 @@ static void where_the_quick_way_fails_the_plan_is_asked(void **state)
     bench.wall->trim.pieces.at[1].length += SIXTEENTH;
     Findings findings = told(&bench);
     assert_int_equal(findings.count, 1);
-    assert_holds(findings.at[0].text, "one strip of rail, 29 1/16 in long");
+    assert_holds(findings.at[0].text, "One strip of rail, 29 1/16 in long");
     arena_free(bench.arena);
 }
 
