@@ -105,12 +105,14 @@ Cover *arrangement_covers(Arena *arena, const Arrangement *all)
 
 /* ---- one piece ---- */
 
-static Plank *plank_of(const Arrangement *all, int piece)
+static Plank *plank_of(Arrangement *all, int piece)
 {
     int run = all->run_of[piece];
-    Plank *plank = &all->rows->at[all->demand->runs[run].row].at[all->runs[run].first];
+    Plank *first = &all->rows->at[all->demand->runs[run].row].at[all->runs[run].first];
+    Plank *plank = first;
     while (plank->piece != piece)
         plank++;
+    all->work += (plank - first) / 4;
     return plank;
 }
 
@@ -207,7 +209,7 @@ bool arrangement_move(Arrangement *all, int piece, int span, int64_t most)
 /* ---- one board ---- */
 
 /* Whether all that is cut from `board` can be cut from `other`, which nothing is cut from. */
-static bool fits(const Arrangement *all, int board, int other)
+static bool fits(Arrangement *all, int board, int other)
 {
     const PileBoard *from = &all->pile->boards[board], *to = &all->pile->boards[other];
     if (from->kind < 0 || to->kind < 0)

@@ -64,27 +64,34 @@ static bool is_stair(Length low, Length middle, Length high)
     return one >= LOOKS_NEAR && one <= LOOKS_STEP && other >= LOOKS_NEAR && other <= LOOKS_STEP;
 }
 
+/* Whether a joint that can be part of a stair stands at the plank's left end. */
+static bool is_step(const Plank *plank)
+{
+    return plank->joined && plank->right - plank->left >= LOOKS_NEAR && plank[-1].right - plank[-1].left >= LOOKS_NEAR;
+}
+
 /* Which of the three joints of a stair is given. */
 typedef enum Stand { STAND_LOW, STAND_MIDDLE, STAND_HIGH } Stand;
 
-/* Stairs of the joint at x with one joint of each of the two rows: those beside it, or the one beside and the one
- * behind that. */
-static int count_stairs(const PlankRows *rows, int one, int other, Length x, Stand stand, int64_t *work)
+/* Stairs of the joint at the plank's left end with one joint of each of the two rows: those beside it, or the one
+ * beside and the one behind that. */
+static int count_stairs(const PlankRows *rows, int one, int other, const Plank *plank, Stand stand, int64_t *work)
 {
-    if (one < 0 || other < 0)
+    if (one < 0 || other < 0 || !is_step(plank))
         return 0;
+    Length x = plank->left;
     const PlankRow *near = &rows->at[one], *far = &rows->at[other];
     int count = 0;
     for (int i = planks_behind(near, x - LOOKS_STEP); i < near->count && near->at[i].left <= x + LOOKS_STEP; i++) {
         Length y = near->at[i].left;
         ++*work;
-        if (!near->at[i].joined || distance(x, y) < LOOKS_NEAR)
+        if (distance(x, y) < LOOKS_NEAR || !is_step(&near->at[i]))
             continue;
         Length aim = stand == STAND_MIDDLE ? 2 * x - y : 2 * y - x;
         for (int j = planks_behind(far, aim - LOOKS_NEAR); j < far->count && far->at[j].left < aim + LOOKS_NEAR; j++) {
             Length z = far->at[j].left;
             ++*work;
-            if (!far->at[j].joined)
+            if (!is_step(&far->at[j]))
                 continue;
             switch (stand) {
             case STAND_LOW: count += is_stair(x, y, z); break;
@@ -155,22 +162,18 @@ int64_t looks_around(const PlankRows *rows, Length short_below, int row, int fir
     }
     for (int i = first; i <= first + count && i < in->count; i++) {
         const Plank *plank = &in->at[i];
+        Length x = plank->left;
         if (!plank->joined)
             continue;
+        int under = second(rows, row, false), over = second(rows, row, true);
         looks.equal += plank->tone != 0 && plank[-1].tone == plank->tone;
         looks.short_pairs += short_pair(plank - 1, short_below);
-    }
-    for (int i = first + 1; i < first + count; i++) {
-        Length x = in->at[i].left;
-        if (!in->at[i].joined)
-            continue;
-        int under = second(rows, row, false), over = second(rows, row, true);
         looks.near_sides += near_side(in, x);
         looks.stacked += count_stacked(rows, under, x, work) + count_stacked(rows, in->below, x, work) +
                          count_stacked(rows, in->above, x, work) + count_stacked(rows, over, x, work);
-        looks.stairs += count_stairs(rows, in->above, over, x, STAND_LOW, work) +
-                        count_stairs(rows, in->below, in->above, x, STAND_MIDDLE, work) +
-                        count_stairs(rows, in->below, under, x, STAND_HIGH, work);
+        looks.stairs += count_stairs(rows, in->above, over, plank, STAND_LOW, work) +
+                        count_stairs(rows, in->below, in->above, plank, STAND_MIDDLE, work) +
+                        count_stairs(rows, in->below, under, plank, STAND_HIGH, work);
     }
     *work += count;
     return looks_weight(&looks);
@@ -213,7 +216,7 @@ Looks looks_measure(const PlankRows *rows, Length short_below)
             int under = second(rows, i, false);
             looks.stacked +=
                 count_stacked(rows, row->below, plank->left, &work) + count_stacked(rows, under, plank->left, &work);
-            looks.stairs += count_stairs(rows, row->below, under, plank->left, STAND_HIGH, &work);
+            looks.stairs += count_stairs(rows, row->below, under, plank, STAND_HIGH, &work);
             looks.short_pairs += short_pair(plank - 1, short_below);
             looks.near_sides += near_side(row, plank->left);
         }

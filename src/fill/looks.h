@@ -9,7 +9,7 @@
  * the course between they make an H, whatever the stagger of courses that follow on each other.
  * - A staircase: three joints in three courses that follow on each other, which go the same way by about the same step:
  *   both steps LOOKS_NEAR or more, no more than LOOKS_STEP, and nearer to each other than LOOKS_NEAR. A stair of four
- *   joints counts two. Longer steps do not read as one; LOOKS_STEP is the wider of the two usual stud spacings, so
+ *   joints counts two, and one between scraps shorter than LOOKS_NEAR none. Longer steps do not read as one; LOOKS_STEP is the wider of the two usual stud spacings, so
  *   that joints that go from stud to stud are found.
  * - Two short pieces end to end: both shorter than looks_short, LOOKS_SHORT (they do not reach from stud to stud) or
  *   half as long again as `shortest`, whichever is more: a cluster of ends.

@@ -304,6 +304,29 @@ static void check_boards(Read *read, const yaml_node_t *boards, const Sums *sums
     assert_true(number(read, totals, "length-opened") == length);
 }
 
+/* Tones are told where neighbours have any, the rest where there is a joint. */
+static void check_looks(Read *read, const yaml_node_t *totals)
+{
+    const Plan *plan = read->job->plan;
+    const char *keys =
+        "courses pieces joints boards-opened length-opened length-used length-bound? missing neighbours? "
+        "one-tone? by-chance? stacked? stairs? short-pairs? beside-cutouts?";
+    assert_keys(read, totals, keys);
+    assert_int_equal(find(read, totals, "neighbours") != NULL, plan->looks.touching > 0);
+    assert_int_equal(find(read, totals, "stacked") != NULL, plan->joints > 0);
+    if (plan->looks.touching > 0) {
+        assert_int_equal(number(read, totals, "neighbours"), plan->looks.touching);
+        assert_int_equal(number(read, totals, "one-tone"), plan->looks.equal);
+        assert_int_equal(number(read, totals, "by-chance"), plan->looks.chance);
+    }
+    if (plan->joints > 0) {
+        assert_int_equal(number(read, totals, "stacked"), plan->looks.stacked);
+        assert_int_equal(number(read, totals, "stairs"), plan->looks.stairs);
+        assert_int_equal(number(read, totals, "short-pairs"), plan->looks.short_pairs);
+        assert_int_equal(number(read, totals, "beside-cutouts"), plan->looks.near_sides);
+    }
+}
+
 static void check_plan(Read *read)
 {
     const Job *job = read->job;
@@ -335,6 +358,7 @@ static void check_plan(Read *read)
     assert_int_equal(sums.pieces, job->plan->piece_count);
     assert_true(number(read, totals, "length-used") == sums.used);
     assert_true(number(read, totals, "missing") == sums.missing);
+    check_looks(read, totals);
     check_boards(read, get(read, root, "boards"), &sums, totals);
     yaml_node_t *warnings = get(read, root, "warnings");
     assert_int_equal(count_of(warnings), job->findings.count);

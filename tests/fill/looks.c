@@ -70,6 +70,8 @@ static void test_stairs(void **state)
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {61}, {62}}).stairs, 0);
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {76}, {60}}).stairs, 0);
     assert_int_equal(measure(4, (int[][JOINTS_MOST]){{60}, {76}, {92}, {108}}).stairs, 2);
+    assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {76}, {92, 94}}).stairs, 1);
+    assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {76}, {92, 93}}).stairs, 0);
 }
 
 static void test_short_pieces_end_to_end(void **state)
@@ -131,6 +133,13 @@ static bool has_joint(const Seen *seen, int piece)
     return piece > 0 && beside(&seen->plan->pieces[piece - 1], &seen->plan->pieces[piece]);
 }
 
+/* A joint between pieces that are not scraps. */
+static bool has_step(const Seen *seen, int piece)
+{
+    const Piece *right = &seen->plan->pieces[piece];
+    return has_joint(seen, piece) && right->right - right->left >= 2 * IN && right[-1].right - right[-1].left >= 2 * IN;
+}
+
 static Length apart(Length a, Length b)
 {
     return a < b ? b - a : a - b;
@@ -155,12 +164,13 @@ static void recount_joint(const Seen *seen, int index, Looks *looks)
             continue;
         looks->stacked += apart(next->left, piece->left) < 2 * IN;
         Length step = next->left - piece->left;
-        if (up != 1 || apart(step, 0) < 2 * IN || apart(step, 0) > 24 * IN)
+        if (up != 1 || !has_step(seen, index) || !has_step(seen, i) || apart(step, 0) < 2 * IN ||
+            apart(step, 0) > 24 * IN)
             continue;
         for (int j = 0; j < plan->piece_count; j++) {
             const Piece *third = &plan->pieces[j];
             Length then = third->left - next->left;
-            looks->stairs += above(seen, next, third) == 1 && has_joint(seen, j) && (then > 0) == (step > 0) &&
+            looks->stairs += above(seen, next, third) == 1 && has_step(seen, j) && (then > 0) == (step > 0) &&
                              apart(then, step) < 2 * IN && apart(then, 0) >= 2 * IN && apart(then, 0) <= 24 * IN;
         }
     }
