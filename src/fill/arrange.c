@@ -21,6 +21,7 @@ enum {
     WORK_PER_UNIT = 4, /* of the fill's units of work */
     HEAT_MOST = 300,   /* of 1000 tries may look worse by one at first, of those as many by two, and so on */
     WORSE_MOST = 4,
+    DRAWS = 4,
     BESIDE = 8 /* of things sorted by length, how far apart two may stand */
 };
 
@@ -156,9 +157,21 @@ static void pass(Arrange *arrange, int64_t most)
         joints_pass(arrange->all, &arrange->random, run, other, most);
 }
 
+/* A piece that has a neighbour of its tone, where a few draws find one; its place among the sorted. */
+static int some_piece(Arrange *arrange)
+{
+    int at = 0;
+    for (int i = 0; i < DRAWS; i++) {
+        at = below(arrange, arrange->piece_count);
+        if (arrangement_clashes(arrange->all, arrange->pieces[at].index))
+            break;
+    }
+    return at;
+}
+
 static void swap(Arrange *arrange, int64_t most)
 {
-    int at = below(arrange, arrange->piece_count);
+    int at = some_piece(arrange);
     int other = beside(arrange, at, arrange->piece_count);
     if (at != other)
         arrangement_swap(arrange->all, arrange->pieces[at].index, arrange->pieces[other].index, most);
@@ -168,7 +181,7 @@ static void move(Arrange *arrange, int64_t most)
 {
     if (arrange->span_count == 0)
         return;
-    int piece = arrange->pieces[below(arrange, arrange->piece_count)].index;
+    int piece = arrange->pieces[some_piece(arrange)].index;
     arrangement_move(arrange->all, piece, arrange->spans[below(arrange, arrange->span_count)], most);
 }
 

@@ -144,6 +144,14 @@ static int64_t retone(Arrangement *all, int piece, int tone)
     return change * LOOKS_WEIGHT_TONE;
 }
 
+bool arrangement_clashes(Arrangement *all, int piece)
+{
+    const Plank *plank = plank_of(all, piece);
+    int row = all->demand->runs[all->run_of[piece]].row;
+    int at = (int)(plank - all->rows->at[row].at);
+    return plank->tone != 0 && looks_like(all->rows, row, at, plank->tone, &all->work) > 0;
+}
+
 static int tone_of_span(const Arrangement *all, int span)
 {
     return all->rows->tones[all->pile->spans[span].board];

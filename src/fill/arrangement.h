@@ -56,6 +56,9 @@ void arrangement_read(const Arrangement *all, int run, Laying *out);
  * without. */
 bool arrangement_lay(Arrangement *all, const Laying *one, const Laying *other, int64_t most);
 
+/* Whether the piece has a neighbour of its tone. */
+bool arrangement_clashes(Arrangement *all, int piece);
+
 /* Cuts each of two pieces from the other's span. */
 bool arrangement_swap(Arrangement *all, int piece, int other, int64_t most);
 
