@@ -339,7 +339,7 @@ static const Record underlay_sheet = {"a sheet of underlay", KEYS(sheet_keys), s
 
 static const Key bill_keys[] = {
     {"spare", .kind = VALUE_PERCENT, AT(Bill, spare.thousandths, int64_t), FLAG(Bill, spare.given),
-     .range = RANGE_FROM_ZERO, .says = "percent more than is cut; left out: 10"},
+     .range = RANGE_FROM_ZERO, .says = "percent more than is cut, counted once over all boards; left out: 10"},
     {"fasteners", NUMBER(Bill, fasteners), .range = RANGE_ABOVE_ZERO,
      .says = "in each plank on each stud; left out: 1, or 2 where planks are wider than 4 in"},
     {"glue", WORD(Bill, glue, Glue, glue_words), FLAG(Bill, glue_given),
