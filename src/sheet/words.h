@@ -49,7 +49,8 @@ char *words_count(Arena *arena, int count, const char *one, const char *many);
 /* "3 of 41 neighbours are of one tone; by chance it would be 14"; NULL where no neighbours have a tone. */
 char *words_tones(Arena *arena, const Looks *looks);
 
-/* "2 joints over a joint one or two courses below, 1 stair of three joints"; NULL where nothing of the joints catches the eye. */
+/* "2 joints over a joint one or two courses below, 1 stair of three joints"; NULL where nothing of the joints catches
+ * the eye. */
 char *words_joints(Arena *arena, const Looks *looks);
 
 /* "inches, marked to 1/16" */
