@@ -2,12 +2,13 @@
 
 #include "base/wide.h"
 #include "trade/say.h"
+#include "trade/trim_runs.h"
 
 /*
  *                  nearest wood
  *            d    [============      d      distance from the opening as it is written, not as it is grown
  *     +----+<---->                   p      what stands out of the masonry's face: underlay + thickness
- *     |fire|
+ *     |fire|                              and, for a strip of trim, its own thickness more
  *     +----+      a quarter round the opening: d < 6 in; then p > d/8 up to 12 in
  *
  * International Residential Code R1001.11, exception 4 (2009 text): combustible trim on the front of a masonry
@@ -99,6 +100,54 @@ static void nearest_round_corners(const Layout *layout, int face, const Box *box
     }
 }
 
+/* What of the rules for a masonry fireplace some wood breaks, the worse one first; nearer is worse. */
+typedef struct Breach {
+    bool within, projects;
+    Wide away;        /* squared */
+    Length out;       /* what it stands out of the masonry's face */
+    const char *name; /* of the strip of trim; NULL: planks */
+} Breach;
+
+static void note_wood(Breach *worst, Wide away, Length out, const char *name)
+{
+    const bool within = away < square(TRIM_NEVER);
+    const bool projects = !within && away <= square(TRIM_LESS) && square(out) * 64 > away;
+    if (!within && !projects)
+        return;
+    const bool is_first = !worst->within && !worst->projects;
+    if (is_first || (within && !worst->within) || (within == worst->within && away < worst->away))
+        *worst = (Breach){within, projects, away, out, name};
+}
+
+/* Strips lie on the planks, those of the face round an inside corner too. */
+static void note_trim(Arena *arena, const Layout *layout, int face, const Box *box, Breach *worst)
+{
+    const Wall *wall = layout->wall;
+    if (wall->trim.runs.count == 0)
+        return;
+    const int count = wall->faces.count;
+    bool through;
+    const bool inside_left = wall_corner_left(wall, face, &through).kind == CORNER_INSIDE;
+    const bool inside_right = wall_corner_right(wall, face, &through).kind == CORNER_INSIDE;
+    const TrimStrips strips = trim_strips(arena, layout, NULL);
+    for (int i = 0; i < strips.count; i++) {
+        const TrimStrip *strip = &strips.at[i];
+        const Box wood = trim_strip_box(layout, strip);
+        const Length out = wall->faces.at[strip->face].underlay + wall->planks.thickness + strip->thickness;
+        Length along;
+        if (strip->face == face)
+            along = apart(wood.left, wood.right, box->left, box->right);
+        else if (inside_left && strip->face == (face + count - 1) % count)
+            along = box->left - out;
+        else if (inside_right && strip->face == (face + 1) % count)
+            along = wall->faces.at[face].width - box->right - out;
+        else
+            continue;
+        along = along > 0 ? along : 0;
+        note_wood(worst, square(along) + square(apart(wood.bottom, wood.top, box->bottom, box->top)), out, strip->name);
+    }
+}
+
 static void check_hearth(Arena *arena, const Layout *layout, int face, int index, Findings *findings)
 {
     const Wall *wall = layout->wall;
@@ -106,10 +155,11 @@ static void check_hearth(Arena *arena, const Layout *layout, int face, int index
     Wide nearest = 0;
     bool any = nearest_wood(&layout->faces[face], &box, false, 0, &nearest);
     nearest_round_corners(layout, face, &box, &any, &nearest);
-    Length project = wall->faces.at[face].underlay + wall->planks.thickness;
-    bool within = any && nearest < square(TRIM_NEVER);
-    bool projects = any && !within && nearest <= square(TRIM_LESS) && square(project) * 64 > nearest;
-    if (!within && !projects)
+    Breach worst = {0};
+    if (any)
+        note_wood(&worst, nearest, wall->faces.at[face].underlay + wall->planks.thickness, NULL);
+    note_trim(arena, layout, face, &box, &worst);
+    if (!worst.within && !worst.projects)
         return;
     Finding finding = finding_of(RULE_FIRE);
     finding.face = face;
@@ -118,18 +168,20 @@ static void check_hearth(Arena *arena, const Layout *layout, int face, int index
         "Ask the local code and building department before hanging wood there. An insert or a factory-built "
         "fireplace goes by its manual instead (write it as `stove`).";
     const char *name = wall->faces.at[face].openings.at[index].name;
-    const char *away = say_length(arena, wall, root_of(nearest));
-    if (within)
+    const char *wood = worst.name ? say(arena, "Trim (%s)", worst.name) : "Wood";
+    const char *away = say_length(arena, wall, root_of(worst.away));
+    if (worst.within)
         finding.text = say(arena,
-                           "Wood comes %s %s: model codes keep combustible trim %s from the opening of a "
+                           "%s comes %s %s: model codes keep combustible trim %s from the opening of a "
                            "masonry fireplace, measured from the firebox itself. %s",
-                           nearest == 0 ? "right up to" : say(arena, "within %s of", away), name,
+                           wood, worst.away == 0 ? "right up to" : say(arena, "within %s of", away), name,
                            say_length(arena, wall, TRIM_NEVER), ask);
     else
-        finding.text = say(arena,
-                           "Wood %s from %s stands %s out of the masonry's face: within %s of the opening of a masonry "
-                           "fireplace model codes allow combustible trim 1/8 in for each inch of distance. %s",
-                           away, name, say_length(arena, wall, project), say_length(arena, wall, TRIM_LESS), ask);
+        finding.text =
+            say(arena,
+                "%s %s from %s stands %s out of the masonry's face: within %s of the opening of a masonry "
+                "fireplace model codes allow combustible trim 1/8 in for each inch of distance. %s",
+                wood, away, name, say_length(arena, wall, worst.out), say_length(arena, wall, TRIM_LESS), ask);
     *arena_push(arena, findings) = finding;
 }
 

@@ -1,7 +1,8 @@
 /*
- * Wood near fire. Model-code figures for two very different things, never mixed: a masonry fireplace (`hearth`), where
- * trim on the masonry's front has a published distance; and a stove, insert or factory-built fireplace (`stove`), which
- * goes by its own manual. Never a clearance to go ahead: silence means nothing either.
+ * Wood near fire: planks, and the trim that is worked out from the wall. Model-code figures for two very different
+ * things, never mixed: a masonry fireplace (`hearth`), where trim on the masonry's front has a published distance; and
+ * a stove, insert or factory-built fireplace (`stove`), which goes by its own manual. Never a clearance to go ahead:
+ * silence means nothing either.
  */
 #ifndef TRADE_CAUTION_FIRE_H
 #define TRADE_CAUTION_FIRE_H

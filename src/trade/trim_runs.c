@@ -77,6 +77,7 @@ static TrimStrip standing(const Layout *layout, const TrimStrips *strips, int ru
                        .least = width,
                        .most = width,
                        .stands = true,
+                       .at_left = is_left,
                        .long_point = highest - lowest,
                        .short_point = at_a < at_b ? at_a : at_b,
                        .from = lowest,
@@ -335,6 +336,24 @@ TrimStrips trim_strips(Arena *arena, const Layout *layout, Findings *findings)
     for (int i = 0; i < strips.count; i++)
         strips.at[i].text = strip_words(arena, wall, &strips.at[i]);
     return strips;
+}
+
+Box trim_strip_box(const Layout *layout, const TrimStrip *strip)
+{
+    const Face *of = &layout->wall->faces.at[strip->face];
+    if (strip->opening >= 0) {
+        const Box box = measured(layout, strip->face, strip->opening);
+        return (Box){box.left - strip->most, box.right + strip->most, box.bottom - strip->most, box.top + strip->most};
+    }
+    if (strip->stands) {
+        const Length side = strip->at_left ? bare_left(of, 0) : bare_right(of, 0);
+        return (Box){strip->at_left ? side : side - strip->most, strip->at_left ? side + strip->most : side,
+                     strip->from, strip->to};
+    }
+    const Length low = strip->edge_from < strip->edge_to ? strip->edge_from : strip->edge_to;
+    const Length high = strip->edge_from < strip->edge_to ? strip->edge_to : strip->edge_from;
+    const bool on_floor = layout->wall->trim.runs.at[strip->run].along == ALONG_FLOOR;
+    return (Box){strip->from, strip->to, on_floor ? low - strip->most : low, on_floor ? high : high + strip->most};
 }
 
 TrimPieces trim_pieces(Arena *arena, const Layout *layout)

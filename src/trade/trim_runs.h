@@ -39,6 +39,7 @@ typedef struct TrimStrip {
     Length least, most; /* width; to the long point where `bevelled` */
     StripShape shape;
     bool stands;                    /* upright: its ends are a lower and an upper one */
+    bool at_left;                   /* of one that stands at a side of the face: the left side */
     bool bevelled;                  /* one long edge at 45 degrees, its front edge the wider */
     StripEnd start, end;            /* left and right, or lower and upper end */
     Length long_point, short_point; /* lengths; equal where both ends are square */
@@ -57,6 +58,10 @@ typedef struct TrimStrips {
 /* The strips of all runs, run by run, face by face, left to right. RULE_TRIM is added to `findings` (may be NULL) where
  * a strip does not fit, covers nothing, or has nowhere to go. */
 TrimStrips trim_strips(Arena *arena, const Layout *layout, Findings *findings);
+
+/* What of its face the strip covers, slanted edges and all; for a part of a casing the whole casing, opening and all.
+ */
+Box trim_strip_box(const Layout *layout, const TrimStrip *strip);
 
 /* What is to be cut from trim stock: the file's own pieces, then the strips at their long points, alike ones counted
  * together. */

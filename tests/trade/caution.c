@@ -143,6 +143,37 @@ static void grown_hearth_counts_as_written(void **state)
     arena_free(bench.arena);
 }
 
+/* A casing round the hearth lies at the opening itself, however far the planks are kept; a strip along the ceiling
+ * stands out by its own thickness more than the planks do. */
+static void trim_is_wood_too(void **state)
+{
+    (void)state;
+    Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(40), INCHES(70), INCHES(20), INCHES(50)});
+    Face *face = &bench.wall->faces.at[0];
+    *arena_push(bench.arena, &face->floor) = (Mark){0, 0};
+    *arena_push(bench.arena, &face->ceiling) = (Mark){0, INCHES(62)};
+    Findings findings = found(&bench);
+    assert_null(only(&findings, RULE_FIRE)); /* planks end 17 1/4 in below it */
+    bench.wall->trim.given = true;
+    TrimRun *run = arena_push(bench.arena, &bench.wall->trim.runs);
+    *run = (TrimRun){.along = ALONG_CEILING, .width = INCHES(4), .thickness_given = true, .thickness = INCHES(0.5)};
+    findings = found(&bench);
+    assert_null(only(&findings, RULE_FIRE)); /* 8 in from it, 1/2 and 1/2 in out: 8 in / 8 */
+    run->thickness++;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "Trim (north ceiling) 8 in from it stands 1 in out");
+    run->width = INCHES(6) + 1;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "Trim (north ceiling) comes within 6 in of it");
+    run->width = INCHES(3);
+    run->along = ALONG_OPENINGS;
+    run->opening = arena_text(bench.arena, "it", 2);
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "Trim (it head) comes right up to it");
+    assert_never_safe(&findings);
+    arena_free(bench.arena);
+}
+
 static void stove_is_always_told(void **state)
 {
     (void)state;
@@ -312,6 +343,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(masonry_fireplace),
         cmocka_unit_test(fireplace_across_a_corner),
+        cmocka_unit_test(trim_is_wood_too),
         cmocka_unit_test(stove_is_always_told),
         cmocka_unit_test(grown_hearth_counts_as_written),
         cmocka_unit_test(boxes),
