@@ -14,13 +14,15 @@ static bool always(const Layout *layout)
 
 static bool rips_narrow(const Layout *layout)
 {
-    for (int i = 0; i < layout->wall->faces.count; i++)
-        for (int j = 0; j < layout->faces[i].course_count; j++) {
-            const Rip *rip = &layout->faces[i].courses[j].rip;
-            if (rip->shape != RIP_FULL && rip->least < NARROW_RIP)
+    const Wall *wall = layout->wall;
+    for (int i = 0; i < wall->faces.count; i++)
+        for (int j = 0; j < layout->faces[i].course_count; j++)
+            if (layout->faces[i].courses[j].rip.least < NARROW_RIP)
                 return true;
-        }
-    return false;
+    for (int i = 0; i < wall->trim.runs.count; i++)
+        if (wall->trim.runs.at[i].width < NARROW_RIP)
+            return true;
+    return wall->rough.count > 0 && wall->mill.keep > 0 && wall->mill.keep < NARROW_RIP;
 }
 
 static bool studs_assumed(const Layout *layout)
@@ -65,7 +67,8 @@ static const struct {
       "common practice; Wood Handbook, FPL-GTR-282, ch. 13"},
      always},
     {{"Narrow rips",
-      "Some courses are ripped narrow: guard and riving knife on, push block instead of fingers, tapers in a jig, and "
+      "Some planks or strips are ripped narrow: guard and riving knife on, push block instead of fingers, tapers in a "
+      "jig, and "
       "never the strip "
       "between fence and blade without a way to push it through.",
       "common practice"},

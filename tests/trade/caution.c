@@ -287,6 +287,7 @@ static void general_care(void **state)
 {
     (void)state;
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
+    bench.layout->faces[0].courses[0].rip.least = INCHES(2.75);
     Findings findings = {0};
     care_findings(bench.arena, bench.layout, &findings);
     const int plain = findings.count;
@@ -310,6 +311,20 @@ static void general_care(void **state)
     findings.count = 0;
     care_findings(bench.arena, bench.layout, &findings);
     assert_int_equal(findings.count, plain + 2); /* and a narrow rip */
+    rip->shape = RIP_FULL;                       /* planks of that width are ripped too */
+    findings.count = 0;
+    care_findings(bench.arena, bench.layout, &findings);
+    assert_int_equal(findings.count, plain + 2);
+    rip->least = INCHES(2);
+    TrimRun *run = arena_push(bench.arena, &bench.wall->trim.runs);
+    run->width = INCHES(2) - 1; /* and strips of trim */
+    findings.count = 0;
+    care_findings(bench.arena, bench.layout, &findings);
+    assert_int_equal(findings.count, plain + 2);
+    run->width++;
+    findings.count = 0;
+    care_findings(bench.arena, bench.layout, &findings);
+    assert_int_equal(findings.count, plain + 1);
     for (int i = 0; i < care_count(); i++)
         assert_true(care_at(i)->head[0] && care_at(i)->text[0] && care_at(i)->source[0]);
     bench.layout->course_total = 0; /* nothing is cut */
