@@ -12,7 +12,7 @@
 
 #include <stdlib.h>
 
-enum { WALLS = 1000, MARKS_MOST = 64 };
+enum { WALLS = 1000 };
 
 typedef struct Scan {
     Length least, thin, ceiling, floor;
@@ -113,7 +113,7 @@ static void assert_same(uint64_t seed, Length start, const char *what, Length sc
                  (long long)start, what, (long long)scanned, (long long)weighed);
 }
 
-/* Every mark, or MARKS_MOST spread over them where there are many, and those of the list. */
+/* Every mark, and those of the list, of which the file's own may lie between marks. */
 static int check_wall(uint64_t seed)
 {
     Arena *arena = arena_new();
@@ -127,11 +127,9 @@ static int check_wall(uint64_t seed)
     assert_true(starts.count > 0);
     Length run = wall_run(wall);
     Length first = length_round_up(2 * wall->start - run + 1, 2 * wall->round) / 2;
-    Length step = wall->round * (1 + (run / wall->round) / MARKS_MOST);
-    first += wall->round * (Length)(seed % (uint64_t)(step / wall->round));
     int marks = 0;
-    for (int i = -starts.count; i <= MARKS_MOST; i++) {
-        Length start = i < 0 ? starts.at[i + starts.count].start : first + i * step;
+    for (int i = -starts.count;; i++) {
+        Length start = i < 0 ? starts.at[i + starts.count].start : first + i * wall->round;
         if (i >= 0 && 2 * start > 2 * wall->start + run)
             break;
         arena_reset(scratch);
@@ -146,6 +144,10 @@ static int check_wall(uint64_t seed)
                      (long long)start, (long long)scan.least, (long long)starts.at[0].least);
         if (scan.least >= starts.at[0].least && scan.thin + scan.slack + 1 < starts.at[0].thin)
             fail_msg("wall %llu: start %lld has less thin wall than the best of the list", (unsigned long long)seed,
+                     (long long)start);
+        if (scan.least >= starts.at[0].least && scan.thin <= starts.at[0].thin &&
+            llabs(scan.ceiling - scan.floor) + 2 < starts.at[0].balance)
+            fail_msg("wall %llu: start %lld is better balanced than the best of the list", (unsigned long long)seed,
                      (long long)start);
         marks++;
     }
