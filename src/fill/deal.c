@@ -15,7 +15,7 @@ typedef struct Deal {
     Arena *arena;
     const Price *price;
     Laid *laid;
-    const int *way;
+    const Chosen *chosen;
     const SettledList *settled;
     struct {
         Wanted *at;
@@ -31,18 +31,15 @@ static void find_wanted(Deal *deal)
 {
     const Demand *demand = deal->laid->demand;
     for (int i = 0; i < demand->run_count; i++) {
-        if (deal->way[i] < 0)
+        if (deal->chosen[i].column < 0)
             continue;
-        const Note *note = &deal->price->notes.at[deal->way[i]];
-        const ColumnPart *parts = deal->price->parts.at + note->first;
-        const Run *run = &demand->runs[i], *taken = &deal->price->blocks[deal->price->block_of[i]].run;
-        for (int j = note->count - 1; j >= 0; j--) {
-            int from = j + 1 < note->count ? parts[j + 1].at : 0;
-            int size =
-                price_size(deal->price, price_place(demand, taken, parts[j].at) - price_place(demand, taken, from));
+        const Run *run = &demand->runs[i];
+        const Block *block = &deal->price->blocks[deal->price->block_of[i]];
+        Way way = price_way(deal->price, deal->chosen[i].column, deal->chosen[i].above);
+        for (int j = way.count - 1; j >= 0; j--)
             *arena_push(deal->arena, &deal->wanted) =
-                (Wanted){i, size, price_place(demand, run, from), price_place(demand, run, parts[j].at), -1};
-        }
+                (Wanted){i, price_size(deal->price, block, &way, j), ways_place(demand, run, way_from(&way, j)),
+                         ways_place(demand, run, way.parts[j].at), -1};
     }
 }
 
@@ -184,9 +181,9 @@ static void lay_whole_runs(const Deal *deal)
     }
 }
 
-void deal_lay(Arena *arena, const Price *price, Laid *laid, const int *way, const SettledList *settled)
+void deal_lay(Arena *arena, const Price *price, Laid *laid, const Chosen *chosen, const SettledList *settled)
 {
-    Deal deal = {.arena = arena, .price = price, .laid = laid, .way = way, .settled = settled};
+    Deal deal = {.arena = arena, .price = price, .laid = laid, .chosen = chosen, .settled = settled};
     find_wanted(&deal);
     sort_by_size(&deal);
     deal.left = arena_array(arena, Length, laid->pile->span_count);

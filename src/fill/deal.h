@@ -5,8 +5,7 @@
 #ifndef FILL_DEAL_H
 #define FILL_DEAL_H
 
-#include "fill/laid.h"
-#include "fill/price_work.h"
+#include "fill/climb.h"
 
 typedef struct Settled {
     int column, times; /* a pattern of the table, cut from so many boards */
@@ -17,8 +16,8 @@ typedef struct SettledList {
     int count, room;
 } SettledList;
 
-/* Lays every run that gets wood for all its pieces; `way` is the column of each run's way, -1 where it has none. What
+/* Lays every run that gets wood for all its pieces; `chosen` is the way of each run. What
  * the patterns have no slot for takes a rest or another board. */
-void deal_lay(Arena *arena, const Price *price, Laid *laid, const int *way, const SettledList *settled);
+void deal_lay(Arena *arena, const Price *price, Laid *laid, const Chosen *chosen, const SettledList *settled);
 
 #endif

@@ -1,9 +1,8 @@
 /*
  * From the relaxation to a plan: diving (R. Sadykov, F. Vanderbeck, A. Pessoa, I. Tahiri, E. Uchoa, INFORMS Journal on
- * Computing 31, 2019). Run by run, from the bottom row up, one way from stud to stud is settled that keeps its stagger
- * to the row below, the table is put right after each, and what is left to be chosen takes new prices; then pattern by
- * pattern the boards are settled. What comes out is laid; runs for which no wood was found are woven. Joints on studs
- * only. It knows nothing of how well it did.
+ * Computing 31, 2019). Ways from stud to stud are settled run by run (climb.h), the table is put right after each, and
+ * what is left to be chosen takes new prices; then the boards are settled, pattern by pattern. What comes out is laid
+ * (deal.h); runs for which no wood was found are woven. Joints on studs only. It knows nothing of how well it did.
  */
 #ifndef FILL_DIVE_H
 #define FILL_DIVE_H

@@ -15,13 +15,13 @@
 
 enum {
     SIZES_MOST = 220,
-    ROWS_MOST = 420,
+    ROWS_MOST = 640,
     CELLS_MOST = 2048,
-    BANDS_MOST = 120,
+    BANDS_MOST = 360,
     RAISED_MOST = 3,
     RAISED_BY = 3,
     CLOSE = 4096,
-    TURNS_A_ROW = 10
+    TURNS_A_ROW = 20
 };
 
 /* ---- blocks, bands ---- */
@@ -45,7 +45,6 @@ static void widen(Block *block, const Run *run)
     Length shortest = run->shortest > more ? run->shortest - more : 0;
     if (shortest < block->run.shortest)
         block->run.shortest = shortest;
-    block->count++;
 }
 
 /* Ends of a block's runs further apart than this make another block: it is taken shorter by as much. */
@@ -72,12 +71,13 @@ static void find_blocks(Price *price)
             if (alike(&price->blocks[other], run))
                 block_of[i] = other;
         }
-        if (block_of[i] >= 0) {
+        if (block_of[i] < 0) {
+            block_of[i] = price->block_count;
+            price->blocks[price->block_count++] = (Block){.run = *run, .pair_row = -1, .single_row = -1};
+        } else {
             widen(&price->blocks[block_of[i]], run);
-            continue;
         }
-        block_of[i] = price->block_count;
-        price->blocks[price->block_count++] = (Block){.run = *run, .count = 1, .stud_first = -1};
+        price->blocks[block_of[i]].singles++;
     }
 }
 
@@ -93,67 +93,40 @@ static void find_bands(Price *price)
     }
 }
 
-/* A row for each stud of each block, as long as there is room for `most`. */
-static void find_studs(Price *price, int most)
+/* The cheapest way of a run of the block that goes alone. */
+static int64_t single_way(const Price *price, const Block *block)
 {
-    price->stud_most = arena_array(price->arena, int, most > 0 ? most : 1);
-    for (int i = 0; i < price->block_count && price->demand->stagger > 0; i++) {
+    if (block->pairs > 0)
+        return ways_beside(price->ways, &block->run, price->prices, NULL);
+    return ways_one(price->ways, &block->run, price->prices, NULL);
+}
+
+/* Pairs where stagger binds, and a row for each kind of ways; false where some block has no way. */
+static bool find_pairs(Price *price)
+{
+    int row = price->sizes->count;
+    for (int i = 0; i < price->block_count; i++) {
         Block *block = &price->blocks[i];
-        if (block->count < 2 || price->stud_count + block->run.stud_count > most)
-            continue;
-        block->stud_first = price->stud_count;
-        for (int j = 0; j < block->run.stud_count; j++)
-            price->stud_most[price->stud_count++] = (block->count + 1) / 2;
-    }
-}
-
-/* ---- ways and patterns at the prices tried ---- */
-
-Length price_place(const Demand *demand, const Run *run, int place)
-{
-    if (place == 0)
-        return run->left;
-    return place == run->stud_count + 1 ? run->right : demand_studs(demand, run)->at[run->stud_first + place - 1];
-}
-
-int price_size(const Price *price, Length length)
-{
-    int64_t cell = (length + price->demand->kerf) / price->sizes->width;
-    return cell < price->sizes->cell_count ? price->sizes->index[cell] : -1;
-}
-
-int64_t price_cheapest_way(Price *price, const Block *block, const bool *closed)
-{
-    const Run *run = &block->run;
-    const int64_t *rents = price->prices + price->sizes->count;
-    int last = run->stud_count + 1;
-    price->reached[0] = 0;
-    for (int j = 1; j <= last; j++) {
-        int64_t least = -1;
-        for (int i = j - 1; i >= 0 && (closed == NULL || !closed[j]); i--) {
-            Length length = price_place(price->demand, run, j) - price_place(price->demand, run, i);
-            if (length > price->pile->longest)
-                break;
-            if (length < run->shortest || price->reached[i] < 0)
-                continue;
-            int size = price_size(price, length);
-            int64_t cost = price->reached[i] + price->prices[size];
-            if (least < 0 || cost < least) {
-                least = cost;
-                price->from[j] = i;
-            }
+        if (ways_one(price->ways, &block->run, price->prices, NULL) < 0)
+            return false;
+        if (price->demand->stagger > 0 && block->singles > 1 && ways_has_two(price->ways) &&
+            ways_two(price->ways, &block->run, price->prices, NULL, NULL) >= 0) {
+            block->pairs = block->singles / 2;
+            block->singles %= 2;
+            block->pair_row = row++;
         }
-        bool rented = least >= 0 && j < last && block->stud_first >= 0;
-        price->reached[j] = least + (rented ? rents[block->stud_first + j - 1] : 0);
+        if (block->singles > 0)
+            block->single_row = row++;
     }
-    return price->reached[last];
+    price->rows = row + price->band_count;
+    return true;
 }
 
 /* ---- columns ---- */
 
 static int begin_column(Price *price, int64_t cost, ColumnKind kind, int of)
 {
-    *arena_push(price->arena, &price->notes) = (Note){kind, of, price->parts.count, 0};
+    *arena_push(price->arena, &price->notes) = (Note){.kind = kind, .of = of, .first = price->parts.count};
     return simplex_column(price->table, cost);
 }
 
@@ -169,21 +142,39 @@ static void drop_column(Price *price)
     price->parts.count = price->notes.at[--price->notes.count].first;
 }
 
-int price_put_way(Price *price, int index)
+Way price_way(const Price *price, int column, bool above)
+{
+    const Note *note = &price->notes.at[column];
+    if (above)
+        return (Way){price->parts.at + note->first + note->lower, note->count - note->lower};
+    return (Way){price->parts.at + note->first, note->lower};
+}
+
+int price_size(const Price *price, const Block *block, const Way *way, int i)
+{
+    Length length = ways_place(price->demand, &block->run, way->parts[i].at) -
+                    ways_place(price->demand, &block->run, way_from(way, i));
+    return worth_size(price->sizes, length + price->demand->kerf);
+}
+
+int price_put_ways(Price *price, int index, bool pair)
 {
     const Block *block = &price->blocks[index];
-    const Run *run = &block->run;
-    int studs = price->sizes->count + price->block_count + price->band_count;
-    int column = begin_column(price, 0, COLUMN_WAY, index);
-    for (int j = run->stud_count + 1; j > 0; j = price->from[j]) {
-        int from = price->from[j];
-        Length length = price_place(price->demand, run, j) - price_place(price->demand, run, from);
-        simplex_entry(price->table, price_size(price, length), -1);
-        add_part(price, j, 0);
-        if (from > 0 && block->stud_first >= 0)
-            simplex_entry(price->table, studs + block->stud_first + from - 1, 1);
+    int column = begin_column(price, 0, COLUMN_WAYS, index);
+    for (int above = 0; above <= (pair ? 1 : 0); above++) {
+        int count;
+        const int *places = ways_found(price->ways, above != 0, &count);
+        for (int i = 0; i < count; i++)
+            add_part(price, places[i], 0);
+        if (above == 0)
+            price->notes.at[column].lower = count;
+        Way way = price_way(price, column, above != 0);
+        for (int i = 0; i < count; i++)
+            simplex_entry(price->table, price_size(price, block, &way, i), -1);
     }
-    simplex_entry(price->table, price->sizes->count + index, 1);
+    int row = pair ? block->pair_row : block->single_row;
+    if (row >= 0)
+        simplex_entry(price->table, row, 1);
     return column;
 }
 
@@ -226,7 +217,7 @@ static int put_pattern(Price *price, int kind)
             capacity -= price->sizes->cells[size];
         }
     }
-    simplex_entry(price->table, price->sizes->count + price->block_count + price->band_of_kind[kind], 1);
+    simplex_entry(price->table, price->rows - price->band_count + price->band_of_kind[kind], 1);
     return column;
 }
 
@@ -234,13 +225,16 @@ static int put_pattern(Price *price, int kind)
 
 /* What the relaxation costs at least by the prices tried, for which `best` was found (J. E. Beasley, in: C. R. Reeves
  * (ed.), Modern Heuristic Techniques, 1993, on Lagrangian relaxation). */
-static Length bound_now(Price *price)
+static Length bound_now(const Price *price)
 {
     Length bound = 0;
-    for (int i = 0; i < price->stud_count; i++)
-        bound -= price->prices[price->sizes->count + i] * price->stud_most[i];
-    for (int i = 0; i < price->block_count; i++)
-        bound += price->blocks[i].count * price_cheapest_way(price, &price->blocks[i], NULL);
+    for (int i = 0; i < price->block_count; i++) {
+        const Block *block = &price->blocks[i];
+        if (block->pairs > 0)
+            bound += block->pairs * ways_two(price->ways, &block->run, price->prices, NULL, NULL);
+        if (block->singles > 0)
+            bound += block->singles * single_way(price, block);
+    }
     for (int i = 0; i < price->pile->kind_count; i++) {
         int64_t over = best_of_kind(price, i) - price->pile->kinds[i].length;
         if (over > 0)
@@ -263,11 +257,8 @@ static void read_prices(Price *price, bool smooth)
 {
     const int64_t *rows = simplex_prices(price->table);
     int sizes = price->sizes->count;
-    const int64_t *rents = rows + sizes + price->block_count + price->band_count;
-    for (int i = 0; i < sizes + price->stud_count; i++) {
-        int64_t now = i < sizes ? rows[i] : -rents[i - sizes];
-        if (now < 0 || (i < sizes && price->sizes->cells[i] == 0))
-            now = 0;
+    for (int i = 0; i < sizes; i++) {
+        int64_t now = rows[i] > 0 && price->sizes->cells[i] > 0 ? rows[i] : 0;
         price->prices[i] = smooth ? (3 * price->kept[i] + now) / 4 : now;
     }
     worth_best(price->sizes, price->prices, price->best);
@@ -284,7 +275,7 @@ static void better_bound(Price *price)
     if (bound <= price->bound)
         return;
     price->bound = bound;
-    memcpy(price->kept, price->prices, (size_t)(price->sizes->count + price->stud_count) * sizeof *price->kept);
+    memcpy(price->kept, price->prices, (size_t)price->sizes->count * sizeof *price->kept);
 }
 
 /* ---- begin ---- */
@@ -305,8 +296,8 @@ static int64_t lacking_cost(const Price *price, int size)
     return least == INT64_MAX ? price->sizes->width * (cell + 1) : least + least / 64 + 1;
 }
 
-/* Every piece lacking, every run by its shortest way, every board and joint spare or over. The columns of what lacks
- * are the even ones of the first. */
+/* Every piece lacking, every run by its cheapest way, every board spare. The columns of what lacks are the even ones of
+ * the first. */
 static void begin_table(Price *price)
 {
     Simplex *table = price->table;
@@ -319,27 +310,23 @@ static void begin_table(Price *price)
         begin_column(price, 0, COLUMN_SLACK, i);
         simplex_entry(table, row, -1);
     }
-    int64_t *joints = arena_array(price->arena, int64_t, price->stud_count + 1);
-    for (int i = 0; i < price->block_count; i++, row++) {
+    for (int i = 0; i < price->block_count; i++) {
         const Block *block = &price->blocks[i];
-        price_cheapest_way(price, block, NULL);
-        simplex_basic(table, row, price_put_way(price, i));
-        simplex_amount(table, row, block->count * SIMPLEX_ONE);
-        for (int j = price->from[block->run.stud_count + 1]; j > 0 && block->stud_first >= 0; j = price->from[j])
-            joints[block->stud_first + j - 1] += block->count;
+        if (block->pairs > 0) {
+            ways_two(price->ways, &block->run, price->prices, NULL, NULL);
+            simplex_basic(table, row, price_put_ways(price, i, true));
+            simplex_amount(table, row++, block->pairs * SIMPLEX_ONE);
+        }
+        if (block->singles > 0) {
+            single_way(price, block);
+            simplex_basic(table, row, price_put_ways(price, i, false));
+            simplex_amount(table, row++, block->singles * SIMPLEX_ONE);
+        }
     }
     for (int i = 0; i < price->band_count; i++, row++) {
         simplex_basic(table, row, begin_column(price, 0, COLUMN_SLACK, i));
         simplex_entry(table, row, 1);
-        simplex_amount(table, row, price->band_boards[i] * SIMPLEX_ONE);
-    }
-    for (int i = 0; i < price->stud_count; i++, row++) {
-        int spare = begin_column(price, 0, COLUMN_SLACK, i);
-        simplex_entry(table, row, 1);
-        int over = begin_column(price, 2 * price->pile->longest, COLUMN_SLACK, i);
-        simplex_entry(table, row, -1);
-        simplex_basic(table, row, joints[i] > price->stud_most[i] ? over : spare);
-        simplex_amount(table, row, price->stud_most[i] * SIMPLEX_ONE + LITTLE * (1 + (i * 29) % 64));
+        simplex_amount(table, row, price->band_boards[i] * SIMPLEX_ONE + LITTLE * (1 + (i * 53) % 64));
     }
     simplex_ready(table);
 }
@@ -356,46 +343,52 @@ Price *price_new(Arena *arena, const Demand *demand, const Pile *pile)
     find_blocks(price);
     find_bands(price);
     Run *runs = arena_array(arena, Run, price->block_count);
-    int places = 0;
+    int studs = 0;
     for (int i = 0; i < price->block_count; i++) {
         runs[i] = price->blocks[i].run;
-        places = runs[i].stud_count > places ? runs[i].stud_count : places;
+        studs = runs[i].stud_count > studs ? runs[i].stud_count : studs;
     }
     for (int most = CELLS_MOST; price->sizes == NULL || price->sizes->count > SIZES_MOST; most /= 2)
         price->sizes = worth_sizes(arena, demand, runs, price->block_count, pile->longest, most);
-    int rows = price->sizes->count + price->block_count + price->band_count;
-    if (rows > ROWS_MOST)
+    if (price->sizes->count + 2 * price->block_count + price->band_count > ROWS_MOST)
         return NULL;
-    find_studs(price, ROWS_MOST - rows);
-    rows += price->stud_count;
-    price->reached = arena_array(arena, int64_t, places + 2);
-    price->from = arena_array(arena, int, places + 2);
-    price->prices = arena_array(arena, int64_t, price->sizes->count + price->stud_count);
-    price->kept = arena_array(arena, int64_t, price->sizes->count + price->stud_count);
+    price->ways = ways_new(arena, demand, price->sizes, pile->longest, studs);
+    price->prices = arena_array(arena, int64_t, price->sizes->count);
+    price->kept = arena_array(arena, int64_t, price->sizes->count);
     price->best = arena_array(arena, int64_t, price->sizes->cell_count);
     for (int i = 0; i < price->sizes->count; i++)
         price->prices[i] = price->sizes->cells[i] * price->sizes->width;
-    for (int i = 0; i < price->block_count; i++)
-        if (price_cheapest_way(price, &price->blocks[i], NULL) < 0)
-            return NULL;
-    price->table = simplex_new(arena, rows);
-    price->turns_most = TURNS_A_ROW * rows + 200;
+    if (!find_pairs(price))
+        return NULL;
+    price->table = simplex_new(arena, price->rows);
+    price->turns_most = TURNS_A_ROW * price->rows + 200;
     begin_table(price);
     return price;
 }
 
 /* ---- steps ---- */
 
+static void keep_if_better(Price *price, int column, int64_t least)
+{
+    if (simplex_gain(price->table, column) <= least)
+        drop_column(price);
+}
+
 bool price_add_columns(Price *price, int64_t least)
 {
     int before = simplex_columns(price->table);
     for (int i = 0; i < price->pile->kind_count && price->best[price->sizes->cell_count - 1] > 0; i++)
-        if (simplex_gain(price->table, put_pattern(price, i)) <= least)
-            drop_column(price);
+        keep_if_better(price, put_pattern(price, i), least);
     for (int i = 0; i < price->block_count; i++) {
-        price_cheapest_way(price, &price->blocks[i], NULL);
-        if (simplex_gain(price->table, price_put_way(price, i)) <= least)
-            drop_column(price);
+        const Block *block = &price->blocks[i];
+        if (block->pairs > 0) {
+            ways_two(price->ways, &block->run, price->prices, NULL, NULL);
+            keep_if_better(price, price_put_ways(price, i, true), least);
+        }
+        if (block->singles > 0) {
+            single_way(price, block);
+            keep_if_better(price, price_put_ways(price, i, false), least);
+        }
     }
     return simplex_columns(price->table) > before;
 }
@@ -430,13 +423,24 @@ static bool raise_costs(Price *price)
     return true;
 }
 
+int64_t price_turn_work(const Price *price)
+{
+    return (int64_t)price->rows * price->rows / 32;
+}
+
+int64_t price_column_work(const Price *price)
+{
+    return (int64_t)price->sizes->count * price->sizes->cell_count / 32;
+}
+
 bool price_once(Price *price, int64_t *work)
 {
-    int rows = price->sizes->count + price->block_count + price->band_count + price->stud_count;
-    *work += (int64_t)rows * rows / 32;
-    if (price->turns++ < price->turns_most && simplex_turn(price->table, GAIN_LEAST))
+    *work += price_turn_work(price);
+    bool turned = price->turns++ < price->turns_most && simplex_turn(price->table, GAIN_LEAST);
+    if (turned && ++price->since < price->rows)
         return false;
-    *work += (int64_t)price->sizes->count * price->sizes->cell_count / 32;
+    price->since = 0;
+    *work += price_column_work(price);
     if (price->turns >= price->turns_most || simplex_worn(price->table)) {
         read_prices(price, true);
         better_bound(price);
@@ -445,7 +449,7 @@ bool price_once(Price *price, int64_t *work)
     bool close = price->bound >= 0 && simplex_cost(price->table) - price->bound < price->bound / CLOSE;
     if (!close && ((price->bound >= 0 && improve(price, true)) || improve(price, false)))
         return false;
-    return !raise_costs(price);
+    return (close || !turned) && !raise_costs(price);
 }
 
 const Sizes *price_sizes(const Price *price)

@@ -2,33 +2,35 @@
  * What the relaxation (price.h) and the dive from it (dive.h) share: the table of both, with what each of its columns
  * stands for. Not for other parts.
  *
- *                  ways      patterns  lacking   spare   over
- *     sizes     |  -count     count       1       -1              =  a little         price of a piece
- *     blocks    |    1                                            =  runs of it       price of a run
- *     bands     |               1                  1              =  boards of it     rent of a board (negative)
- *     studs     |  0 or 1                          1      -1      =  half the block   rent of a joint (negative)
+ *                  ways    patterns  lacking   spare
+ *     sizes     | -count    count       1       -1      =  a little           price of a piece
+ *     pairs     |    1                                  =  half the block     price of two runs
+ *     singles   |    1                                  =  the odd run        price of a run
+ *     bands     |             1                  1      =  boards of it       rent of a board (negative)
  *
- * A block is a stack of runs with the same studs inside, each on the row above the one before; of two rows that follow
- * on each other only one may have a joint on a stud, so of `count` runs at most half, rounded up, have. All runs of a
- * block are taken as long as its shortest, which only makes the bound less. A band is a kind of board, or, where there
- * are very many, some that follow on each other. `lacking` is a piece from nowhere, `over` a joint too many, both dear.
+ * A block is a stack of runs with the same studs inside, each on the row above the one before. Two that follow on each
+ * other take a pair of ways whose joints keep their stagger; where the number of runs is odd, one takes a way of its
+ * own. All runs of a block are taken as long as its shortest, and what pairs do to one another is left out, which only
+ * makes the bound less. A band is a kind of board, or, where there are very many, some that follow on each other.
+ * `lacking` is a piece from nowhere, dear.
  */
 #ifndef FILL_PRICE_WORK_H
 #define FILL_PRICE_WORK_H
 
 #include "fill/price.h"
 #include "fill/simplex.h"
+#include "fill/ways.h"
 
 typedef struct Block {
     Run run; /* as short as the shortest of it on either side */
-    int count;
-    int stud_first; /* its first stud's rent, -1 where the rule does not bind */
+    int pairs, singles;
+    int pair_row, single_row; /* of the table; -1 where there are none */
 } Block;
 
-typedef enum ColumnKind { COLUMN_SLACK, COLUMN_WAY, COLUMN_PATTERN } ColumnKind;
+typedef enum ColumnKind { COLUMN_SLACK, COLUMN_WAYS, COLUMN_PATTERN } ColumnKind;
 
-/* One piece of a column: of a way, the place it ends at (1 is the first stud, the last the right end); of a pattern,
- * its size and the span of the board it is cut from. */
+/* One piece of a column: of a way, the place it ends at; of a pattern, its size and the span of the board it is cut
+ * from. */
 typedef struct ColumnPart {
     int at;   /* place or size */
     int span; /* of the board; 0 for a way */
@@ -37,7 +39,8 @@ typedef struct ColumnPart {
 typedef struct Note {
     ColumnKind kind;
     int of;           /* block, or kind of board */
-    int first, count; /* parts, a way's from right to left */
+    int first, count; /* parts; of ways from right to left, the lower of a pair first */
+    int lower;        /* of ways: how many parts the lower, or only, one has */
 } Note;
 
 struct Price {
@@ -51,8 +54,8 @@ struct Price {
     int *band_of_kind;
     int *band_boards;
     int band_count;
-    int *stud_most; /* joints that each stud of each block may have */
-    int stud_count;
+    int rows; /* of the table */
+    Ways *ways;
     Simplex *table;
     struct {
         Note *at; /* one for each column of the table */
@@ -63,24 +66,17 @@ struct Price {
         int count, room;
     } parts;
     int turns, turns_most;
+    int since;  /* turns since columns were looked for */
     int raised; /* how often what lacks was made dearer */
 
-    int64_t *prices; /* tried: of sizes, then rents of studs; none below 0 */
+    int64_t *prices; /* tried, of sizes; none below 0 */
     int64_t *kept;   /* those of the best bound so far */
     Length bound;    /* -1 before the first */
     int64_t *best;   /* worth of each capacity at the prices tried */
-    int64_t *reached;
-    int *from; /* the way that was looked for last: the place before each place */
 };
-
-/* x of a place of the run: 0 its left end, then its studs, then its right end. */
-Length price_place(const Demand *demand, const Run *run, int place);
 
 /* Takes the prices of the table as those tried, and what can best be cut at them. */
 void price_read(Price *price);
-
-/* The size of a piece, an index; -1 where it is shorter than all. */
-int price_size(const Price *price, Length length);
 
 /* Makes what lacks some times dearer; the table is not put right. */
 void price_raise(Price *price);
@@ -89,11 +85,28 @@ void price_raise(Price *price);
  * does. */
 bool price_add_columns(Price *price, int64_t least);
 
-/* The least price of a run of the block from end to end at the prices tried, without a joint at the places that are
- * `closed` (NULL: none); -1 where there is no way. `from` gets the way back. */
-int64_t price_cheapest_way(Price *price, const Block *block, const bool *closed);
+/* Puts what was found last by `ways` into the table, for the block; its column. */
+int price_put_ways(Price *price, int block, bool pair);
 
-/* Puts the way that leads back through `from` from the right end into the table; its column. */
-int price_put_way(Price *price, int block);
+/* One way of a column. */
+typedef struct Way {
+    const ColumnPart *parts; /* from right to left */
+    int count;
+} Way;
+
+Way price_way(const Price *price, int column, bool above);
+
+/* Where the i-th piece of a way, from the right, begins: a place. */
+static inline int way_from(const Way *way, int i)
+{
+    return i + 1 < way->count ? way->parts[i + 1].at : 0;
+}
+
+/* The size of that piece on the block's run. */
+int price_size(const Price *price, const Block *block, const Way *way, int i);
+
+/* Work of one turn of the table, and of finding columns. */
+int64_t price_turn_work(const Price *price);
+int64_t price_column_work(const Price *price);
 
 #endif

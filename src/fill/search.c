@@ -8,6 +8,8 @@
 
 #include <string.h>
 
+#define MENDED_MOST (8 * BREAK_COST) /* more shortfall than this is no start for a search */
+
 enum { TOGETHER_MOST = 6, BEAM = 5 };
 
 /* A whole plan set aside: the pieces of run i are pieces[first[i]] .. pieces[first[i+1]-1]. */
@@ -85,7 +87,8 @@ void search_take_better(Search *search)
     if (cost_compare(&cost, &search->best) <= 0) {
         search->best = cost;
         search->away = false;
-    } else {
+    } else if (cost.shortfall > search->best.shortfall + MENDED_MOST ||
+               cost.length_opened >= search->best.length_opened) {
         search_restore(search);
     }
 }

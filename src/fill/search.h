@@ -19,7 +19,8 @@ Search *search_new(Arena *arena, Laid *laid, Weave *weave);
 /* Sets what is laid aside as the best and clears the wall. */
 void search_begin_again(Search *search);
 
-/* Goes on from what is laid now, or from the best set aside where that is better. */
+/* Goes on from what is laid now, unless the best set aside is clearly better: a few broken rules less length opened are
+ * soon mended. */
 void search_take_better(Search *search);
 
 /* One neighbourhood; returns how much work it was. A change may stay that wastes up to `heat` more. */

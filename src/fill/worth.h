@@ -22,6 +22,13 @@ typedef struct Sizes {
 /* The sizes that the runs ask for, of spans up to `longest`, in at most `most` cells. */
 Sizes *worth_sizes(Arena *arena, const Demand *demand, const Run *runs, int run_count, Length longest, int most);
 
+/* The size, an index, of a piece with its kerf; -1 where it is shorter than all, or longer. */
+static inline int worth_size(const Sizes *sizes, Length length)
+{
+    int64_t cell = length / sizes->width;
+    return cell < sizes->cell_count ? sizes->index[cell] : -1;
+}
+
 /* The best that can be cut from each capacity of whole cells by the prices of the sizes: best[0 .. cell_count). */
 void worth_best(const Sizes *sizes, const int64_t *prices, int64_t *best);
 
