@@ -4,19 +4,23 @@
 
 #include "base/utf8.h"
 #include "sheet/flow.h"
+#include "sheet/words.h"
 
 #define HARD_SPACE "\xc2\xa0" /* does not break; printed as a plain one */
 
 enum { HEAD_LINES = 4 }; /* three of the page head and the rule under it */
 
-/* The bytes of `text` that go into one line of `width` cells: up to the last space that fits, or cut within a word
- * that is longer than a whole line. */
+/* The bytes of `text` that go into one line of `width` cells: up to the last space that fits and is not within a
+ * length, else up to any space, or cut within a word that is longer than a whole line. */
 static size_t line_bytes(const char *text, int width)
 {
     size_t fits = utf8_prefix(text, width);
-    if (text[fits] == '\0' || text[fits] == ' ')
+    if (text[fits] == '\0')
         return fits;
-    for (size_t i = fits; i > 0; i--)
+    for (size_t i = fits + 1; i > 0; i--)
+        if (text[i - 1] == ' ' && !words_within_length(text, i - 1))
+            return i;
+    for (size_t i = fits + 1; i > 0; i--)
         if (text[i - 1] == ' ')
             return i;
     return fits > 0 ? fits : 1;

@@ -58,15 +58,14 @@ static bool digit(char c)
     return c >= '0' && c <= '9';
 }
 
-/* Whether the space at text[i] stands within a length. */
-static bool within_length(const char *text, size_t i)
+bool words_within_length(const char *text, size_t i)
 {
     if (i == 0 || text[i] != ' ' || (!digit(text[i - 1]) && text[i - 1] != '\''))
         return false;
     const char *next = text + i + 1;
     size_t digits = strspn(next, "0123456789");
     if (digits > 0)
-        return next[digits] == '/';
+        return next[digits] == '/' || text[i - 1] == '\'';
     bool unit = strncmp(next, "in", 2) == 0 || strncmp(next, "mm", 2) == 0;
     return unit && !(next[2] >= 'a' && next[2] <= 'z');
 }
@@ -76,13 +75,13 @@ const char *words_hold(Arena *arena, const char *text)
     static const char hard[] = "\xc2\xa0";
     size_t length = strlen(text), count = 0;
     for (size_t i = 0; i < length; i++)
-        count += within_length(text, i) ? 1 : 0;
+        count += words_within_length(text, i) ? 1 : 0;
     if (count == 0)
         return text;
     char *out = arena_bytes(arena, length + count + 1);
     char *at = out;
     for (size_t i = 0; i < length; i++) {
-        if (within_length(text, i)) {
+        if (words_within_length(text, i)) {
             *at++ = hard[0];
             *at++ = hard[1];
         } else {

@@ -21,6 +21,9 @@ char *words_capital(Arena *arena, const char *text);
 char *words_length(Arena *arena, const Wall *wall, Length length);
 char *words_length_unit(Arena *arena, const Wall *wall, Length length);
 
+/* Whether the space at text[i] stands between the parts of a length or before its unit: "2 11/16 in". */
+bool words_within_length(const char *text, size_t i);
+
 /* The text with a space that does not break between the parts of a length and before its unit: "2 11/16 in" stays on
  * one line. The text itself where it holds none. */
 const char *words_hold(Arena *arena, const char *text);

@@ -213,12 +213,39 @@ static void folds_cells_side_by_side(void **state)
     arena_free(arena);
 }
 
+/* "3 3/16 in" read over two lines is "3" and then something else. */
+static void a_length_stays_on_one_line(void **state)
+{
+    (void)state;
+    static const char text[] = "the top course becomes 2 13/16 in to 8' 3 3/16 in, then 1 mm";
+    for (int width = 12; width < (int)sizeof text + 1; width++) {
+        Text out;
+        text_init(&out);
+        int begin, length;
+        for (int line = 0; (length = plain_fold(text, width, line, &begin)) >= 0; line++) {
+            assert_true(length <= width);
+            text_format(&out, "%.*s\n", length, text + begin);
+        }
+        assert_non_null(strstr(out.bytes, "2 13/16 in"));
+        assert_non_null(strstr(out.bytes, "1 mm"));
+        if (width >= 14)
+            assert_non_null(strstr(out.bytes, "8' 3 3/16 in,"));
+        text_finish(&out);
+    }
+    /* where nothing else fits, at a space all the same */
+    int begin;
+    assert_int_equal(plain_fold("2 13/16 in", 8, 0, &begin), 7);
+    assert_int_equal(plain_fold("2 13/16 in", 8, 1, &begin), 2);
+    assert_int_equal(begin, 8);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(never_splits_a_group), cmocka_unit_test(splits_only_what_no_page_holds),
-        cmocka_unit_test(repeats_heads),        cmocka_unit_test(keeps_a_heading_with_what_it_heads),
-        cmocka_unit_test(folds_at_spaces),      cmocka_unit_test(folds_cells_side_by_side),
+        cmocka_unit_test(a_length_stays_on_one_line),         cmocka_unit_test(never_splits_a_group),
+        cmocka_unit_test(splits_only_what_no_page_holds),     cmocka_unit_test(repeats_heads),
+        cmocka_unit_test(keeps_a_heading_with_what_it_heads), cmocka_unit_test(folds_at_spaces),
+        cmocka_unit_test(folds_cells_side_by_side),
     };
     return RUN(tests);
 }
