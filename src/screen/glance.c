@@ -140,7 +140,7 @@ static const char *alike_words(Arena *arena, const Wall *wall, const Finding *fi
     if (findings->face >= 0 && wall->faces.count > 1)
         face = words(arena, "%s: ", words_name(arena, wall->faces.at[findings->face].name));
     if (count == 1)
-        return words(arena, "%s%s", face, words_capital(arena, findings->text));
+        return words(arena, "%s%s", face, words_finding(arena, findings));
     Text text;
     text_init(&text);
     text_format(&text, "%s%s ", face, findings->lead);

@@ -43,12 +43,16 @@ static void line_draw(App *app, List *list, Grid *grid, Rect row, int index)
 /* All of the line in focus, folded, at the foot of the panel. */
 static void whole_draw(App *app, const List *list, Grid *grid, Rect foot)
 {
-    const char *text = list->kind->whole(app, list, list->focus);
+    Text text;
+    text_init(&text);
+    list->kind->whole(app, list, list->focus, &text);
     int begin, length;
     for (int x = foot.x; x < foot.x + foot.columns; x++)
         grid_glyph(grid, x, foot.y, GLYPH_LEVEL, STYLE_FRAME);
-    for (int line = 0; line + 1 < foot.rows && (length = plain_fold(text, foot.columns, line, &begin)) >= 0; line++)
-        grid_format(grid, foot.x, foot.y + 1 + line, foot.columns, STYLE_PLAIN, "%.*s", length, text + begin);
+    for (int line = 0; line + 1 < foot.rows && (length = plain_fold(text.bytes, foot.columns, line, &begin)) >= 0;
+         line++)
+        grid_format(grid, foot.x, foot.y + 1 + line, foot.columns, STYLE_PLAIN, "%.*s", length, text.bytes + begin);
+    text_finish(&text);
 }
 
 /* Rows for all of the line in focus: always as many where there is room, so that the box does not jump, and more only
@@ -58,9 +62,13 @@ static int whole_rows(App *app, List *list, int cells, int most, int count)
     if (list->kind->whole == NULL || count == 0 || cells < 1)
         return 0;
     keep_in_sight(list, count, 0);
+    Text text;
+    text_init(&text);
+    list->kind->whole(app, list, list->focus, &text);
     int begin, lines = 0;
-    while (plain_fold(list->kind->whole(app, list, list->focus), cells, lines, &begin) >= 0)
+    while (plain_fold(text.bytes, cells, lines, &begin) >= 0)
         lines++;
+    text_finish(&text);
     int least = most > WHOLE_ROWS + 3 && lines + 1 < WHOLE_ROWS ? WHOLE_ROWS : lines + 1;
     int foot = least < most - 3 ? least : most - 3;
     return foot > 1 ? foot : 0;

@@ -17,8 +17,8 @@ typedef struct ListKind {
     int (*count)(App *app, const List *list);
     /* Writes line `index`: `left` begins it, `right` ends it (may stay empty). */
     void (*line)(App *app, const List *list, int index, Text *left, Text *right);
-    const char *(*whole)(App *app, const List *list,
-                         int index);                     /* all of a line that may be cut, shown below; NULL: none */
+    /* Writes all of a line that may be cut, shown below; NULL: none. */
+    void (*whole)(App *app, const List *list, int index, Text *out);
     int (*style)(App *app, const List *list, int index); /* NULL: plain */
     void (*choose)(App *app, List *list, int index);     /* Enter */
     void (*moved)(App *app, List *list, int index);      /* NULL: nothing follows the focus */

@@ -1,6 +1,7 @@
 #include "screen/lists.h"
 
 #include "screen/forms.h"
+#include "sheet/words.h"
 
 #include <inttypes.h>
 #include <string.h>
@@ -25,19 +26,26 @@ static void findings_line(App *app, const List *list, int index, Text *left, Tex
     const Finding *finding = finding_at(app, index);
     const Wall *wall = app_wall(app);
     text_put(left, rule_grade(finding->rule) == GRADE_FAULT ? "fault    " : "caution  ");
-    text_put(left, finding->text);
-    if (app->grid->columns < 100) /* the sentence says where, and stands whole below */
+    if (app->grid->columns < 100) { /* where it is stands in front, and the whole below */
+        words_put_finding(left, finding);
         return;
+    }
+    text_put(left, finding->text);
     if (finding->face >= 0 && wall->faces.count > 1)
         text_put(right, wall->faces.at[finding->face].name);
     if (finding->has_course)
         text_format(right, "%scourse %" PRId64, right->length > 0 ? ", " : "", finding->course);
 }
 
-static const char *findings_whole(App *app, const List *list, int index)
+/* On a wall of several faces it is said which. */
+static void findings_whole(App *app, const List *list, int index, Text *out)
 {
     (void)list;
-    return finding_at(app, index)->text;
+    const Finding *finding = finding_at(app, index);
+    const Wall *wall = app_wall(app);
+    if (finding->face >= 0 && wall->faces.count > 1)
+        text_format(out, "%s: ", wall->faces.at[finding->face].name);
+    words_put_finding(out, finding);
 }
 
 static int findings_style(App *app, const List *list, int index)

@@ -148,10 +148,11 @@ static void rough_line(App *app, const List *list, int index, Text *left, Text *
         put_yield(line, right);
 }
 
-static const char *rough_whole(App *app, const List *list, int index)
+static void rough_whole(App *app, const List *list, int index, Text *out)
 {
     const Shop *shop = shop_of(app, list);
-    return shop != NULL && index < shop->mill.line_count ? shop->steps[index] : "";
+    if (shop != NULL && index < shop->mill.line_count)
+        text_put(out, shop->steps[index]);
 }
 
 static void rough_choose(App *app, List *list, int index)
@@ -229,10 +230,11 @@ static void runs_line(App *app, const List *list, int index, Text *left, Text *r
                 app_length(app, sum->length, length), app_wall(app)->units == UNITS_IN ? "in" : "mm");
 }
 
-static const char *runs_whole(App *app, const List *list, int index)
+static void runs_whole(App *app, const List *list, int index, Text *out)
 {
     const Shop *shop = shop_of(app, list);
-    return shop != NULL ? shop->runs[index].whole : "";
+    if (shop != NULL)
+        text_put(out, shop->runs[index].whole);
 }
 
 static void runs_choose(App *app, List *list, int index)

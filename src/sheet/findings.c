@@ -91,15 +91,6 @@ static int count_alike(const Findings *findings, int first)
     return count;
 }
 
-/* A text that begins small goes on from the place it belongs to. */
-static const char *text_in_list(Arena *arena, const Finding *finding)
-{
-    if (!finding->has_course || finding->text[0] < 'a' || finding->text[0] > 'z')
-        return words_capital(arena, finding->text);
-    const char *piece = finding->piece > 0 ? words(arena, ", piece %d", finding->piece) : "";
-    return words(arena, "Course %" PRId64 "%s: %s", finding->course, piece, finding->text);
-}
-
 static void add_several(Sheet *sheet, SheetSection *section, const Wall *wall, const Finding *findings, int count)
 {
     Arena *arena = sheet->arena;
@@ -112,7 +103,7 @@ static void add_several(Sheet *sheet, SheetSection *section, const Wall *wall, c
         group->with_next = true;
         for (int i = 0; i < count; i++)
             sheet_words(sheet, &sheet_group(sheet, section)->lines, TEXT, WEIGHT_TEXT,
-                        text_in_list(arena, &findings[i]));
+                        words_finding(arena, &findings[i]));
         return;
     }
     Text list;

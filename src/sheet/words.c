@@ -39,6 +39,32 @@ char *words_capital(Arena *arena, const char *text)
     return out;
 }
 
+void words_put_finding(Text *out, const Finding *finding)
+{
+    bool small = finding->text[0] >= 'a' && finding->text[0] <= 'z';
+    size_t from = out->length;
+    if (small && finding->has_course) {
+        text_format(out, "Course %" PRId64, finding->course);
+        if (finding->piece > 0)
+            text_format(out, ", piece %d", finding->piece);
+        text_put(out, ": ");
+        small = false;
+    }
+    text_put(out, finding->text);
+    if (small)
+        out->bytes[from] = (char)(out->bytes[from] - 'a' + 'A');
+}
+
+char *words_finding(Arena *arena, const Finding *finding)
+{
+    Text text;
+    text_init(&text);
+    words_put_finding(&text, finding);
+    char *out = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
+    return out;
+}
+
 char *words_length(Arena *arena, const Wall *wall, Length length)
 {
     char text[LENGTH_TEXT_MAX];

@@ -6,6 +6,7 @@
 #ifndef SHEET_WORDS_H
 #define SHEET_WORDS_H
 
+#include "base/text.h"
 #include "sheet/job.h"
 
 /* A text made as by printf. */
@@ -16,6 +17,11 @@ char *words_name(Arena *arena, const char *name);
 
 /* With a capital letter in front. */
 char *words_capital(Arena *arena, const char *text);
+
+/* "Course 3, piece 12: the joint ...": a finding where its place does not stand beside it. A text that begins small
+ * goes on from the course it belongs to. */
+void words_put_finding(Text *out, const Finding *finding);
+char *words_finding(Arena *arena, const Finding *finding);
 
 /* "40 1/2", to the wall's marking resolution; words_length_unit: "40 1/2 in". */
 char *words_length(Arena *arena, const Wall *wall, Length length);

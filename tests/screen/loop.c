@@ -548,6 +548,25 @@ static void a_finding_is_told_in_whole(void **state)
     }
 }
 
+/* No boards: every course of both faces is bare by the same words, so that the list says which it is. */
+static void a_finding_says_its_course(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "6xxx");
+    rig_key(rig, PRESS_ESCAPE);
+    rig_type(rig, "f");
+    const Finding *finding = &work_job(app_work(rig->app))->findings.at[1];
+    assert_true(finding->has_course);
+    rig_key(rig, PRESS_DOWN);
+    char words[80];
+    snprintf(words, sizeof words, "fault    Course %d: bare from", (int)finding->course);
+    assert_shows(rig, words);
+    snprintf(words, sizeof words, "\u2502 north: Course %d: bare from", (int)finding->course);
+    assert_shows(rig, words);
+    rig_free(rig);
+}
+
 static void the_head_names_the_key_of_the_faults(void **state)
 {
     (void)state;
@@ -634,6 +653,7 @@ int main(void)
         cmocka_unit_test(findings_show_their_place),
         cmocka_unit_test(looking_through_findings_leaves_one_where_one_was),
         cmocka_unit_test(a_finding_is_told_in_whole),
+        cmocka_unit_test(a_finding_says_its_course),
         cmocka_unit_test(the_head_names_the_key_of_the_faults),
         cmocka_unit_test(the_shapes_of_the_rips_are_never_cut),
         cmocka_unit_test(the_figures_of_a_rip_are_never_cut),
