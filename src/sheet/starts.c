@@ -15,7 +15,7 @@
  *         at the ceiling 1 13/16, at the floor 1; thin along 0 of wall
  *         window (north): above a reveal, below 1 5/16
  */
-enum { CHOICE = 4, CHOICE_LEAST = 42, CHOICE_START = 56 }; /* columns of the other widths and reveals */
+enum { CHOICE = 4, CHOICE_BOARDS = 33, CHOICE_LEAST = 42, CHOICE_START = 56 }; /* of the other widths and reveals */
 enum { TICK = 0, NUMBER = 4, WORD = 8, MARK = 15, MARK_WIDTH = 21, LEAST = 40, TEXT = 8 };
 
 enum { FIELD_START, FIELD_LEAST, FIELD_CEILING, FIELD_FLOOR, FIELD_THIN, FIELD_WHERE, FIELD_WHY, FIELD_COUNT };
@@ -57,8 +57,9 @@ static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const
     field[FIELD_WHY] = why;
 }
 
-/* Other widths or reveals on the same wall, each with its own best start. */
-static void add_choices(Sheet *sheet, const Wall *wall, const char *head, const WidthChoices *choices)
+/* Other widths or reveals on the same wall, each with its own best start; of widths, how many boards could give them.
+ */
+static void add_choices(Sheet *sheet, const Wall *wall, const char *head, const WidthChoices *choices, bool boards)
 {
     Arena *arena = sheet->arena;
     if (choices->count == 0)
@@ -66,6 +67,9 @@ static void add_choices(Sheet *sheet, const Wall *wall, const char *head, const 
     SheetSection *section = sheet_section(sheet, "All faces", false);
     sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS, head);
     SheetLine *heads = sheet_line(sheet, &section->heads);
+    int end = boards ? CHOICE_BOARDS : CHOICE_LEAST;
+    if (boards)
+        sheet_cell(sheet, heads, CHOICE_BOARDS, CHOICE_LEAST - CHOICE_BOARDS - 1, ALIGN_RIGHT, WEIGHT_TEXT, "boards");
     sheet_cell(sheet, heads, CHOICE_LEAST, CHOICE_START - CHOICE_LEAST - 1, ALIGN_RIGHT, WEIGHT_TEXT, "least strip");
     sheet_cell(sheet, heads, CHOICE_START, SHEET_COLUMNS - CHOICE_START, ALIGN_RIGHT, WEIGHT_TEXT, "start");
     for (int i = 0; i < choices->count; i++) {
@@ -75,10 +79,13 @@ static void add_choices(Sheet *sheet, const Wall *wall, const char *head, const 
         line->rule = i == 0;
         line->hair = i > 0;
         sheet_tick(sheet, line, TICK, choice->change == 0);
-        sheet_cell(sheet, line, CHOICE, CHOICE_LEAST - CHOICE - 1, ALIGN_LEFT, WEIGHT_STRONG,
+        sheet_cell(sheet, line, CHOICE, end - CHOICE - 1, ALIGN_LEFT, WEIGHT_STRONG,
                    words(arena, "width %s, reveal %s", words_length(arena, wall, choice->width),
                          choice->by_spacer ? spacer_words(arena, &choice->spacer)
                                            : words_length(arena, wall, choice->reveal)));
+        if (boards)
+            sheet_cell(sheet, line, CHOICE_BOARDS, CHOICE_LEAST - CHOICE_BOARDS - 1, ALIGN_RIGHT, WEIGHT_TEXT,
+                       words(arena, "%d", choice->boards));
         sheet_cell(sheet, line, CHOICE_LEAST, CHOICE_START - CHOICE_LEAST - 1, ALIGN_RIGHT, WEIGHT_TEXT,
                    choice->whole ? "whole courses" : words_length(arena, wall, choice->best.least));
         sheet_cell(sheet, line, CHOICE_START, SHEET_COLUMNS - CHOICE_START, ALIGN_RIGHT, WEIGHT_STRONG,
@@ -108,7 +115,11 @@ Sheet *sheet_starts(Arena *arena, const Job *job, const char *date)
     for (int i = 0; i < starts.count; i++)
         add_start(sheet, section, job, &starts.at[i], i + 1);
     WidthChoices widths = widths_worth(arena, job->layout), reveals = reveals_worth(arena, job->layout);
-    add_choices(sheet, wall, "Rip widths worth considering", &widths);
-    add_choices(sheet, wall, "Reveals that things at hand would keep", &reveals);
+    const bool stock = wall->stock.count > 0;
+    add_choices(sheet, wall,
+                stock ? "Rip widths worth considering, and the boards at hand that are wide enough"
+                      : "Rip widths worth considering",
+                &widths, stock);
+    add_choices(sheet, wall, "Reveals that things at hand would keep", &reveals, false);
     return sheet;
 }

@@ -8,6 +8,8 @@
 
 #include "sheet/shown.h"
 
+#include <stdlib.h>
+
 static Made wall_new_made(void)
 {
     Made made = made_new(UNITS_MM, MM(100), MM(10), 0);
@@ -76,6 +78,36 @@ static void widths_and_reveals(void **state)
     assert_holds(text, "[x] width 100, reveal 2");
     assert_holds(text, "Reveals that things at hand would keep");
     assert_holds(text, "coin");
+    assert_null(strstr(text, "boards")); /* none are written down */
+    arena_free(made.arena);
+}
+
+/* 700 mm take seven planks of 89 to 91 or six of 105 to 108 with gaps of 10 between, and up to a gap at both ends.
+ * Boards without a width are 100 wide. */
+static void boards_that_give_a_width(void **state)
+{
+    (void)state;
+    Made made = wall_new_made();
+    *arena_push(made.arena, &made.wall->stock) = (Stock){.length = MM(1000), .count = 30, .label = "", .tone = ""};
+    *arena_push(made.arena, &made.wall->stock) =
+        (Stock){.length = MM(1000), .count = 4, .width_given = true, .width = MM(90), .label = "", .tone = ""};
+    *arena_push(made.arena, &made.wall->stock) =
+        (Stock){.length = MM(1000), .count = 2, .width_given = true, .width = MM(105), .label = "", .tone = ""};
+    const char *text = shown(sheet_starts(made.arena, shown_job(made.arena, made_layout(&made)), ""));
+    const char *widths = strstr(text, "boards at hand that are wide enough");
+    assert_non_null(widths);
+    static const struct {
+        const char *choice;
+        int boards;
+    } rows[] = {{"width 105, reveal 10", 2},
+                {"width 106, reveal 10", 0},
+                {"width 91, reveal 10", 32},
+                {"width 90, reveal 10", 36}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        const char *row = strstr(widths, rows[i].choice);
+        assert_non_null(row);
+        assert_int_equal(strtol(row + strlen(rows[i].choice), NULL, 10), rows[i].boards);
+    }
     arena_free(made.arena);
 }
 
@@ -99,6 +131,7 @@ int main(void)
         cmocka_unit_test(the_files_own),
         cmocka_unit_test(what_it_does_to_an_opening),
         cmocka_unit_test(widths_and_reveals),
+        cmocka_unit_test(boards_that_give_a_width),
         cmocka_unit_test(once_something_hangs),
     };
     return RUN(tests);
