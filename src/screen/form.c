@@ -234,6 +234,8 @@ static void show_refusal(Form *form, const Err *err)
 
 static bool take_form(App *app, Form *form)
 {
+    for (int i = 0; i < form->count; i++) /* what was refused may be mended by another field */
+        field_judge(&form->fields[i], form->units);
     judge_lines(form);
     int bad = 0, first = 0;
     for (int i = form->count - 1; i >= 0; i--)

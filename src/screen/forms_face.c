@@ -83,6 +83,14 @@ static bool take_face(App *app, const Form *form, Err *err)
     face.corner.kind = (CornerKind)field_choice(lone(form, CORNER_KIND_FIELD));
     face.corner.joint = (CornerJoint)field_choice(lone(form, CORNER_JOINT_FIELD));
     face.corner.through = (CornerThrough)field_choice(lone(form, CORNER_THROUGH_FIELD));
+    bool none = index >= 0 && face.corner.kind == CORNER_NONE && wall->faces.at[index].corner.kind == CORNER_NONE;
+    if (none && (field_choice(lone(form, CORNER_JOINT_FIELD)) != (int)wall->faces.at[index].corner.joint ||
+                 field_choice(lone(form, CORNER_THROUGH_FIELD)) != (int)wall->faces.at[index].corner.through)) {
+        err_set(err, ERR_VALUE, "a joint takes a corner: choose inside or outside first");
+        err_at(err, lone_paths[CORNER_KIND_FIELD], 0, 0);
+        arena_free(arena);
+        return false;
+    }
     face.underlay = lone_length(form, FACE_UNDERLAY);
     face.studs = read_studs(form, arena);
     uint32_t id = form->id;
@@ -136,9 +144,12 @@ void forms_face(App *app, uint32_t id)
     bool fresh = id == 0;
     const Face *face = &wall->faces.at[app_face_index(app)];
     Face blank = {.width = 0};
-    if (fresh) { /* floors and ceilings run on round the corner more often than not */
-        blank.floor = face->floor;
-        blank.ceiling = face->ceiling;
+    Mark floor, ceiling;
+    if (fresh) { /* it begins at the corner where the other ends: floor and ceiling are as high there */
+        floor = (Mark){.at = 0, .off = marks_off(&face->floor, face->width, false)};
+        ceiling = (Mark){.at = 0, .off = marks_off(&face->ceiling, face->width, false)};
+        blank.floor = (Marks){.at = &floor, .count = 1};
+        blank.ceiling = (Marks){.at = &ceiling, .count = 1};
         blank.margin = face->margin;
         blank.underlay = face->underlay;
         face = &blank;

@@ -17,8 +17,24 @@ static void make_face(const Form *form, Arena *arena, Wall *wall, Units units)
     *arena_push(arena, &face->ceiling) = (Mark){.at = 0, .off = field_length(&form->fields[NEW_UP], units)};
 }
 
+/* How long and how many go together. */
+static bool check_boards(const Form *form, Err *err)
+{
+    bool length = !field_empty(&form->fields[NEW_BOARD]), count = !field_empty(&form->fields[NEW_COUNT]);
+    if (length == count)
+        return true;
+    int missing = length ? NEW_COUNT : NEW_BOARD;
+    err_set(err, ERR_VALUE, "%s",
+            length ? "say how many boards of that length there are, or empty the length"
+                   : "say how long those boards are, or empty the count");
+    err_at(err, form->fields[missing].path, 0, 0);
+    return false;
+}
+
 static bool take_new(App *app, const Form *form, Err *err)
 {
+    if (!check_boards(form, err))
+        return false;
     Units units = field_choice(&form->fields[NEW_UNITS]) == 1 ? UNITS_MM : UNITS_IN;
     Arena *arena = arena_new();
     Wall *wall = wall_new(arena, units);
@@ -61,7 +77,7 @@ void forms_new(App *app, const char *path)
     form_length(form, "Plank thickness", "planks.thickness", NULL);
     form_length(form, "Reveal between them", "planks.reveal", "none: courses touch");
     form_length(form, "First course, up", "start", "its lower edge on the level line");
-    form_length(form, "Boards: length", "stock[0].length", "no boards yet");
+    form_length(form, "Boards: length", "stock[0].length", "none yet; t counts uneven ones");
     form_field(form, FIELD_COUNT, "Boards: how many", "stock[0].count", "no boards yet");
     form_open(app, form);
 }

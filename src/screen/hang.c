@@ -130,13 +130,14 @@ static void hung(App *app, Hang *hang)
 static void take_down(App *app, Hang *hang)
 {
     int count = app_wall(app)->hung_pieces.count;
+    HungPiece last = count > 0 ? app_wall(app)->hung_pieces.at[count - 1] : (HungPiece){.board = 0};
     Err err;
     if (count == 0)
         app_say(app, STYLE_DIM, "No piece is recorded as hung.");
     else if (!edit_take_down(app->document, count - 1, &err))
         app_tell(app, &err);
     else
-        app_say(app, STYLE_ACCENT, "Taken back: %s.", document_undo_name(app->document));
+        app_say(app, STYLE_ACCENT, "Taken back: board %d in course %d counts as not hung.", last.board, last.course);
     start_over(hang);
 }
 

@@ -260,7 +260,7 @@ void lists_trim_runs(App *app)
 {
     static const ListKind kind = {
         .title = "Trim runs, whose strips are worked out",
-        .nothing = "No runs of trim; a adds one along floor, ceiling, corners, openings or edges.",
+        .nothing = "No runs of trim; a adds one: floor, ceiling, corner, opening or edge.",
         .places = PLACE_LIST | PLACE_STOCK,
         .count = runs_count,
         .line = runs_line,

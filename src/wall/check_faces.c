@@ -171,10 +171,11 @@ static void check_corner(Checking *checking, const Where *face, int index)
         check_note(checking, WHERE(face, "corner"), "the corner%s has a joint that an %s corner cannot have; write %s",
                    owner, inside ? "inside" : "outside", inside ? "butt or trim" : "trim, lap or mitre");
     else if (index == faces->count - 1 && faces->count < 3)
-        check_note(
-            checking, WHERE(face, "corner"),
-            "the corner%s, the last, would meet the first face, which takes three faces at the least; take it out",
-            owner);
+        check_note(checking, WHERE(face, "corner"),
+                   "the corner%s has no next face to meet: it is the last, and only the last of three or more meets "
+                   "the first; "
+                   "add the next face, or take the corner out",
+                   owner);
 }
 
 static void check_studs(Checking *checking, const Where *face_where, const Face *face)

@@ -432,6 +432,34 @@ static void a_bad_new_wall_says_which_size(void **state)
     rig_free(rig);
 }
 
+/* A length without a count is refused; emptying the length mends that, wherever it was said. */
+static void boards_of_a_new_wall_are_all_or_none(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "Ol");
+    rig_key(rig, PRESS_ENTER);
+    const char *const answers[] = {"i", "96", "40", "50", "2 3/4", "1/2", "1/16", "0", "40"};
+    for (size_t i = 0; i < sizeof answers / sizeof *answers; i++) {
+        rig_type(rig, answers[i]);
+        rig_key(rig, PRESS_ENTER);
+    }
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "say how many boards of that length there are");
+    rig_key(rig, PRESS_UP);
+    rig_key(rig, PRESS_CTRL | 'u');
+    rig_key(rig, PRESS_DOWN);
+    rig_type(rig, "12");
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "say how long those boards are");
+    rig_key(rig, PRESS_DOWN);
+    rig_key(rig, PRESS_CTRL | 'u');
+    rig_key(rig, PRESS_CTRL | 'd');
+    assert_shows(rig, "96 in wide");
+    assert_int_equal(app_wall(rig->app)->stock.count, 0);
+    rig_free(rig);
+}
+
 /* Slices between keys end in the very plan that the commands print. */
 static void slices_end_in_the_plan_of_the_commands(void **state)
 {
@@ -496,6 +524,7 @@ int main(void)
         cmocka_unit_test(a_wall_is_begun_with_few_sizes),
         cmocka_unit_test(a_new_wall_is_not_lost),
         cmocka_unit_test(a_bad_new_wall_says_which_size),
+        cmocka_unit_test(boards_of_a_new_wall_are_all_or_none),
         cmocka_unit_test(slices_end_in_the_plan_of_the_commands),
         cmocka_unit_test(a_sheet_goes_to_a_file),
     };

@@ -422,7 +422,7 @@ static void runs_of_trim_are_written_down(void **state)
     (void)state;
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_type(rig, "T");
-    assert_shows(rig, "No runs of trim; a adds one");
+    assert_shows(rig, "No runs of trim; a adds one: floor, ceiling, corner, opening or edge.");
     rig_type(rig, "a");
     assert_shows(rig, "A new run of trim");
     assert_shows(rig, "that of the planks: ");
@@ -470,6 +470,46 @@ static void runs_of_trim_are_written_down(void **state)
 }
 
 /* ---- the head of the file ---- */
+
+/* The rig's last face, then one more: the floor and the ceiling stand at the corner as high as on the face it meets,
+ * whose other marks lie on that face alone. */
+static void a_new_face_begins_where_the_last_ends(void **state)
+{
+    (void)state;
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "A");
+    fill(rig, "south");
+    fill(rig, "40");
+    take(rig);
+    assert_int_equal(wall_of(rig)->faces.count, 3);
+    const Face *face = &wall_of(rig)->faces.at[1]; /* to the right of north */
+    assert_string_equal(face->name, "south");
+    assert_int_equal(face->floor.count, 1);
+    assert_int_equal(face->floor.at[0].at, 0);
+    assert_int_equal(face->floor.at[0].off, 39 * LENGTH_INCH + 15 * (LENGTH_INCH / 16));
+    assert_int_equal(face->ceiling.count, 1);
+    assert_int_equal(face->ceiling.at[0].off, 52 * LENGTH_INCH + 14 * (LENGTH_INCH / 16));
+    rig_free(rig);
+}
+
+/* What a choice says is not dropped without a word. */
+static void a_joint_takes_a_corner(void **state)
+{
+    (void)state;
+    Rig *rig =
+        rig_on_text(80, 24, SHED "- {name: side, width: 40, floor: [{at: 0, down: 36}], ceiling: [{at: 0, up: 40}]}\n");
+    rig_type(rig, "5");
+    rig_keys(rig, PRESS_UP, 7);
+    rig_key(rig, PRESS_RIGHT); /* its joint */
+    take(rig);
+    assert_shows(rig, "a joint takes a corner: choose inside or outside first");
+    rig_key(rig, PRESS_RIGHT); /* the corner has the focus */
+    rig_key(rig, PRESS_DOWN);
+    rig_key(rig, PRESS_LEFT);
+    take(rig);
+    assert_int_equal(wall_of(rig)->faces.at[0].corner.kind, CORNER_INSIDE);
+    rig_free(rig);
+}
 
 static void title_and_units_are_one_step(void **state)
 {
@@ -690,6 +730,8 @@ int main(void)
         cmocka_unit_test(milling_is_written_down),
         cmocka_unit_test(rough_boards_are_written_down),
         cmocka_unit_test(runs_of_trim_are_written_down),
+        cmocka_unit_test(a_new_face_begins_where_the_last_ends),
+        cmocka_unit_test(a_joint_takes_a_corner),
         cmocka_unit_test(title_and_units_are_one_step),
         cmocka_unit_test(a_count_left_empty_is_one),
         cmocka_unit_test(wallboard_without_a_fastener_is_not_dropped),
