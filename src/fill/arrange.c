@@ -122,7 +122,7 @@ Arrange *arrange_new(Arena *arena, const Demand *demand, const Pile *pile, const
     sort(arrange->runs, arrange->run_count);
     arrange->boards = arena_array(arena, Sorted, pile->board_count);
     for (int i = 0; i < pile->board_count; i++)
-        arrange->boards[i] = (Sorted){wall_board(demand->wall, i + 1)->length, i};
+        arrange->boards[i] = (Sorted){pile->boards[i].length, i};
     sort(arrange->boards, pile->board_count);
     arrange->pieces = arena_array(arena, Sorted, all->piece_count);
     arrange->spans = arena_array(arena, int, pile->span_count);

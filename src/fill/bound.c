@@ -35,7 +35,7 @@ static Length usable_of_hung(const Demand *demand, const Pile *pile, const Cover
         const PileBoard *board = &pile->boards[i];
         if (board->kind >= 0)
             continue;
-        *opened += wall_board(pile->wall, i + 1)->length;
+        *opened += pile->boards[i].length;
         ++*boards;
         for (int j = board->span_first; j < board->span_first + board->span_count; j++) {
             Length length = pile->spans[j].to - pile->spans[j].from + demand->kerf;
@@ -133,7 +133,7 @@ Bound bound_whole(const Demand *demand, const Pile *pile, Length priced)
     Length hung = 0, measure = 0;
     for (int i = 0; i < pile->board_count; i++)
         if (pile->boards[i].kind < 0)
-            hung += wall_board(pile->wall, i + 1)->length;
+            hung += pile->boards[i].length;
     for (int i = 0; i < pile->kind_count; i++)
         measure = common_measure(measure, pile->kinds[i].length);
     if (priced > hung && measure > 0) {

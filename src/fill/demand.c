@@ -309,7 +309,7 @@ Length demand_mark_up(const Demand *demand, const Run *run, Length x)
 }
 
 /* Index of the first of rising lengths that is not below x. */
-static int first_from(const LengthList *list, Length x)
+int demand_first_from(const LengthList *list, Length x)
 {
     int low = 0, high = list->count;
     while (low < high) {
@@ -325,7 +325,7 @@ static int first_from(const LengthList *list, Length x)
 bool demand_at_stud(const Demand *demand, const Run *run, Length x)
 {
     const LengthList *studs = demand_studs(demand, run);
-    int index = first_from(studs, x);
+    int index = demand_first_from(studs, x);
     return index < studs->count && studs->at[index] == x;
 }
 
@@ -347,7 +347,7 @@ Length demand_need(const Demand *demand, const Run *run, Length left, Length rig
 int demand_near(const LengthList *joints, Length x, Length stagger)
 {
     int near = 0;
-    for (int i = first_from(joints, x - stagger + 1); i < joints->count && joints->at[i] < x + stagger; i++)
+    for (int i = demand_first_from(joints, x - stagger + 1); i < joints->count && joints->at[i] < x + stagger; i++)
         near++;
     return near;
 }

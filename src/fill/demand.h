@@ -107,6 +107,9 @@ bool demand_whole(const Demand *demand, const Run *run, Length left, Length righ
 /* Width of board that a piece between the two ends needs. */
 Length demand_need(const Demand *demand, const Run *run, Length left, Length right);
 
+/* Index of the first of the rising lengths that is x or more; their count where none is. */
+int demand_first_from(const LengthList *list, Length x);
+
 /* How many of the rising `joints` are nearer to x than `stagger`. */
 int demand_near(const LengthList *joints, Length x, Length stagger);
 

@@ -180,7 +180,7 @@ static void begin_board(Pile *pile, int board)
         rack_span(pile, i);
         pile->kept += worth_of(pile->worth, pile->spans[i].left);
     }
-    pile->length_opened += wall_board(pile->wall, board + 1)->length;
+    pile->length_opened += entry->length;
     pile->boards_opened++;
 }
 
@@ -333,6 +333,7 @@ static void find_boards(Arena *arena, Pile *pile, const Demand *demand, Spans *s
             PileBoard *entry = &pile->boards[board];
             entry->span_first = spans->count;
             entry->next = entry->prev = -1;
+            entry->length = stock->length;
             entry->kind = hung_first[board + 1] == 0 ? kind_of[line] : -1;
             pile->widths[board] = pile->kinds[kind_of[line]].width;
             add_spans(arena, spans, board, wall, stock);

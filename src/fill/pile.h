@@ -36,6 +36,7 @@ typedef struct Span {
 
 typedef struct PileBoard {
     int kind; /* -1: a hung piece is cut from it */
+    Length length;
     int span_first, span_count;
     int cuts;
     int next, prev; /* in its kind's list of boards not opened; -1 at the ends */

@@ -244,7 +244,7 @@ static Length bound_now(const Price *price)
         const PileBoard *board = &price->pile->boards[i];
         if (board->kind >= 0)
             continue;
-        bound += wall_board(price->pile->wall, i + 1)->length;
+        bound += board->length;
         for (int j = board->span_first; j < board->span_first + board->span_count; j++)
             bound -= best_of(price, price->pile->spans[j].to - price->pile->spans[j].from, price->demand->kerf);
     }

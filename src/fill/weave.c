@@ -14,6 +14,8 @@
 enum {
     BEAM_MOST = 24,
     WINDOW = 40,
+    LONG = 4,        /* boards */
+    EASE_LEVELS = 1, /* more, after a dead end */
     TAILS_MOST = 4,
     CANDIDATES_MOST = 48,
     NOISE = 400000 /* nm, up to 2^(NOISES-1) times as much */,
@@ -144,9 +146,7 @@ static int64_t worth_to(const Weave *weave, Length x)
     if (x == run->right)
         return weave->reached.at[run->stud_count];
     const LengthList *studs = demand_studs(weave->laid->demand, run);
-    int place = 0;
-    while (place < run->stud_count && studs->at[run->stud_first + place] <= x)
-        place++;
+    int place = demand_first_from(studs, x + 1) - run->stud_first;
     return place == 0 ? x - run->left : weave->reached.at[place - 1] + (x - studs->at[run->stud_first + place - 1]);
 }
 
@@ -168,11 +168,9 @@ static Length retreat(const Weave *weave, Length x)
 {
     const Demand *demand = weave->laid->demand;
     x = demand_mark_down(demand, weave->run, x);
-    for (int i = weave->near.count - 1; i >= 0; i--) {
-        Length joint = weave->near.at[i];
-        if (joint < x + demand->stagger && joint > x - demand->stagger)
-            x = demand_mark_down(demand, weave->run, joint - demand->stagger);
-    }
+    for (int i = demand_first_from(&weave->near, x + demand->stagger) - 1;
+         i >= 0 && weave->near.at[i] > x - demand->stagger; i--)
+        x = demand_mark_down(demand, weave->run, weave->near.at[i] - demand->stagger);
     return x;
 }
 
@@ -181,11 +179,9 @@ static Length advance(const Weave *weave, Length x)
 {
     const Demand *demand = weave->laid->demand;
     x = demand_mark_up(demand, weave->run, x);
-    for (int i = 0; i < weave->near.count; i++) {
-        Length joint = weave->near.at[i];
-        if (joint < x + demand->stagger && joint > x - demand->stagger)
-            x = demand_mark_up(demand, weave->run, joint + demand->stagger);
-    }
+    for (int i = demand_first_from(&weave->near, x - demand->stagger + 1);
+         i < weave->near.count && weave->near.at[i] < x + demand->stagger; i++)
+        x = demand_mark_up(demand, weave->run, weave->near.at[i] + demand->stagger);
     return x;
 }
 
@@ -383,15 +379,21 @@ static void gather(Weave *weave, int label, Candidates *out)
 
 /* ---- the next piece ---- */
 
+/* How many studs of the run stand at x or further left. */
+static int studs_to(const Weave *weave, Length x)
+{
+    const Run *run = weave->run;
+    int count = demand_first_from(demand_studs(weave->laid->demand, run), x + 1) - run->stud_first;
+    return count < run->stud_count ? count : run->stud_count;
+}
+
 static void to_studs(Weave *weave, int parent, const Candidate *candidate, Length reach)
 {
     const Run *run = weave->run;
     const LengthList *studs = demand_studs(weave->laid->demand, run);
     int tried = 0;
-    for (int i = run->stud_count - 1; i >= 0 && tried < 3; i--) {
+    for (int i = studs_to(weave, reach) - 1; i >= 0 && tried < 3; i--) {
         Length stud = studs->at[run->stud_first + i];
-        if (stud > reach)
-            continue;
         if (stud <= weave->labels.at[parent].x)
             break;
         if (weave->breaks || joint_breaks(weave, stud) == 0) {
@@ -431,21 +433,18 @@ static void bare_on(Weave *weave, int parent)
     const LengthList *studs = demand_studs(demand, run);
     Length x = weave->labels.at[parent].x;
     try_bare(weave, parent, run->right);
-    for (int i = 0, tried = 0; demand->on_studs && i < run->stud_count && tried < 6; i++) {
-        if (studs->at[run->stud_first + i] <= x)
-            continue;
+    int behind = studs_to(weave, x);
+    for (int i = behind; demand->on_studs && i < run->stud_count && i < behind + 6; i++)
         try_bare(weave, parent, studs->at[run->stud_first + i]);
-        tried++;
-    }
     for (int i = 0; i < run->forks.count; i++)
         try_bare(weave, parent, demand_mark_up(demand, run, run->forks.at[i].right));
     for (int i = 0; !demand->on_studs && i < weave->tail_count; i++) {
         try_bare(weave, parent, demand_mark_up(demand, run, run->right - weave->tails[i]));
         try_bare(weave, parent, advance(weave, run->right - weave->tails[i]));
     }
-    for (int i = 0; i < weave->near.count; i++) /* just clear of a joint beside */
-        if (weave->near.at[i] + demand->stagger > x && weave->near.at[i] < x)
-            try_bare(weave, parent, advance(weave, x));
+    for (int i = demand_first_from(&weave->near, x - demand->stagger + 1);
+         i < weave->near.count && weave->near.at[i] < x; i++) /* just clear of a joint beside */
+        try_bare(weave, parent, advance(weave, x));
 }
 
 static void expand(Weave *weave, int parent)
@@ -541,17 +540,30 @@ static void undo(Weave *weave)
                   weave->index);
 }
 
-/* Searches through to the right end; true where it got there. What it cut stands in `done`. */
+static void expand_level(Weave *weave)
+{
+    for (int i = 0; i < weave->level_count; i++)
+        expand(weave, weave->level[i]);
+}
+
+/* Searches through to the right end; true where it got there. What it cut stands in `done`. A long run that comes to a
+ * dead end breaks rules there, and keeps them again behind it. */
 static bool search(Weave *weave, int beam, bool breaks)
 {
+    bool eases = !breaks && weave->run->right - weave->run->left > LONG * weave->laid->pile->longest;
     weave->beam = beam < BEAM_MOST ? beam : BEAM_MOST;
     weave->breaks = breaks;
     weave->done.count = 0;
     start_at(weave, weave->run->left, false);
-    for (int depth = 1; weave->level_count > 0; depth++) {
+    for (int depth = 1, eased = 0; weave->level_count > 0; depth++) {
         weave->next_count = 0;
-        for (int i = 0; i < weave->level_count; i++)
-            expand(weave, weave->level[i]);
+        weave->breaks = breaks || (eased > 0 && depth <= eased + EASE_LEVELS);
+        expand_level(weave);
+        if (eases && !weave->breaks && weave->next_count == 0 && weave->best < 0) {
+            eased = depth;
+            weave->breaks = true;
+            expand_level(weave);
+        }
         for (int i = 0; i < weave->next_count; i++)
             weave->level[i] = weave->next[i];
         weave->level_count = weave->next_count;
