@@ -21,7 +21,7 @@ enum {
     WORK_PER_UNIT = 4, /* of the fill's units of work */
     HEAT_MOST = 300,   /* of 1000 tries may look worse by one at first, of those as many by two, and so on */
     WORSE_MOST = 4,
-    DRAWS = 4,
+    DRAWS = 4, /* for a piece beside one of its tone */
     BESIDE = 8 /* of things sorted by length, how far apart two may stand */
 };
 
@@ -129,8 +129,8 @@ Arrange *arrange_new(Arena *arena, const Demand *demand, const Pile *pile, const
     sort_pieces(arrange);
     int64_t budget = (int64_t)arrange->piece_count * WORK_PER_PIECE;
     arrange->budget = budget < WORK_MOST ? budget : WORK_MOST;
-    arrange->heat =
-        budget > 0 ? HEAT_MOST * arrange->budget / budget : 0; /* less where there is no time to cool down */
+    if (budget > 0) /* less heat where there is less time to cool down */
+        arrange->heat = HEAT_MOST * arrange->budget / budget;
     return arrange;
 }
 

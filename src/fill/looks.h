@@ -5,16 +5,15 @@
  * - Neighbours of one tone: pieces end to end, or over one another, whose boards have the same tone. Boards that are
  *   alike read as one patch. Beside it what chance would give: were the pieces hung as they came, each two of them
  *   would be as likely to be neighbours as any other two.
- * - A joint over a joint every other course ("stacked"): nearer than LOOKS_NEAR to a joint two courses further. With
- * the course between they make an H, whatever the stagger of courses that follow on each other.
+ * - A joint over a joint ("stacked"): nearer than LOOKS_NEAR to a joint two courses further, which with the course
+ *   between makes an H, whatever the stagger; or to one in the next course, where there is no stagger to forbid it.
  * - A staircase: three joints in three courses that follow on each other, which go the same way by about the same step:
  *   both steps LOOKS_NEAR or more, no more than LOOKS_STEP, and nearer to each other than LOOKS_NEAR. A stair of four
- *   joints counts two, and one between scraps shorter than LOOKS_NEAR none. Longer steps do not read as one; LOOKS_STEP is the wider of the two usual stud spacings, so
- *   that joints that go from stud to stud are found.
+ *   joints counts two, and one between scraps shorter than LOOKS_NEAR none. Longer steps do not read as one; LOOKS_STEP
+ *   is the wider of the two usual stud spacings, so that joints that go from stud to stud are found.
  * - Two short pieces end to end: both shorter than looks_short, LOOKS_SHORT (they do not reach from stud to stud) or
  *   half as long again as `shortest`, whichever is more: a cluster of ends.
- * - A joint nearer than LOOKS_SIDE to the side of an opening that cuts into its course: two lines that all but meet,
- * and a piece that is weak where it is nailed.
+ * - A joint nearer than LOOKS_SIDE to the side of an opening that cuts into its course: two lines that all but meet.
  *
  * One number orders them, looks_weight: a pair of neighbours of one tone counts one, each of the others two, for there
  * are several times as many neighbours as joints. It knows nothing of boards and rules.
@@ -40,8 +39,8 @@ Looks looks_measure(const PlankRows *rows, Length short_below);
 /* Blemishes in one number; less looks better. */
 int64_t looks_weight(const Looks *looks);
 
-/* The weight of the blemishes that depend on planks first .. first+count-1 of the row and the joints between them;
- * `work` grows by the planks looked at. Both ends of the planks are taken to stay where they are. */
+/* The weight of the blemishes that depend on planks first .. first+count-1 of the row and on the joints at their ends,
+ * of which the outermost two are taken to stay where they are; `work` grows by the planks looked at. */
 int64_t looks_around(const PlankRows *rows, Length short_below, int row, int first, int count, int64_t *work);
 
 /* Neighbours of one plank that have `tone`, which is not 0. */
