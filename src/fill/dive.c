@@ -19,7 +19,8 @@ enum {
 
 #define NEAR_ONE (SIMPLEX_ONE / 64)
 #define ROUND (SIMPLEX_ONE / 4 * 3)
-#define GAIN LENGTH_MM /* of a turn; less is not worth it here */
+#define GAIN LENGTH_MM          /* of a turn; less is not worth it here */
+#define LITTLE (LENGTH_MM / 20) /* what a turn may lose beyond the least */
 
 struct Dive {
     Arena *arena;
@@ -54,7 +55,7 @@ static void put_right(Dive *dive, int64_t *work)
 {
     Simplex *table = dive->price->table;
     int most = TURNS;
-    while (most-- > 0 && simplex_mend(table))
+    while (most-- > 0 && simplex_mend(table, LITTLE))
         *work += price_turn_work(dive->price);
     while (most-- > 0 && simplex_turn(table, GAIN))
         *work += price_turn_work(dive->price);

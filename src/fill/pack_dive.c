@@ -13,7 +13,7 @@
 
 enum { ROWS_MOST = 900, DISCREPANCIES_MOST = 40, CHOICES = 8, DEPTH_MOST = 20000 };
 
-static const double ALMOST = 1e-6;
+#define ALMOST (SIMPLEX_ONE >> 20) /* within it of 0 or of 1 is 0 or 1 */
 
 typedef struct Dive {
     PackWork *work;
@@ -48,7 +48,7 @@ static bool fix(Dive *dive, const PackColumn *column)
     PackCut cut = {.kind = column->kind, .times = 1};
     cut.parts = arena_array(dive->arena, PackPart, column->part_count);
     for (int i = 0; i < column->part_count; i++) {
-        int size = dive->master->size_of_row[column->parts[i].size];
+        int size = column->parts[i].size;
         int count = column->parts[i].count < dive->rest.demand[size] ? column->parts[i].count : dive->rest.demand[size];
         if (count == 0)
             continue;
@@ -68,25 +68,28 @@ static bool fix(Dive *dive, const PackColumn *column)
  * such. */
 static bool fix_whole(Dive *dive)
 {
-    PackMaster *master = dive->master;
     bool some = false;
-    for (int r = 0; r < master->rows && !(some && dive->is_gentle); r++)
-        if (master->basic[r] >= 0)
-            for (double amount = master->amount[r]; amount > 1 - ALMOST && !(some && dive->is_gentle); amount -= 1)
-                some = fix(dive, &master->columns.at[master->basic[r]]) || some;
+    for (int r = 0; r < dive->master->rows && !(some && dive->is_gentle); r++) {
+        int64_t amount;
+        const PackColumn *column = pack_master_basic(dive->master, r, &amount);
+        for (; column != NULL && amount > SIMPLEX_ONE - ALMOST && !(some && dive->is_gentle); amount -= SIMPLEX_ONE)
+            some = fix(dive, column) || some;
+    }
     return some;
 }
 
 /* The columns that the relaxation takes most of short of whole, at most CHOICES. */
-static int choose(const PackMaster *master, int chosen[CHOICES])
+static int choose(const PackMaster *master, const PackColumn *chosen[CHOICES])
 {
-    double amounts[CHOICES];
+    int64_t amounts[CHOICES];
     int count = 0;
     for (int r = 0; r < master->rows; r++) {
-        if (master->basic[r] < 0 || master->amount[r] < ALMOST || master->amount[r] > 1 - ALMOST)
+        int64_t amount;
+        const PackColumn *column = pack_master_basic(master, r, &amount);
+        if (column == NULL || amount < ALMOST || amount > SIMPLEX_ONE - ALMOST)
             continue;
         int at = count;
-        while (at > 0 && master->amount[r] > amounts[at - 1] + ALMOST)
+        while (at > 0 && amount > amounts[at - 1] + ALMOST)
             at--;
         if (at == CHOICES)
             continue;
@@ -95,8 +98,8 @@ static int choose(const PackMaster *master, int chosen[CHOICES])
             amounts[i] = amounts[i - 1];
             chosen[i] = chosen[i - 1];
         }
-        amounts[at] = master->amount[r];
-        chosen[at] = master->basic[r];
+        amounts[at] = amount;
+        chosen[at] = column;
     }
     return count;
 }
@@ -133,18 +136,13 @@ static void explore_smaller(const Dive *dive, int discrepancies, int depth)
     for (int i = 0; i < dive->fixed.count; i++)
         *arena_push(arena, &below.fixed) = dive->fixed.at[i];
     below.master = new_master(dive->work, arena, &below.rest, below.value);
-    PackPart *parts = arena_array(arena, PackPart, old->rows);
     for (int i = 0; i < old->columns.count; i++) {
         const PackColumn *column = &old->columns.at[i];
-        int count = 0;
         bool fits = below.rest.available[column->kind] > 0;
-        for (int p = 0; p < column->part_count && fits; p++) {
-            int size = old->size_of_row[column->parts[p].size];
-            fits = column->parts[p].count <= below.rest.demand[size];
-            parts[count++] = (PackPart){size, column->parts[p].count};
-        }
+        for (int p = 0; p < column->part_count && fits; p++)
+            fits = column->parts[p].count <= below.rest.demand[column->parts[p].size];
         if (fits)
-            pack_master_add(below.master, column->kind, parts, count);
+            pack_master_add(below.master, column->kind, column->parts, column->part_count);
     }
     explore(&below, discrepancies, depth);
     arena_free(arena);
@@ -180,11 +178,11 @@ static void explore(Dive *dive, int discrepancies, int depth)
     int fixed = dive->fixed.count;
     int64_t pieces = dive->pieces, value = dive->value;
     PackRest rest = pack_rest_copy(dive->arena, work, &dive->rest);
-    int chosen[CHOICES] = {0};
+    const PackColumn *chosen[CHOICES] = {0};
     int choices = choose(dive->master, chosen);
     bool whole = fix_whole(dive);
     for (int i = 0; i < choices + whole && i <= discrepancies; i++) {
-        if ((whole && i == 0) || fix(dive, &dive->master->columns.at[chosen[i - whole]])) {
+        if ((whole && i == 0) || fix(dive, chosen[i - whole])) {
             if (pack_master_change(dive->master, &dive->rest))
                 explore(dive, discrepancies - i, depth + 1);
         }

@@ -4,22 +4,23 @@
  *     least sum of cost x   with   sum of count x >= demand for each size,   sum of x >= -available for each scarce
  * kind
  *
- * A revised simplex method with a dense inverse of the basis. It guides: it prices the sizes so that new patterns can
- * be looked for, and shows which patterns to try first. It works in binary64 with nothing but + - x / in one order, so
- * that it takes the same way on every machine, and nothing that it says is a proof: pack_price.c checks its prices in
- * whole numbers.
+ * It guides: it prices the sizes so that new patterns can be looked for, and shows which patterns to try first. Nothing
+ * that it says is a proof: pack_price.c checks its prices. Costs and prices are whole parts of PACK_UNIT, which stands
+ * for the greatest value of any kind; how much of a pattern is taken is counted in parts of SIMPLEX_ONE.
  */
 #ifndef FILL_PACK_MASTER_H
 #define FILL_PACK_MASTER_H
 
 #include "fill/pack_work.h"
+#include "fill/simplex.h"
 
+#define PACK_UNIT (INT64_C(1) << 36)
+
+/* A pattern as a column of the table. */
 typedef struct PackColumn {
     int kind;
-    double cost; /* value of the kind over the greatest value of any */
     int part_count;
-    PackPart *parts; /* `size` is the row */
-    bool is_basic;
+    PackPart *parts;
 } PackColumn;
 
 typedef struct PackColumns {
@@ -36,18 +37,11 @@ typedef struct PackMaster {
     int *row_of_size; /* -1 where none */
     int *row_of_kind; /* -1 where the kind is not scarce */
     int *size_of_row;
-    double *demand;     /* right side of each row; negative for a kind */
-    double *substitute; /* cost of leaving a piece uncut, of each size's row */
-    PackColumns columns;
-    /* the basis: for each row what stands in it, how much of it, and the inverse */
-    int *basic;        /* >= 0: a column; -1 - row: surplus of the row; -1 - rows - row: substitute of the row */
-    bool *spare_basic; /* of surpluses and substitutes, by -1 - what stands in `basic` */
-    double *amount;
-    double *price; /* of each row */
-    double *inverse;
-    double *entering; /* a column in terms of the basis */
-    int since_inverted;
-    int dearness; /* how often substitutes were made dearer */
+    int64_t *value;      /* of each kind, in parts of PACK_UNIT, rounded down */
+    PackColumns columns; /* of the table, after the substitutes and surpluses */
+    Simplex *table;
+    int since_renewed; /* turns */
+    int dearness;      /* how often substitutes were made dearer */
 } PackMaster;
 
 /* A master for `rest`, begun with substitutes alone. `most_boards` bounds the boards that are ever opened of a kind:
@@ -66,11 +60,18 @@ bool pack_master_solve(PackMaster *master);
 /* Sets the right side to `rest` and makes it met again, the prices staying as near to optimal as they were. */
 bool pack_master_change(PackMaster *master, const PackRest *rest);
 
-/* What the relaxation costs, over the greatest value of any kind. */
-double pack_master_cost(const PackMaster *master);
+/* The pattern that stands in the basis at a row and how much of it, in parts of SIMPLEX_ONE; NULL where none does. */
+const PackColumn *pack_master_basic(const PackMaster *master, int row, int64_t *amount);
 
-/* How much of what is uncut the substitutes stand in for. */
-double pack_master_uncut(const PackMaster *master);
+/* Price of a size or of a kind: 0 where it has no row. */
+int64_t pack_master_size_price(const PackMaster *master, int size);
+int64_t pack_master_kind_price(const PackMaster *master, int kind);
+
+/* What the relaxation costs. */
+int64_t pack_master_cost(const PackMaster *master);
+
+/* Whether substitutes stand in for more than a trace of what is demanded. */
+bool pack_master_lacks(const PackMaster *master);
 
 /* Makes leaving pieces uncut dearer. */
 void pack_master_dearer(PackMaster *master);

@@ -1,5 +1,5 @@
 /*
- * Prices are whole parts of UNIT, which stands for the greatest value of any kind. With price p of a size, m of a
+ * Prices are whole parts of PACK_UNIT, which stands for the greatest value of any kind. With price p of a size, m of a
  * scarce kind and z the most that any pattern of a kind of value v is worth: let r be the greatest z / (v + m) of all
  * kinds, at least 1. Then p / r and m are feasible prices, and  sum of demand x p / r - sum of available x m  is a
  * bound.
@@ -11,35 +11,31 @@
 
 #include <string.h>
 
-static const int64_t UNIT = INT64_C(1) << 36;
+#define PRICE_MOST (15 * PACK_UNIT)    /* below 2^PACK_PRICE_BITS */
+#define BETTER_LEAST (PACK_UNIT >> 32) /* a pattern that is worth less beyond its board is none */
+
 enum { DEARNESS_MOST = 5, ROUNDS_MOST = 60 };
 
-static const double PRICE_MOST = 15; /* of UNIT: below 2^PACK_PRICE_BITS */
-
 typedef struct Prices {
-    int64_t *size;  /* of each size */
-    int64_t *kind;  /* of each kind, 0 where it is not scarce */
-    int64_t *value; /* of each kind, rounded down */
+    int64_t *size; /* of each size */
+    int64_t *kind; /* of each kind, 0 where it is not scarce */
     int64_t dearest;
 } Prices;
 
-static int64_t whole_price(double price, bool *is_cut)
+static int64_t usable_price(int64_t price, bool *is_cut)
 {
-    if (!(price > 0))
-        return 0;
     *is_cut = *is_cut || price > PRICE_MOST;
-    return (int64_t)((price < PRICE_MOST ? price : PRICE_MOST) * (double)UNIT);
+    return price < 0 ? 0 : price < PRICE_MOST ? price : PRICE_MOST;
 }
 
 /* False where a price was too high to be taken as it is: still good for a bound, not for a new pattern. */
 static bool read_prices(const PackMaster *master, Prices *prices)
 {
     bool is_cut = false;
-    const PackWork *work = master->work;
-    for (int i = 0; i < work->size_count; i++)
-        prices->size[i] = master->row_of_size[i] < 0 ? 0 : whole_price(master->price[master->row_of_size[i]], &is_cut);
-    for (int k = 0; k < work->kind_count; k++)
-        prices->kind[k] = master->row_of_kind[k] < 0 ? 0 : whole_price(master->price[master->row_of_kind[k]], &is_cut);
+    for (int i = 0; i < master->work->size_count; i++)
+        prices->size[i] = usable_price(pack_master_size_price(master, i), &is_cut);
+    for (int k = 0; k < master->work->kind_count; k++)
+        prices->kind[k] = usable_price(pack_master_kind_price(master, k), &is_cut);
     return !is_cut;
 }
 
@@ -53,7 +49,15 @@ static int64_t value_bound(const PackMaster *master, const PackRest *rest, const
     sum = wide_floor(sum * bottom, top);
     for (int k = 0; k < work->kind_count; k++)
         sum -= (Wide)prices->kind[k] * rest->available[k];
-    return sum <= 0 ? 0 : wide_narrow(wide_ceiling(sum * prices->dearest, UNIT));
+    return sum <= 0 ? 0 : wide_narrow(wide_ceiling(sum * prices->dearest, PACK_UNIT));
+}
+
+/* What the relaxation costs, as a value, less what rounding may have added. */
+static int64_t cost_reached(const PackMaster *master, int64_t dearest)
+{
+    int64_t cost = pack_master_cost(master);
+    Wide value = wide_floor((Wide)(cost - (cost >> 30)) * dearest, PACK_UNIT);
+    return value > 0 && value < INT64_MAX / 2 ? wide_narrow(value) : 0;
 }
 
 int64_t pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int64_t enough)
@@ -64,12 +68,9 @@ int64_t pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int6
     Arena *patterns_arena = arena_new();
     Prices prices = {.size = arena_array(arena, int64_t, work->size_count),
                      .kind = arena_array(arena, int64_t, work->kind_count),
-                     .value = arena_array(arena, int64_t, work->kind_count),
                      .dearest = 1};
     for (int k = 0; k < work->kind_count; k++)
         prices.dearest = work->value[k] > prices.dearest ? work->value[k] : prices.dearest;
-    for (int k = 0; k < work->kind_count; k++)
-        prices.value[k] = wide_narrow(wide_floor((Wide)work->value[k] * UNIT, prices.dearest));
 
     int rounds = 0;
     while (pack_master_solve(master)) {
@@ -81,9 +82,9 @@ int64_t pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int6
         for (int k = 0; k < work->kind_count; k++) {
             if (rest->available[k] == 0)
                 continue;
-            int64_t floor = prices.value[k] + prices.kind[k];
-            PackPatterns patterns =
-                pack_best_pattern(work, patterns_arena, prices.size, rest->demand, work->capacity[k], floor);
+            int64_t floor = master->value[k] + prices.kind[k];
+            PackPatterns patterns = pack_best_pattern(work, patterns_arena, prices.size, rest->demand,
+                                                      work->capacity[k], floor + BETTER_LEAST);
             if (floor == 0) {
                 is_priced = false; /* next to nothing against the dearest kind: no bound from these prices */
             } else if (wide_compare_ratio(patterns.worth, floor, top, bottom) > 0) {
@@ -92,14 +93,13 @@ int64_t pack_price(PackMaster *master, const PackRest *rest, int64_t fixed, int6
             }
             for (int i = 0; i < patterns.count; i++) {
                 pack_master_add(master, k, patterns.at[i].parts, patterns.at[i].part_count);
-                found = found || patterns.at[i].price > floor + (UNIT >> 28);
+                found = true;
             }
         }
         int64_t bound = is_priced ? value_bound(master, rest, &prices, top, bottom) : 0;
         proved = bound > proved ? bound : proved;
-        double cost = pack_master_cost(master) * (double)prices.dearest * (1 - 1e-9);
-        int64_t reach = cost > 0 && cost < 4e18 ? (int64_t)cost : 0;
-        bool substitutes = pack_master_uncut(master) > 1e-6;
+        int64_t reach = cost_reached(master, prices.dearest);
+        bool substitutes = pack_master_lacks(master);
         if (pack_round_up(work, fixed + proved) >= enough)
             break;
         if (!substitutes && pack_round_up(work, fixed + proved) >= pack_round_up(work, fixed + reach + 1))
