@@ -94,7 +94,7 @@ function word(line, words) { return line ~ ("(^|[^A-Za-z0-9_])(" words ")($|[^A-
 function banned(line) {
     if (word(line, "strtod|strtof|strtold|atoi|atol|atof|sprintf|vsprintf|strcpy|strcat|gets|system|popen"))
         found("calls", "a call that the house does not use")
-    if (word(line, "double|float") && word(storey, "base|length|wall|layout|store"))
+    if (word(line, "double|float") && word(storey, "base|length|wall|layout|fill|store"))
         found("floats", "a floating point number where lengths are decided")
     if (word(line, "printf|puts|putchar|stdout|stderr|perror") && word(storey, top) == 0 && storey != "" && file != "base/panic.c")
         found("prints", "printing below command and screen")
