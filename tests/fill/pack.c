@@ -297,6 +297,22 @@ static void the_same_again_is_the_same(void **state)
     fclose(file);
 }
 
+/* As many pieces as there may be: the best boards of either length leave 1 in 100 over, so that no way costs less than
+ * the pieces over 0.99; what is found is within a board of that. */
+static void a_million_pieces_of_few_sizes(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    PackStock stock[] = {{100, 100, 900000}, {59, 59, 900000}};
+    PackItem items[] = {{41, 333000}, {35, 333000}, {23, 333000}, {33, 1000}};
+    Instance instance = {"million", stock, 2, items, 4, 0, 0};
+    PackResult *result = solve(arena, &instance);
+    assert_int_equal(result->missing_count, 0);
+    assert_true(result->cost_bound <= result->cost);
+    assert_true(result->cost < 33000000 / 99 * 100 + 100);
+    arena_free(arena);
+}
+
 /* Nearly every piece and every board of a length of its own. */
 static void a_hundred_thousand_pieces_in_time(void **state)
 {
@@ -335,6 +351,7 @@ int main(void)
         cmocka_unit_test(longest_lengths_do_not_overflow),
         cmocka_unit_test(boards_that_cost_nothing_come_first),
         cmocka_unit_test(the_same_again_is_the_same),
+        cmocka_unit_test(a_million_pieces_of_few_sizes),
         cmocka_unit_test(a_hundred_thousand_pieces_in_time),
     };
     return RUN(tests);
