@@ -297,8 +297,8 @@ static void the_same_again_is_the_same(void **state)
     fclose(file);
 }
 
-/* As many pieces as there may be: the best boards of either length leave 1 in 100 over, so that no way costs less than
- * the pieces over 0.99; what is found is within a board of that. */
+/* As many pieces as there may be: no board of 100 holds more than 99, none of 59 more than 58, so that no way costs
+ * less than the pieces over 0.99; what is found is within a board of that. */
 static void a_million_pieces_of_few_sizes(void **state)
 {
     (void)state;
