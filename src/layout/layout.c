@@ -303,6 +303,8 @@ static bool lay_face(Bench *bench, int index, Err *err)
                              WALL_COURSES_MOST - layout->course_total, &rows, &misfits);
     for (int i = 0; bench->texts && i < misfits.count; i++)
         tell_misfit(bench->arena, layout, index, &misfits.at[i]);
+    if (bench->texts && fits)
+        tell_measured(bench->arena, layout, index, &rows, &misfits);
     CourseList courses = {0};
     Wide area = 0;
     for (int i = 0; fits && i < rows.count; i++) {

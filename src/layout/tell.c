@@ -125,6 +125,75 @@ void tell_misfit(Arena *arena, Layout *layout, int face, const HungEdge *edge)
          edge->is_top ? "bottom" : "top");
 }
 
+static bool is_among(const HungEdges *edges, const HungEdge *edge)
+{
+    for (int i = 0; i < edges->count; i++)
+        if (edges->at[i].course == edge->course && edges->at[i].is_top == edge->is_top)
+            return true;
+    return false;
+}
+
+static const Row *row_of(const Rows *rows, int64_t number)
+{
+    int low = 0, high = rows->count;
+    while (low < high) {
+        const int middle = low + (high - low) / 2;
+        if (rows->at[middle].number < number)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low < rows->count && rows->at[low].number == number ? &rows->at[low] : NULL;
+}
+
+static void tell_nowhere(Arena *arena, Layout *layout, int face, const HungEdge *edge)
+{
+    Finding finding = finding_of(RULE_HUNG);
+    finding.face = face;
+    finding.has_course = true;
+    finding.course = edge->course;
+    tell(arena, layout, finding,
+         "the %s of course %d is measured, but no such course is on %s; correct its number or its face",
+         edge->is_top ? "top" : "bottom", edge->course, layout->wall->faces.at[face].name);
+}
+
+/* Planks do not grow: what is measured more or less than their face is a gap, and more than a quarter of it a slip. */
+static void tell_far(Arena *arena, Layout *layout, int face, const HungEdge *edge, const Row *row)
+{
+    const Wall *wall = layout->wall;
+    const Length height = row->top - row->bottom;
+    const Length own = wall_course_face(wall, row->number);
+    const Length off = height > own ? height - own : own - height;
+    if (off <= own / 4)
+        return;
+    char high[LENGTH_TEXT_MAX], away[LENGTH_TEXT_MAX];
+    show(wall, height, high);
+    show(wall, off, away);
+    Finding finding = finding_of(RULE_EDGE);
+    finding.face = face;
+    finding.has_course = true;
+    finding.course = edge->course;
+    tell(arena, layout, finding,
+         "Course %d is %s high as its %s is measured, %s %s than its planks show: measure that edge again from the "
+         "level line.",
+         edge->course, high, edge->is_top ? "top" : "bottom", away, height > own ? "more" : "less");
+}
+
+void tell_measured(Arena *arena, Layout *layout, int face, const Rows *rows, const HungEdges *misfits)
+{
+    const Wall *wall = layout->wall;
+    for (int i = 0; i < wall->hung_edges.count; i++) {
+        const HungEdge *edge = &wall->hung_edges.at[i];
+        if (strcmp(edge->face, wall->faces.at[face].name) != 0 || is_among(misfits, edge))
+            continue;
+        const Row *row = row_of(rows, edge->course);
+        if (row == NULL)
+            tell_nowhere(arena, layout, face, edge);
+        else
+            tell_far(arena, layout, face, edge, row);
+    }
+}
+
 /* ---- openings ---- */
 
 /* Where an opening's own size, `clear` not counted, passes the face it is in. */

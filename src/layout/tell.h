@@ -4,6 +4,7 @@
 #ifndef LAYOUT_TELL_H
 #define LAYOUT_TELL_H
 
+#include "layout/rows.h"
 #include "layout/strips.h"
 
 /* Slivers of one course. */
@@ -14,6 +15,10 @@ void tell_left_away(Arena *arena, Layout *layout, int face, int64_t number, Leng
 
 /* A measured edge that would leave its own course no height, and so does not count. */
 void tell_misfit(Arena *arena, Layout *layout, int face, const HungEdge *edge);
+
+/* Measured edges that count but can hardly be meant: of a course that is nowhere on the face, or far from where its
+ * planks end. */
+void tell_measured(Arena *arena, Layout *layout, int face, const Rows *rows, const HungEdges *misfits);
 
 /* Of the whole wall: a ceiling that is below its floor somewhere, openings that overlap or leave their face, courses
  * that cannot meet round a corner, a reference course that is nowhere. */

@@ -20,9 +20,9 @@ static const struct {
     [RULE_FIRE] = {"fire", GRADE_CAUTION},       [RULE_BOX] = {"box", GRADE_CAUTION},
     [RULE_NAIL] = {"nail", GRADE_CAUTION},       [RULE_WIRE] = {"wire", GRADE_CAUTION},
     [RULE_SEASON] = {"season", GRADE_CAUTION},   [RULE_REFERENCE] = {"reference", GRADE_CAUTION},
-    [RULE_LEAVE] = {"leave", GRADE_CAUTION},     [RULE_ANEW] = {"anew", GRADE_CAUTION},
-    [RULE_ANCHOR] = {"anchor", GRADE_CAUTION},   [RULE_TRIM] = {"trim", GRADE_CAUTION},
-    [RULE_CARE] = {"care", GRADE_CAUTION},
+    [RULE_LEAVE] = {"leave", GRADE_CAUTION},     [RULE_EDGE] = {"edge", GRADE_CAUTION},
+    [RULE_ANEW] = {"anew", GRADE_CAUTION},       [RULE_ANCHOR] = {"anchor", GRADE_CAUTION},
+    [RULE_TRIM] = {"trim", GRADE_CAUTION},       [RULE_CARE] = {"care", GRADE_CAUTION},
 };
 
 Finding finding_of(Rule rule)

@@ -30,6 +30,7 @@ typedef enum Rule {
     RULE_SEASON,
     RULE_REFERENCE, /* the reference course is nowhere on the wall */
     RULE_LEAVE,     /* a course is left away because nowhere above planks.leave */
+    RULE_EDGE,      /* an edge measured after hanging that is far from where the planks end */
     RULE_ANEW,      /* what hangs does not all go by one plan: the rest is planned anew around it */
     RULE_ANCHOR,    /* a piece, or a face, with no stud known behind it to nail into */
     RULE_TRIM,      /* a strip of trim that does not fit, or does not hide what it should */

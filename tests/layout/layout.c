@@ -597,6 +597,41 @@ static void edges_that_overlap(void **state)
     }
 }
 
+/* What is measured off by more than a quarter of a plank is a slip of the tape or the pen; it counts, and is told, as
+ * is an edge of a course that no wall is there for. */
+static void edges_that_can_hardly_be_meant(void **state)
+{
+    (void)state;
+    static const struct {
+        HungEdge edge;
+        int far, nowhere;
+        const char *text;
+    } rows[] = {
+        {{"north", 2, true, IN(13.5)}, 0, 0, NULL}, /* nominal 12.5, planks of 4 */
+        {{"north", 2, true, IN(13.5) + 1}, 1, 0, "Course 2 is 5 in high as its top is measured, 1 in more than"},
+        {{"north", 2, true, IN(11.5)}, 0, 0, NULL},
+        {{"north", 2, true, IN(11.5) - 1}, 1, 0, "1 in less than its planks show"},
+        {{"north", 2, true, IN(78)}, 1, 0, "65 1/2 in more"},
+        {{"north", -1, false, -IN(14)}, 1, 0, "Course -1 is 13 3/4 in high as its bottom is measured"},
+        {{"north", 9, true, IN(42)}, 0, 0, NULL}, /* 38.25 to 42.25: cut by the ceiling at 40 */
+        {{"north", 10, true, IN(46.5)}, 0, 1, "the top of course 10 is measured, but no such course is on north"},
+        {{"north", -6, false, -IN(26)}, 0, 1, "the bottom of course -6 is measured"},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        Made made = made_new(UNITS_IN, IN(4), IN(0.25), 0);
+        made_face(&made, "north", IN(100), -IN(20), IN(40));
+        made_face(&made, "east", IN(100), -IN(20), IN(60)); /* where course 10 is */
+        *arena_push(made.arena, &made.wall->hung_edges) = rows[i].edge;
+        const Layout *layout = made_layout(&made);
+        const char *text = NULL;
+        assert_int_equal(made_findings(layout, RULE_HUNG, &text), rows[i].nowhere);
+        assert_int_equal(made_findings(layout, RULE_EDGE, &text), rows[i].far);
+        if (rows[i].text)
+            assert_holds(text, rows[i].text);
+        arena_free(made.arena);
+    }
+}
+
 /* A start far off the wall: the courses that meet it are found without counting there, and it is told. */
 static void far_start(void **state)
 {
@@ -702,6 +737,7 @@ int main(void)
         cmocka_unit_test(width_list),
         cmocka_unit_test(corners),
         cmocka_unit_test(measured_edges),
+        cmocka_unit_test(edges_that_can_hardly_be_meant),
         cmocka_unit_test(edges_that_overlap),
         cmocka_unit_test(far_start),
         cmocka_unit_test(too_many_courses),
