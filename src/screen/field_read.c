@@ -44,7 +44,8 @@ static bool read_stretch(const char *from, size_t length, Units units, Stretch *
 {
     const char *to = find_to(from, length);
     if (to == NULL)
-        return err_set(err, ERR_VALUE, "a stretch needs both its ends; write 31 to 34 1/2");
+        return err_set(err, ERR_VALUE, "a stretch needs both its ends; write %s",
+                       units == UNITS_IN ? "31 to 34 1/2" : "790 to 880");
     size_t first = (size_t)(to - from);
     while (first > 0 && from[first - 1] == ' ')
         first--;

@@ -279,8 +279,9 @@ void forms_stock(App *app, uint32_t id, uint32_t after)
     int width = form_length(form, "Width, if not ripped", "width", "as wide as the planks");
     int tone = form_field(form, FIELD_TEXT, "Tone", "tone", "does not matter");
     int label = form_field(form, FIELD_TEXT, "Label on its first end", "label", "none");
-    int avoid =
-        form_field(form, FIELD_STRETCHES, "Not to be used", "avoid", "all of it is good; else 31 to 34 1/2, ...");
+    int avoid = form_field(form, FIELD_STRETCHES, "Not to be used", "avoid",
+                           form->units == UNITS_IN ? "all of it is good; else 31 to 34 1/2, ..."
+                                                   : "all of it is good; else 790 to 880, ...");
     field_set_count(&form->fields[count], stock != NULL ? stock->count : 1);
     if (stock != NULL) {
         fill_length(form, length, stock->length);

@@ -133,7 +133,8 @@ static void add_studs(Form *form, const Studs *studs)
     add_length(form, "Studs: first centre", STUDS_FIRST, "not known", studs->given && studs->regular, studs->first);
     add_length(form, "Studs: spacing", STUDS_SPACING, "not known", studs->given && studs->regular, studs->spacing);
     int at = form_field(form, FIELD_LENGTHS, "or their centres", lone_paths[STUDS_AT],
-                        "evenly spaced; else 14 1/4, 30 1/4, ...");
+                        form->units == UNITS_IN ? "evenly spaced; else 14 1/4, 30 1/4, ..."
+                                                : "evenly spaced; else 360, 770, ...");
     if (studs->given && !studs->regular)
         field_set_lengths(&form->fields[at], &studs->at, form->units);
 }

@@ -103,7 +103,8 @@ void forms_rough(App *app, uint32_t id, uint32_t after)
     int tone = form_field(form, FIELD_TEXT, "Tone", "tone", "does not matter");
     int label = form_field(form, FIELD_TEXT, "Label on its first end", "label", "none");
     int avoid = form_field(form, FIELD_STRETCHES, "Nails or rot, along it", "avoid",
-                           "all of it is good; else 31 to 34 1/2, ...");
+                           form->units == UNITS_IN ? "all of it is good; else 31 to 34 1/2, ..."
+                                                   : "all of it is good; else 790 to 880, ...");
     if (there) {
         field_set(&form->fields[tone], rough->tone, form->units);
         field_set(&form->fields[label], rough->label, form->units);
@@ -293,7 +294,7 @@ void forms_bill(App *app)
     bool inches = wall->units == UNITS_IN;
     Form *form = form_new("Bill: what it assumes", wall->units, 0, take_bill);
     add_number(form, FIELD_PERCENT, "Spare, percent", "spare", wall, ASSUME_SPARE, bill->spare);
-    add_number(form, FIELD_NUMBER, "Fasteners, plank and stud", "fasteners", wall, ASSUME_FASTENERS, bill->fasteners);
+    add_number(form, FIELD_NUMBER, "Fasteners at each stud", "fasteners", wall, ASSUME_FASTENERS, bill->fasteners);
     add_glue(form, wall);
     add_own(form, "Its bead, diameter", "bead", wall, ASSUME_BEAD, bill->bead);
     add_number(form, FIELD_NUMBER, inches ? "Its cartridge, fl oz" : "Its cartridge, ml", "cartridge", wall,

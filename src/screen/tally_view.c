@@ -252,8 +252,11 @@ void tally_open(App *app)
         panic(__FILE__, __LINE__, "out of memory");
     pile->fields[BOARD_LENGTH] = (Field){.kind = FIELD_LENGTH, .label = "length", .path = "", .empty = ""};
     pile->fields[BOARD_TONE] = (Field){.kind = FIELD_TEXT, .label = "tone", .path = "", .empty = "none"};
-    pile->fields[BOARD_AVOID] =
-        (Field){.kind = FIELD_STRETCHES, .label = "not to be used", .path = "", .empty = "else 31 to 34 1/2, ..."};
+    bool inches = app_wall(app)->units == UNITS_IN;
+    pile->fields[BOARD_AVOID] = (Field){.kind = FIELD_STRETCHES,
+                                        .label = "not to be used",
+                                        .path = "",
+                                        .empty = inches ? "else 31 to 34 1/2, ..." : "else 790 to 880, ..."};
     for (int i = 0; i < BOARD_FIELDS; i++)
         empty_field(pile, i, app_wall(app)->units);
     app_push(app, &tally_view, pile);

@@ -98,7 +98,7 @@ static const char *choice_whole(Arena *arena, const Wall *wall, const WidthChoic
     const char *keeper = "";
     if (choice->by_spacer)
         keeper = words(arena, " Reveal kept by %s, %s.", spacer_words(arena, &choice->spacer),
-                       say_thin(arena, choice->spacer.thickness));
+                       say_thin(arena, wall, choice->spacer.thickness));
     const char *boards = "";
     if (choice->change != 0 && !choice->by_spacer)
         boards = words(arena, " Wide enough for it: %s.", say_count(arena, choice->boards, "board", "boards"));
@@ -155,12 +155,12 @@ void trials_widths(App *app)
 static const char *spacer_whole(Arena *arena, const Wall *wall, const Spacer *spacer)
 {
     const char *text = words(arena, "%s: %s, which is %s.", words_capital(arena, spacer_words(arena, spacer)),
-                             say_thin(arena, spacer->thickness), say_fine(arena, wall, spacer->thickness));
+                             say_thin(arena, wall, spacer->thickness), say_fine(arena, wall, spacer->thickness));
     for (int i = 0; i < spacer->kinds; i++) {
         const SpacerThing *thing = spacer_thing(spacer->thing[i]);
         if (spacer->kinds > 1 || spacer->count[0] > 1)
             text = words(arena, "%s %s: %s each.", text, words_capital(arena, thing->name),
-                         say_thin(arena, thing->thickness));
+                         say_thin(arena, wall, thing->thickness));
         if (i == 0 || thing->source != spacer_thing(spacer->thing[0])->source)
             text = words(arena, "%s Source: %s.", text, thing->source);
     }
@@ -172,7 +172,7 @@ static void add_spacer(Trial *trial, const Wall *wall, const Spacer *spacer)
     Arena *arena = trial->arena;
     Text left;
     text_init(&left);
-    put_column(&left, say_thin(arena, spacer->thickness), "", 10);
+    put_column(&left, say_thin(arena, wall, spacer->thickness), "", 10);
     text_put(&left, spacer_words(arena, spacer));
     *arena_push(arena, &trial->lines) =
         (TrialLine){.start = wall->start,

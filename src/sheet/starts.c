@@ -57,6 +57,16 @@ static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const
     field[FIELD_WHY] = why;
 }
 
+/* A reveal to a mark where it is one, else finer: 1.5 mm on a wall marked to 1. */
+static const char *reveal_words(Arena *arena, const Wall *wall, Length reveal)
+{
+    if (reveal % wall->round == 0)
+        return words_length(arena, wall, reveal);
+    char text[LENGTH_TEXT_MAX];
+    length_show(reveal, wall->units, wall->units == UNITS_IN ? LENGTH_INCH / 64 : LENGTH_MM / 10, text);
+    return words(arena, "%s", text);
+}
+
 /* Other widths or reveals on the same wall, each with its own best start; of widths, how many boards could give them.
  */
 static void add_choices(Sheet *sheet, const Wall *wall, const char *head, const WidthChoices *choices, bool boards)
@@ -82,7 +92,7 @@ static void add_choices(Sheet *sheet, const Wall *wall, const char *head, const 
         sheet_cell(sheet, line, CHOICE, end - CHOICE - 1, ALIGN_LEFT, WEIGHT_STRONG,
                    words(arena, "width %s, reveal %s", words_length(arena, wall, choice->width),
                          choice->by_spacer ? spacer_words(arena, &choice->spacer)
-                                           : words_length(arena, wall, choice->reveal)));
+                                           : reveal_words(arena, wall, choice->reveal)));
         if (boards)
             sheet_cell(sheet, line, CHOICE_BOARDS, CHOICE_LEAST - CHOICE_BOARDS - 1, ALIGN_RIGHT, WEIGHT_TEXT,
                        words(arena, "%d", choice->boards));

@@ -60,11 +60,11 @@ static const char *ease_words(Arena *arena, const Wall *wall, const AsBuiltWay *
     if (way->eased == 0)
         return say(arena, "; to win it back close the %s", count);
     Spacer spacer;
-    const char *with =
-        spacer_nearest(way->eased, &spacer)
-            ? say(arena, ", nearest at hand: %s (%s)", spacer_words(arena, &spacer), say_thin(arena, spacer.thickness))
-            : "";
-    return say(arena, "; to win it back make the %s %s each%s", count, say_thin(arena, way->eased), with);
+    const char *with = spacer_nearest(way->eased, &spacer)
+                           ? say(arena, ", nearest at hand: %s (%s)", spacer_words(arena, &spacer),
+                                 say_thin(arena, wall, spacer.thickness))
+                           : "";
+    return say(arena, "; to win it back make the %s %s each%s", count, say_thin(arena, wall, way->eased), with);
 }
 
 static void put_words(Arena *arena, const Wall *wall, int face, bool up, AsBuiltWay *way)

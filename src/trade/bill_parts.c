@@ -239,8 +239,10 @@ void bill_put_spacers(Bills *bills)
     BillLine *line = bill_put(bills, BILL_SPACERS, 2 * most * ASSUME_ONE, 0, "place|s",
                               say(bills->arena, "spacers for the reveal of %s; nearest at hand: %s (%s)",
                                   say_fine(bills->arena, wall, wall->planks.reveal),
-                                  spacer_words(bills->arena, &spacer), say_thin(bills->arena, spacer.thickness)));
-    line->assumes =
-        say(bills->arena, "two for each piece of a course; off by %s in each reveal", say_thin(bills->arena, off));
+                                  spacer_words(bills->arena, &spacer), say_thin(bills->arena, wall, spacer.thickness)));
+    const char *how = off < LENGTH_MM / 100
+                          ? "just as thick"
+                          : say(bills->arena, "off by %s in each reveal", say_thin(bills->arena, wall, off));
+    line->assumes = say(bills->arena, "two for each piece of a course; %s", how);
     line->source = "common practice";
 }

@@ -1,6 +1,7 @@
 #include "trade/say.h"
 
 #include "base/text.h"
+#include "base/wide.h"
 
 #include <inttypes.h>
 
@@ -42,8 +43,12 @@ const char *say_fine(Arena *arena, const Wall *wall, Length length)
     return say_to(arena, wall, length, wall->units == UNITS_IN ? LENGTH_INCH / 64 : LENGTH_MM / 10);
 }
 
-const char *say_thin(Arena *arena, Length length)
+const char *say_thin(Arena *arena, const Wall *wall, Length length)
 {
+    if (wall->units == UNITS_IN) {
+        int64_t thousandths = (int64_t)wide_divide((Wide)length * 1000, LENGTH_INCH);
+        return say(arena, "%" PRId64 ".%03" PRId64 " in", thousandths / 1000, thousandths % 1000);
+    }
     char shown[LENGTH_TEXT_MAX];
     length_show_unit(length, UNITS_MM, LENGTH_MM / 100, shown);
     return say(arena, "%s", shown);

@@ -24,8 +24,9 @@ const char *say_fine(Arena *arena, const Wall *wall, Length length);
 /* To a step of the caller's. */
 const char *say_to(Arena *arena, const Wall *wall, Length length, Length step);
 
-/* "1.95 mm": what coins and sheet steel are told in, whatever the wall's units. */
-const char *say_thin(Arena *arena, Length length);
+/* "1.95 mm" or "0.077 in": to a hundredth of a millimetre or a thousandth of an inch, as coins and sheet steel are
+ * measured. */
+const char *say_thin(Arena *arena, const Wall *wall, Length length);
 
 /* "one piece", "3 pieces". */
 const char *say_count(Arena *arena, int64_t count, const char *one, const char *many);

@@ -132,7 +132,7 @@ static void tell_closing(Arena *arena, const Wall *wall, const Season *season, c
     Length fine = wall->units == UNITS_IN ? LENGTH_INCH / 64 : LENGTH_MM / 10;
     Spacer spacer;
     const char *would = spacer_at_least(needed, &spacer) ? say(arena, "%s (%s) would", spacer_words(arena, &spacer),
-                                                               say_thin(arena, spacer.thickness))
+                                                               say_thin(arena, wall, spacer.thickness))
                                                          : "a spacer of that thickness would";
     Finding finding = finding_of(RULE_SEASON);
     finding.text =

@@ -99,7 +99,7 @@ static const char *words(Arena *arena, const Wall *wall, const Tally *tally)
     length_show_long(tally->missing, wall->units, step, missing);
     const char *boards = say_count(arena, tally->boards, "board", "boards");
     const char *share =
-        say(arena, "%s, %s of use; the wall needs %s: %d %% covered", boards, there, needed, tally->share / 100);
+        say(arena, "%s, %s usable; the wall needs %s: %d %% covered", boards, there, needed, tally->share / 100);
     if (tally->missing == 0)
         return say(arena, "%s, with the spare", share);
     if (tally->more_boards == 0)

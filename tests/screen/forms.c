@@ -492,6 +492,25 @@ static void a_new_face_begins_where_the_last_ends(void **state)
     rig_free(rig);
 }
 
+/* Whoever measures in millimetres is shown no inches to imitate. */
+static void examples_are_in_the_units_of_the_wall(void **state)
+{
+    (void)state;
+    static const char metric[] = "datumrow: 1\nunits: mm\nplanks: {width: 90, thickness: 14}\nstart: 0\n"
+                                 "faces: [{name: end, width: 900, floor: [{at: 0, down: 500}], "
+                                 "ceiling: [{at: 0, up: 500}]}]\nstock: [{length: 1000, count: 9}]\n";
+    static const char *const ways[] = {"5", "6\r", "t", "Ra"};
+    for (int i = 0; i < 4; i++) {
+        Rig *rig = rig_on_text(100, 40, metric);
+        for (const char *key = ways[i]; *key != '\0'; key++)
+            rig_key(rig, *key == '\r' ? PRESS_ENTER : (Key)*key);
+        assert_hides(rig, "34 1/2");
+        assert_hides(rig, "30 1/4");
+        assert_shows(rig, i == 0 ? "else 360, 770" : "else 790 to 880");
+        rig_free(rig);
+    }
+}
+
 /* What a choice says is not dropped without a word. */
 static void a_joint_takes_a_corner(void **state)
 {
@@ -731,6 +750,7 @@ int main(void)
         cmocka_unit_test(rough_boards_are_written_down),
         cmocka_unit_test(runs_of_trim_are_written_down),
         cmocka_unit_test(a_new_face_begins_where_the_last_ends),
+        cmocka_unit_test(examples_are_in_the_units_of_the_wall),
         cmocka_unit_test(a_joint_takes_a_corner),
         cmocka_unit_test(title_and_units_are_one_step),
         cmocka_unit_test(a_count_left_empty_is_one),

@@ -108,6 +108,8 @@ static void boards_that_give_a_width(void **state)
         assert_non_null(row);
         assert_int_equal(strtol(row + strlen(rows[i].choice), NULL, 10), rows[i].boards);
     }
+    made.wall->planks.reveal = 1500000; /* between two marks, and no 2 */
+    assert_holds(shown(sheet_starts(made.arena, shown_job(made.arena, made_layout(&made)), "")), ", reveal 1.5 ");
     arena_free(made.arena);
 }
 

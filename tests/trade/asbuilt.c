@@ -83,7 +83,7 @@ static void easing_wins_back(void **state)
     assert_int_equal(up->off, -INCHES(0.09375));
     assert_int_equal(up->eased, SIXTEENTH + INCHES(0.03125));
     assert_holds(up->text, "3/32 in lower than planned");
-    assert_holds(up->text, "nearest at hand");
+    assert_holds(up->text, "that are left 0.094 in each, nearest at hand"); /* 1/16 + 1/32 */
     wall->planks.reveal = up->eased;
     Err err;
     const Layout *eased = layout_wall(arena, wall, &err);

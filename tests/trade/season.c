@@ -183,8 +183,8 @@ static void closing(void **state)
     assert_int_equal(findings.count, 1);
     assert_int_equal(findings.at[0].rule, RULE_SEASON);
     assert_holds(findings.at[0].text, "In the damp season");
-    assert_holds(findings.at[0].text, "24 gauge sheet steel (0.61 mm)"); /* the thinnest thing of 0.5 mm or more */
-    Air dry = wall->wood.dry;                                            /* the wrong way round */
+    assert_holds(findings.at[0].text, "24 gauge sheet steel (0.024 in)"); /* the thinnest thing of 0.5 mm or more */
+    Air dry = wall->wood.dry;                                             /* the wrong way round */
     wall->wood.dry = wall->wood.damp;
     wall->wood.damp = dry;
     findings.count = 0;

@@ -44,7 +44,7 @@ static void nothing_yet(void **state)
     assert_int_equal(tally.share, 0);
     assert_int_equal(tally.more_boards, 0);
     assert_string_equal(tally.text,
-                        "0 boards, 0 in of use; the wall needs 8' 4\": 0 % covered, 9' 2\" short with the spare");
+                        "0 boards, 0 in usable; the wall needs 8' 4\": 0 % covered, 9' 2\" short with the spare");
     arena_free(bench.arena);
 }
 
