@@ -22,6 +22,12 @@ enum { RENEW_EACH = 5 }; /* turns for each row, between renewals */
 /* Cost of a piece uncut over its share of the cheapest board. */
 enum { SUBSTITUTE = 103, SUBSTITUTE_OF = 100 };
 
+/* Counts what the table has done: a product in two words takes about as long as two elementary operations. */
+static bool spend(PackMaster *master)
+{
+    return pack_spend(master->work, 2 * simplex_work(master->table));
+}
+
 static int64_t substitute_cost(const PackMaster *master, int size)
 {
     const PackWork *work = master->work;
@@ -86,7 +92,7 @@ PackMaster *pack_master_new(PackWork *work, Arena *arena, const PackRest *rest, 
     }
     set_amounts(master, rest);
     simplex_ready(master->table);
-    pack_spend(work, 2 * simplex_work(master->table));
+    spend(master);
     return master;
 }
 
@@ -126,7 +132,7 @@ static bool count_turn(PackMaster *master)
         simplex_renew(master->table);
         master->since_renewed = 0;
     }
-    return pack_spend(master->work, 2 * simplex_work(master->table));
+    return spend(master);
 }
 
 bool pack_master_solve(PackMaster *master)
@@ -142,7 +148,7 @@ bool pack_master_solve(PackMaster *master)
         if (stalled > 20 * master->rows + 100)
             return true; /* a standstill: the prices are as good as they get */
     }
-    return pack_spend(master->work, 2 * simplex_work(master->table));
+    return spend(master);
 }
 
 bool pack_master_change(PackMaster *master, const PackRest *rest)
@@ -151,7 +157,7 @@ bool pack_master_change(PackMaster *master, const PackRest *rest)
     simplex_amounts_changed(master->table);
     for (int turn = 0; turn < 50 * master->rows + 100; turn++) {
         if (!simplex_mend(master->table, GAIN_LEAST))
-            return pack_spend(master->work, 2 * simplex_work(master->table)) && simplex_is_met(master->table);
+            return spend(master) && simplex_is_met(master->table);
         if (!count_turn(master))
             return false;
     }
