@@ -165,9 +165,9 @@ typedef struct Wording {
 
 static const Wording wordings[] = {
     {3, " of ", ", no plan can do with fewer than ", ", and no plan can do with fewer", true, true},
-    {3, " of ", ", at least ", ", none fewer", true, true},
-    {2, " of ", ", at least ", ", none fewer", true, true},
-    {1, " of ", ", at least ", ", none fewer", true, true},
+    {3, " of ", ", at least ", ", the fewest", true, true},
+    {2, " of ", ", at least ", ", the fewest", true, true},
+    {1, " of ", ", at least ", ", the fewest", true, true},
     {1, "/", ", at least ", ", the least", true, true},
     {1, "/", NULL, NULL, true, true},
     {1, "/", NULL, NULL, true, false}, /* where there is no fault to be looked at */

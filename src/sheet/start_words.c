@@ -33,12 +33,13 @@ static const char *edge_words(Arena *arena, const Wall *wall, Length strip, bool
 
 const char *start_words_strips(Arena *arena, const Wall *wall, const Start *start)
 {
+    const char *least = words_length_unit(arena, wall, wall_least(wall));
     return words(arena, "Narrowest: %s. At ceilings %s, at floors %s; %s.",
                  start_words_where(arena, wall, &start->narrowest), words_length(arena, wall, start->ceiling),
                  words_length(arena, wall, start->floor),
                  start->thin == 0
-                     ? "no strip below the least"
-                     : words(arena, "strips below the least along %s", words_length_unit(arena, wall, start->thin)));
+                     ? words(arena, "no strip is under %s", least)
+                     : words(arena, "strips under %s along %s", least, words_length_unit(arena, wall, start->thin)));
 }
 
 const char *start_words_opening(Arena *arena, const Wall *wall, const StartOpening *opening)

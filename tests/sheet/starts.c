@@ -26,7 +26,7 @@ static void best_first(void **state)
     assert_holds(text, "110 heights that can be marked");
     assert_holds(text, "[ ]  1. start                50 down    least strip 70\n"
                        "        Widest least strip, balanced\n");
-    assert_holds(text, "at the floor. At ceilings 70, at\n        floors 70; no strip below the least.\n");
+    assert_holds(text, "at the floor. At ceilings 70, at\n        floors 70; no strip is under 33 mm.\n");
     assert_string_equal(shown_field(sheet, 0, "start"), "-50");
     assert_string_equal(shown_field(sheet, 0, "least"), "70");
     assert_string_equal(shown_field(sheet, 0, "why"), "widest least strip, balanced");
