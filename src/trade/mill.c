@@ -2,6 +2,7 @@
 
 #include "trade/assume.h"
 #include "trade/say.h"
+#include "trade/tally.h"
 
 #include <stdlib.h>
 
@@ -103,20 +104,13 @@ static void rip_line(Arena *arena, const Wall *wall, MillLine *line)
         line->strips = few((line->off_rip - wall->mill.edge + ripping.kerf) / (wall->mill.keep + ripping.kerf));
 }
 
-/* Length of the board between its cut ends, and how much of that is not avoided. */
+/* Length of the board between its cut ends, and how much of that is of use. */
 static void measure_line(const Wall *wall, MillLine *line)
 {
     const Rough *rough = &wall->rough.at[line->rough];
     line->length = rough->length - 2 * rough->ends;
-    line->usable = line->length;
-    for (int i = 0; i < rough->avoid.count; i++) {
-        Length from = rough->avoid.at[i].from > rough->ends ? rough->avoid.at[i].from : rough->ends;
-        Length to =
-            rough->avoid.at[i].to < rough->length - rough->ends ? rough->avoid.at[i].to : rough->length - rough->ends;
-        if (to > from)
-            line->usable -= to - from;
-    }
-    line->too_short = line->length <= 0 || line->usable < wall->joints.shortest;
+    line->usable = tally_usable(wall, rough->ends, rough->length - rough->ends, &rough->avoid);
+    line->too_short = line->usable == 0;
     line->plane = rough->thickness - wall->planks.thickness;
     line->too_thin = line->plane < wall->mill.plane;
 }
@@ -161,16 +155,7 @@ static void put_steps(Arena *arena, const Wall *wall, MillLine *line)
 /* Length of a stock board that can be cut from. */
 static Length usable_stock(const Wall *wall, const Stock *stock)
 {
-    Length from = wall->saw.square;
-    Length to = stock->length - wall->saw.square;
-    Length usable = to - from;
-    for (int i = 0; i < stock->avoid.count; i++) {
-        Length low = stock->avoid.at[i].from > from ? stock->avoid.at[i].from : from;
-        Length high = stock->avoid.at[i].to < to ? stock->avoid.at[i].to : to;
-        if (high > low)
-            usable -= high - low;
-    }
-    return usable > 0 ? usable : 0;
+    return tally_usable(wall, wall->saw.square, stock->length - wall->saw.square, &stock->avoid);
 }
 
 /* Counts a board where its width is first needed: the widest plank that it gives. */

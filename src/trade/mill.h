@@ -28,7 +28,7 @@ typedef struct MillLine {
     int strips;         /* trim strips of `mill.keep` out of the off-rip of one board */
     Length off_rip;     /* what is left across one board when planks are off, its rough edge on it */
     Length length;      /* of each plank, ends cut off */
-    Length usable;      /* of that, avoided stretches not counted */
+    Length usable;      /* of that, avoided stretches and what is too short for a piece not counted */
     Length plane;       /* to be planed off, both sides together */
     const char **steps; /* what to do with each board of the line, in order */
     int step_count;

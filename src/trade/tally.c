@@ -16,18 +16,19 @@ static Length stretch(const Wall *wall, Length from, Length to)
     return to - from >= least ? to - from : 0;
 }
 
+Length tally_usable(const Wall *wall, Length from, Length to, const Stretches *avoid)
+{
+    Length usable = 0;
+    for (int i = 0; i < avoid->count; i++) {
+        usable += stretch(wall, from, avoid->at[i].from < to ? avoid->at[i].from : to);
+        from = avoid->at[i].to > from ? avoid->at[i].to : from;
+    }
+    return usable + stretch(wall, from, to);
+}
+
 static Length usable_of(const Wall *wall, const Stock *stock)
 {
-    Length from = wall->saw.square;
-    Length end = stock->length - wall->saw.square;
-    Length usable = 0;
-    for (int i = 0; i < stock->avoid.count; i++) {
-        const Stretch *avoid = &stock->avoid.at[i];
-        Length to = avoid->from < end ? avoid->from : end;
-        usable += stretch(wall, from, to);
-        from = avoid->to > from ? avoid->to : from;
-    }
-    return usable + stretch(wall, from, end);
+    return tally_usable(wall, wall->saw.square, stock->length - wall->saw.square, &stock->avoid);
 }
 
 static void count_tone(Arena *arena, Tally *tally, const Wall *wall, const Stock *stock)

@@ -31,6 +31,10 @@ typedef struct Tally {
     const char *text;
 } Tally;
 
+/* What there is between two places of a board that pieces could be cut from: the stretches between those to be avoided,
+ * those too short for a piece not counted. */
+Length tally_usable(const Wall *wall, Length from, Length to, const Stretches *avoid);
+
 Tally tally_of(Arena *arena, const Layout *layout);
 
 #endif

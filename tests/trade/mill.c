@@ -150,6 +150,30 @@ static void lengths(void **state)
     arena_free(bench.arena);
 }
 
+/* Of 72 in with nails from 9 to 30 and 34 to 40 in, 9 and 4 in are shorter than any piece may be: 32 in of use; without
+ * the end beyond them none at all. The same goes for milled boards. */
+static void stretches_too_short_for_a_piece(void **state)
+{
+    (void)state;
+    Bench bench = pile_new();
+    bench.wall->joints.shortest = INCHES(10);
+    Rough *rough = add_rough(&bench, INCHES(5.625), INCHES(0.5), INCHES(72), 1);
+    *arena_push(bench.arena, &rough->avoid) = (Stretch){INCHES(9), INCHES(30)};
+    *arena_push(bench.arena, &rough->avoid) = (Stretch){INCHES(34), INCHES(40)};
+    Stock *stock = arena_push(bench.arena, &bench.wall->stock);
+    *stock = (Stock){.length = INCHES(72), .count = 1, .avoid = rough->avoid};
+    MillSheet sheet = mill_sheet(bench.arena, bench.layout);
+    assert_int_equal(sheet.lines[0].usable, INCHES(32));
+    assert_int_equal(sheet.needs[0].milled, 2 * INCHES(32));
+    assert_int_equal(sheet.needs[0].at_hand, INCHES(32));
+    bench.wall->rough.at[0].length = stock->length = INCHES(50) - 1;
+    sheet = mill_sheet(bench.arena, bench.layout);
+    assert_true(sheet.lines[0].too_short);
+    assert_int_equal(sheet.needs[0].milled, 0);
+    assert_int_equal(sheet.needs[0].at_hand, 0);
+    arena_free(bench.arena);
+}
+
 static void short_of_boards(void **state)
 {
     (void)state;
@@ -192,8 +216,13 @@ static void width_for_the_pile(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(planks_across), cmocka_unit_test(adds_up),         cmocka_unit_test(best_mix),
-        cmocka_unit_test(lengths),       cmocka_unit_test(short_of_boards), cmocka_unit_test(width_for_the_pile),
+        cmocka_unit_test(planks_across),
+        cmocka_unit_test(adds_up),
+        cmocka_unit_test(best_mix),
+        cmocka_unit_test(lengths),
+        cmocka_unit_test(short_of_boards),
+        cmocka_unit_test(width_for_the_pile),
+        cmocka_unit_test(stretches_too_short_for_a_piece),
     };
     return RUN(tests);
 }
