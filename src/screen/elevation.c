@@ -50,6 +50,21 @@ static const char *corner_words(Corner corner)
     return words[corner.kind][corner.joint];
 }
 
+/* "stove side: inside, butt", as much of it as the room takes: the joint goes first, then the corner. */
+static void neighbour_words(const Face *face, Corner corner, int cells, char *out, size_t size)
+{
+    if (corner.kind != CORNER_NONE) {
+        const char *words = corner_words(corner);
+        snprintf(out, size, "%s: %s", face->name, words);
+        if (utf8_cells(out) <= cells)
+            return;
+        snprintf(out, size, "%s: %.*s", face->name, (int)strcspn(words, ","), words);
+        if (utf8_cells(out) <= cells)
+            return;
+    }
+    snprintf(out, size, "%s", face->name);
+}
+
 /* The line above the face: its neighbours round the corners, itself in the middle. */
 static void face_line(App *app, Grid *grid, Rect row)
 {
@@ -70,16 +85,14 @@ static void face_line(App *app, Grid *grid, Rect row)
     if (room > 8 && (left.kind != CORNER_NONE || index > 0)) {
         const Face *other = &wall->faces.at[(index + count - 1) % count];
         grid_glyph(grid, row.x, row.y, GLYPH_POINT_LEFT, STYLE_ACCENT);
-        snprintf(text, sizeof text, "%s%s%s", other->name, left.kind != CORNER_NONE ? ": " : "",
-                 left.kind != CORNER_NONE ? corner_words(left) : "");
+        neighbour_words(other, left, room - 2, text, sizeof text);
         grid_text(grid, row.x + 2, row.y, room - 2, STYLE_LABEL, text);
     }
     Corner right = wall_corner_right(wall, index, &through);
     if (room > 8 && (right.kind != CORNER_NONE || index + 1 < count)) {
         const Face *other = &wall->faces.at[(index + 1) % count];
         grid_glyph(grid, row.x + row.columns - 1, row.y, GLYPH_POINT_RIGHT, STYLE_ACCENT);
-        snprintf(text, sizeof text, "%s%s%s", other->name, right.kind != CORNER_NONE ? ": " : "",
-                 right.kind != CORNER_NONE ? corner_words(right) : "");
+        neighbour_words(other, right, room - 2, text, sizeof text);
         grid_text_right(grid, row.x + row.columns - 2, row.y, room - 2, STYLE_LABEL, text);
     }
 }

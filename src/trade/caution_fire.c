@@ -200,10 +200,9 @@ static void check_stove(Arena *arena, const Layout *layout, int face, int index,
     finding.opening = index;
     finding.text = say(
         arena,
-        "%sHow far wood must keep from %s, behind, beside and above it and from its pipe, stands in its manual and the "
-        "local code (model-code figures for one without a listing: %s to bare wood, %s from single-wall stovepipe). "
-        "Have "
-        "a licensed installer look at it.",
+        "%sHow far wood must keep from %s, behind, beside and above it and from its pipe, is for its manual and the "
+        "local code to say (model-code figures for one without a listing: %s to bare wood, %s from single-wall "
+        "stovepipe). Have a licensed installer look at it.",
         left, opening->name, say_length(arena, wall, STOVE_BARE), say_length(arena, wall, PIPE_BARE));
     *arena_push(arena, findings) = finding;
 }

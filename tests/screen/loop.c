@@ -603,6 +603,26 @@ static void the_shapes_of_the_rips_are_never_cut(void **state)
     }
 }
 
+/* Beside a long head there is no room for the joint: it is left out, not cut. */
+static void a_neighbour_is_named_as_far_as_there_is_room(void **state)
+{
+    (void)state;
+#define SIDE "floor: [{at: 0, down: 36}], ceiling: [{at: 0, up: 40}]"
+    static const char text[] = "datumrow: 1\nunits: in\nplanks: {width: 3, thickness: 1/2}\nstart: 0\nfaces:\n"
+                               "- {name: north, width: 138 1/2, corner: {kind: inside, joint: butt}, " SIDE "}\n"
+                               "- {name: stove side, width: 96, " SIDE "}\nstock: [{length: 60, count: 60}]\n";
+    static const struct {
+        int columns;
+        const char *words;
+    } rows[] = {{120, "stove side: inside, butt "}, {80, "stove side: inside "}, {64, "stove side "}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        Rig *rig = rig_on_text(rows[i].columns, 24, text);
+        assert_shows(rig, rows[i].words);
+        rig_free(rig);
+    }
+#undef SIDE
+}
+
 /* A plank of 5 1/4 under a sloping ceiling: "2 15/16 > 2 13/16 ~" is wider than the column beside the courses. */
 static void the_figures_of_a_rip_are_never_cut(void **state)
 {
@@ -657,6 +677,7 @@ int main(void)
         cmocka_unit_test(the_head_names_the_key_of_the_faults),
         cmocka_unit_test(the_shapes_of_the_rips_are_never_cut),
         cmocka_unit_test(the_figures_of_a_rip_are_never_cut),
+        cmocka_unit_test(a_neighbour_is_named_as_far_as_there_is_room),
     };
     return RUN(tests);
 }
