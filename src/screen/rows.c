@@ -13,7 +13,13 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { GUTTER = 17, RIP = 19 };
+enum { GUTTER = 17, RIP = 19, RIP_WIDE = 22, WIDE_FROM = 100 };
+
+/* Cells of the column of rips: where there is room, "2 15/16 > 2 13/16 ~" and a sign behind it. */
+static int rip_cells(int columns)
+{
+    return columns < WIDE_FROM ? RIP : RIP_WIDE;
+}
 
 typedef struct Track {
     Grid *grid;
@@ -147,10 +153,11 @@ static void draw_ends(App *app, Grid *grid, Rect row, const Course *course, Leng
     }
     grid_format(grid, row.x + 2, row.y, 5, style, "%4" PRId64, course->number);
     grid_text_right(grid, row.x + GUTTER - 1, row.y, 9, style, app_length(app, course->bottom, mark));
-    figures_rip_within(app, course, RIP - 2, rip, sizeof rip);
+    int cells = rip_cells(row.columns);
+    figures_rip_within(app, course, cells - 2, rip, sizeof rip);
     int rip_style = narrow ? STYLE_FAULT : course->rip.shape == RIP_FULL ? STYLE_DIM : STYLE_FIGURE;
-    int x = row.x + row.columns - RIP + 1;
-    x += grid_text(grid, x, row.y, RIP - 2, rip_style, rip);
+    int x = row.x + row.columns - cells + 1;
+    x += grid_text(grid, x, row.y, cells - 2, rip_style, rip);
     if (narrow)
         grid_text(grid, x, row.y, 1, STYLE_FAULT, "!");
 }
@@ -185,10 +192,11 @@ void rows_draw(App *app, Grid *grid, Rect area)
     const Job *job = work_job(app_work(app));
     int index = app_face_index(app);
     const FaceLayout *face = &job->layout->faces[index];
-    Track track = {grid, area.x + GUTTER, area.y, area.columns - GUTTER - RIP, app_wall(app)->faces.at[index].width};
+    int cells = rip_cells(area.columns);
+    Track track = {grid, area.x + GUTTER, area.y, area.columns - GUTTER - cells, app_wall(app)->faces.at[index].width};
     grid_cursor(grid, area.x, area.y);
     grid_text(grid, area.x + 1, area.y, GUTTER - 1, STYLE_LABEL, "course   lower");
-    grid_text(grid, area.x + area.columns - RIP + 1, area.y, RIP - 1, STYLE_LABEL, "rip, left to right");
+    grid_text(grid, area.x + area.columns - cells + 1, area.y, cells - 1, STYLE_LABEL, "rip, left to right");
     if (track.cells < 4)
         return;
     draw_studs(&track, face);

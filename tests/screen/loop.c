@@ -627,17 +627,23 @@ static void a_neighbour_is_named_as_far_as_there_is_room(void **state)
 static void the_figures_of_a_rip_are_never_cut(void **state)
 {
     (void)state;
-    Rig *rig = rig_on_text(80, 24,
-                           "datumrow: 1\nunits: in\n"
-                           "planks: {width: 5 1/4, thickness: 1/2, reveal: 1/16}\nstart: 0\n"
-                           "faces:\n- name: north\n  width: 138\n  floor: [{at: 0, down: 4}]\n"
-                           "  ceiling: [{at: 0, up: 24 3/16}, {at: 69, up: 24 7/16}, {at: 138, up: 24 1/16}]\n"
-                           "stock: [{length: 60, count: 60}]\n");
-    if (!rig->app->sight.rows)
-        rig_type(rig, "v");
-    assert_true(rig->app->sight.rows);
-    assert_true(rig_shows(rig, "2 15/16~2 13/16"));
-    rig_free(rig);
+    static const char text[] = "datumrow: 1\nunits: in\n"
+                               "planks: {width: 5 1/4, thickness: 1/2, reveal: 1/16}\nstart: 0\n"
+                               "faces:\n- name: north\n  width: 138\n  floor: [{at: 0, down: 4}]\n"
+                               "  ceiling: [{at: 0, up: 24 3/16}, {at: 69, up: 24 7/16}, {at: 138, up: 24 1/16}]\n"
+                               "stock: [{length: 60, count: 60}]\n";
+    static const struct {
+        int columns;
+        const char *words;
+    } rows[] = {{80, "2 15/16~2 13/16"}, {120, "2 15/16 \u2192 2 13/16 ~"}};
+    for (int i = 0; i < 2; i++) {
+        Rig *rig = rig_on_text(rows[i].columns, 24, text);
+        if (!rig->app->sight.rows)
+            rig_type(rig, "v");
+        assert_true(rig->app->sight.rows);
+        assert_shows(rig, rows[i].words);
+        rig_free(rig);
+    }
 }
 
 int main(void)
