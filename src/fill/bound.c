@@ -12,16 +12,16 @@ typedef struct Covering {
     bool kerfs;   /* a kerf is counted to each span */
 } Covering;
 
-/* What a board of the kind covers at the most. */
+/* What a board of the kind covers at the most. Any span may have given up a kerf, all together no more than `given`. */
 static Length usable(const Demand *demand, const Pile *pile, const Kind *kind, const Covering *covering)
 {
     Length sum = 0;
     for (int i = 0; i < kind->span_count; i++) {
-        Length length = pile->slots[kind->slot_first + i].left + kind->slack;
-        if (length >= covering->least)
-            sum += length + (covering->kerfs ? demand->kerf : 0);
+        const Length left = pile->slots[kind->slot_first + i].left;
+        if (left + kind->slack >= covering->least)
+            sum += left + (covering->kerfs ? demand->kerf : 0);
     }
-    return sum;
+    return sum > 0 ? sum + kind->given : 0;
 }
 
 /* What is left on boards with hung pieces covers at no cost. */

@@ -102,12 +102,15 @@ static int by_kind(const void *a, const void *b)
     return order != 0 ? order : (one->index > other->index) - (one->index < other->index);
 }
 
-static bool narrow_avoid(const Stock *stock, Length kerf)
+/* What avoided stretches lack of a kerf. */
+static Length given_up(const Stock *stock, Length kerf)
 {
-    for (int i = 0; i < stock->avoid.count; i++)
-        if (stock->avoid.at[i].to - stock->avoid.at[i].from < kerf)
-            return true;
-    return false;
+    Length given = 0;
+    for (int i = 0; i < stock->avoid.count; i++) {
+        const Length width = stock->avoid.at[i].to - stock->avoid.at[i].from;
+        given += width < kerf ? kerf - width : 0;
+    }
+    return given;
 }
 
 /* The kind of each stock line; `kinds` gets their lengths and widths. */
@@ -125,12 +128,14 @@ static int *sort_kinds(Arena *arena, Pile *pile, const Wall *wall)
     int *kind_of = arena_array(arena, int, count);
     pile->kinds = arena_array(arena, Kind, count);
     for (int i = 0; i < count; i++) {
-        if (i == 0 || compare_lines(&lines[i - 1], &lines[i]) != 0)
-            pile->kinds[pile->kind_count++] =
-                (Kind){.length = lines[i].stock->length,
-                       .width = lines[i].width,
-                       .slack = narrow_avoid(lines[i].stock, wall->saw.kerf) ? wall->saw.kerf : 0,
-                       .first = -1};
+        if (i == 0 || compare_lines(&lines[i - 1], &lines[i]) != 0) {
+            const Length given = given_up(lines[i].stock, wall->saw.kerf);
+            pile->kinds[pile->kind_count++] = (Kind){.length = lines[i].stock->length,
+                                                     .width = lines[i].width,
+                                                     .slack = given > 0 ? wall->saw.kerf : 0,
+                                                     .given = given,
+                                                     .first = -1};
+        }
         kind_of[lines[i].index] = pile->kind_count - 1;
     }
     return kind_of;

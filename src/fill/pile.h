@@ -45,7 +45,8 @@ typedef struct PileBoard {
 /* Boards of one length, width and avoided stretches are alike. */
 typedef struct Kind {
     Length length, width;
-    Length slack; /* a kerf where an avoided stretch is narrower than one, which the spans give up for it; else 0 */
+    Length slack; /* a kerf where an avoided stretch is narrower than one: a span may give up so much for it; else 0 */
+    Length given; /* all that the spans of a board give up to such stretches, at the most */
     int count, unopened;
     int first;      /* board not opened, -1 where none is left */
     int slot_first; /* its spans on the rack of boards not opened */

@@ -419,6 +419,26 @@ static void test_narrow_boards_go_to_narrow_courses(void **state)
     arena_free(arena);
 }
 
+/* Nails at 20 and 40 in, each taking less than a kerf: a board of 60 in gives 59 3/8 in and no more, so that four of
+ * them fall 1/2 in short of two courses of 119 in, and something else must be opened. */
+static void test_nails_take_their_own_width_from_the_bound(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    wall->joints.shortest = wall->joints.stagger = 0;
+    wall->faces.at[0].width = 119 * IN;
+    wall->faces.at[0].ceiling.at[0].off = 6 * IN;
+    put_stock(arena, wall, 60 * IN, 5);
+    put_stock(arena, wall, 4 * IN, 1);
+    for (int i = 0; i < 2; i++)
+        *arena_push(arena, &wall->stock.at[0].avoid) = (Stretch){20 * (i + 1) * IN, 20 * (i + 1) * IN + IN / 16};
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->shortfall, 0);
+    assert_true(plan->length_bound >= 244 * IN && plan->length_bound <= plan->length_opened);
+    arena_free(arena);
+}
+
 /* Avoided wood in the middle: pieces may end at it and begin behind it, to the nanometre. */
 static void test_avoided_wood_is_cut_round(void **state)
 {
@@ -458,6 +478,7 @@ int main(void)
         cmocka_unit_test(test_hung_pieces_outside_any_segment),
         cmocka_unit_test(test_a_hung_piece_of_wood_to_be_avoided),
         cmocka_unit_test(test_narrow_boards_go_to_narrow_courses),
+        cmocka_unit_test(test_nails_take_their_own_width_from_the_bound),
         cmocka_unit_test(test_avoided_wood_is_cut_round),
     };
     return RUN(tests);
