@@ -133,6 +133,8 @@ static void tell_bare(Arena *arena, const Demand *demand, const Rest *rests, Bar
     const char *place = sentence(arena, "bare from %s to %s", from.text, to.text);
     if (plan->board_count == 0)
         finding->text = sentence(arena, "%s: there are no boards; write what is at hand under stock", place);
+    else if (rests[0].width < need)
+        finding->text = sentence(arena, "%s: no board at hand is %s wide, as is needed here", place, wide.text);
     else if (rest <= 0 && any > 0)
         finding->text =
             sentence(arena, "%s: too few boards: nothing is left that is %s wide, as is needed here", place, wide.text);
@@ -141,6 +143,11 @@ static void tell_bare(Arena *arena, const Demand *demand, const Rest *rests, Bar
             sentence(arena, "%s: squaring and the stretches to avoid take all of every board; look at both", place);
     else if (rest <= 0)
         finding->text = sentence(arena, "%s: too few boards: nothing is left of any", place);
+    else if (rest < shortest && plan->piece_count == 0)
+        finding->text = sentence(arena,
+                                 "%s: no board is long enough: the longest gives %s, and no piece may be shorter "
+                                 "than %s",
+                                 place, longest.text, least.text);
     else if (rest < shortest)
         finding->text =
             sentence(arena, "%s: too few boards: the longest rest is %s, and no piece may be shorter than %s", place,

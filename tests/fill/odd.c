@@ -122,6 +122,35 @@ static void test_shortest_longer_than_every_board(void **state)
     arena_free(arena);
 }
 
+/* Pieces of 7 1/2 in would break a rule, 300 mm each, and hang less: the wall stays bare, and not for want of boards.
+ */
+static void test_boards_too_short_for_any_piece(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 8 * IN, 2000);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->piece_count, 0);
+    assert_holds(first_of(plan, RULE_STOCK)->text,
+                 "no board is long enough: the longest gives 7 1/2 in, and no piece may be shorter than 10 in");
+    arena_free(arena);
+}
+
+static void test_boards_too_narrow(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 80 * IN, 60);
+    wall->stock.at[0].width_given = true;
+    wall->stock.at[0].width = 3 * IN - 1;
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->piece_count, 0);
+    assert_holds(first_of(plan, RULE_STOCK)->text, "no board at hand is 3 in wide");
+    arena_free(arena);
+}
+
 static void test_stagger_wider_than_the_wall(void **state)
 {
     (void)state;
@@ -463,6 +492,8 @@ int main(void)
         cmocka_unit_test(test_board_longer_than_the_wall),
         cmocka_unit_test(test_a_hundred_thousand_inch_boards),
         cmocka_unit_test(test_shortest_longer_than_every_board),
+        cmocka_unit_test(test_boards_too_short_for_any_piece),
+        cmocka_unit_test(test_boards_too_narrow),
         cmocka_unit_test(test_stagger_wider_than_the_wall),
         cmocka_unit_test(test_no_studs_with_joints_on_studs),
         cmocka_unit_test(test_kerf_longer_than_a_board),
