@@ -5,6 +5,7 @@
  */
 #include "base/random.h"
 #include "fill/rules.h"
+#include "memory.h"
 #include "support/random_wall.h"
 
 #include <stdio.h>
@@ -100,11 +101,11 @@ static void tell_looks(const char *when, const Looks *sum, int joints, int rooms
 
 static void measure_rooms(RandomKind kind, int rooms)
 {
-    static Row over_bound, over_hand, first, final;
+    static Row over_bound, over_hand, first, final, middling;
     Looks before = {0}, after = {0};
     int joints = 0;
     int missed = 0, worse = 0, bare = 0, proved = 0;
-    over_bound.count = over_hand.count = first.count = final.count = 0;
+    over_bound.count = over_hand.count = first.count = final.count = middling.count = 0;
     for (int seed = 0; seed < rooms; seed++) {
         Arena *arena = arena_new();
         Err err;
@@ -116,6 +117,8 @@ static void measure_rooms(RandomKind kind, int rooms)
             continue;
         put(&final, 1e3 * (seconds() - start));
         const Plan *plan = fill_plan(fill);
+        if (plan->boards_opened >= 140 && plan->boards_opened <= 160)
+            put(&middling, final.at[final.count - 1]);
         const Plan *hand = fill_by_hand(arena, layout);
         Cost cost = rules_cost(layout, plan), by_hand = rules_cost(layout, hand);
         worse += cost_compare(&cost, &by_hand) > 0;
@@ -147,6 +150,8 @@ static void measure_rooms(RandomKind kind, int rooms)
     tell_looks("after", &after, joints, rooms);
     printf("#   first plan: median %.2f ms, worst %.2f ms; final plan: median %.0f ms, worst %.0f ms\n",
            at_part(&first, 0.5), at_part(&first, 1), at_part(&final, 0.5), at_part(&final, 1));
+    printf("#   final plan of the %d rooms of about 150 boards: median %.0f ms, worst %.0f ms\n", middling.count,
+           at_part(&middling, 0.5), at_part(&middling, 1));
     fflush(stdout);
 }
 
@@ -180,7 +185,11 @@ static Wall *hall(Arena *arena, int boards, JointLand land)
     return wall;
 }
 
-static void measure_hall(int boards, JointLand land)
+typedef struct Times {
+    double first, final; /* seconds */
+} Times;
+
+static Times measure_hall(int boards, JointLand land)
 {
     Arena *arena = arena_new();
     Err err;
@@ -193,12 +202,15 @@ static void measure_hall(int boards, JointLand land)
     const Plan *plan = fill_plan(fill);
     double final = seconds() - start;
     printf(
-        "# hall, joints %s: %d boards in stock, %d opened, %.2f %% over the bound, first plan %.0f ms, final %.2f s\n",
+        "# hall, joints %s: %d boards in stock, %d opened, %.2f %% over the bound, first plan %.0f ms, final %.2f s; "
+        "most memory so far %.1f MiB\n",
         land == LAND_STUDS ? "on studs" : "anywhere", plan->board_count, plan->boards_opened,
-        100.0 * ((double)plan->length_opened / (double)plan->length_bound - 1), 1e3 * first, final);
+        100.0 * ((double)plan->length_opened / (double)plan->length_bound - 1), 1e3 * first, final,
+        (double)most_memory() / 1024);
     fflush(stdout);
     fill_free(fill);
     arena_free(arena);
+    return (Times){first, final};
 }
 
 int main(int count, char **arguments)
@@ -208,8 +220,10 @@ int main(int count, char **arguments)
         rooms = ROOMS;
     for (RandomKind kind = RANDOM_HOUSE; kind < RANDOM_KIND_COUNT; kind++)
         measure_rooms(kind, rooms);
-    for (JointLand land = LAND_ANYWHERE; land <= LAND_STUDS; land++)
-        for (int boards = 1000; boards <= 10000; boards *= 10)
-            measure_hall(boards, land);
+    for (JointLand land = LAND_ANYWHERE; land <= LAND_STUDS; land++) {
+        Times small = measure_hall(1000, land), large = measure_hall(10000, land);
+        printf("#   from 1,000 to 10,000 boards: first plan %.1f times, final plan %.1f times\n",
+               large.first / small.first, large.final / small.final);
+    }
     return 0;
 }

@@ -4,6 +4,7 @@
  * does with the bytes is not counted. To reach: nudge to painted screen under 8 ms, memory under 16 MiB.
  */
 #include "base/panic.h"
+#include "memory.h"
 #include "screen/app.h"
 #include "screen/file.h"
 #include "screen/term_memory.h"
@@ -109,20 +110,6 @@ static double nudge(App *app, Term *term)
         runs[i] = milliseconds() - begin;
     }
     return median(runs);
-}
-
-/* The most that the process itself ever held, in KiB: getrusage would count what it was forked from. */
-static long most_memory(void)
-{
-    long most = 0;
-    char line[200];
-    FILE *file = fopen("/proc/self/status", "r");
-    while (file != NULL && fgets(line, sizeof line, file) != NULL)
-        if (strncmp(line, "VmHWM:", 6) == 0)
-            most = strtol(line + 6, NULL, 10);
-    if (file != NULL)
-        fclose(file);
-    return most;
 }
 
 int main(void)
