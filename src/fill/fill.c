@@ -25,7 +25,7 @@
 enum {
     BUDGET_LEAST = 400000,
     BUDGET_PER_RUN = 24000,
-    BUDGET_PER_RUN_STUDS = 16000, /* a dive went before */
+    BUDGET_PER_RUN_DIVED = 10000, /* after a dive that broke no rule and left nothing bare */
     BUDGET_MOST = 24000000,
     PRICE_BUDGET = 24000000,
     WORK_PER_STEP = 32,
@@ -55,7 +55,8 @@ struct Fill {
     bool covered_known;
     Length covered; /* by the plan that was told last and leaves something bare */
     Bound covered_bound;
-    int64_t budget, used;
+    int64_t budget, used; /* of the whole fill; the search began at `begun` */
+    int64_t begun;
     Arena *told; /* holds the plan */
     Plan *plan;  /* NULL where it was not told since the last step */
 };
@@ -86,6 +87,14 @@ static void price_by_length(Fill *fill)
     pile_price(fill->pile, worth_table(fill->arena, demand, fill->pile->longest, sizes, best, WORTH_KEEP));
 }
 
+/* What the search may use, from here on. */
+static void give_budget(Fill *fill, int per_run)
+{
+    int64_t budget = BUDGET_LEAST + fill->demand->run_count * (int64_t)per_run;
+    fill->begun = fill->used;
+    fill->budget = fill->used + (budget < BUDGET_MOST ? budget : BUDGET_MOST);
+}
+
 Fill *fill_begin_anew(const Layout *layout)
 {
     Arena *arena = arena_new();
@@ -105,9 +114,7 @@ Fill *fill_begin_anew(const Layout *layout)
     search_take_better(fill->search);
     if (fill->demand->on_studs)
         fill->price = price_new(arena, fill->demand, fill->pile);
-    int64_t budget = BUDGET_LEAST + fill->demand->run_count *
-                                        (int64_t)(fill->demand->on_studs ? BUDGET_PER_RUN_STUDS : BUDGET_PER_RUN);
-    fill->budget = budget < BUDGET_MOST ? budget : BUDGET_MOST;
+    give_budget(fill, BUDGET_PER_RUN);
     return fill;
 }
 
@@ -166,7 +173,7 @@ static void take_prices(Fill *fill)
 /* How much more a change may waste: some of an inch at first, cooling down to nothing as the budget is used up. */
 static Length heat(const Fill *fill)
 {
-    int64_t left = (fill->budget - fill->used) * 1000 / fill->budget;
+    int64_t left = (fill->budget - fill->used) * 1000 / (fill->budget - fill->begun);
     return HEAT * left / 1000 * left / 1000;
 }
 
@@ -174,7 +181,7 @@ static Length heat(const Fill *fill)
 static int64_t step(Fill *fill)
 {
     int64_t work = 1;
-    int stage = (int)(fill->used * STAGES / fill->budget);
+    int stage = (int)((fill->used - fill->begun) * STAGES / (fill->budget - fill->begun));
     if (stage > fill->stage && stage < STAGES && fill->stages[stage] != NULL) {
         pile_price(fill->pile, fill->stages[stage]);
         fill->stage = stage;
@@ -184,8 +191,9 @@ static int64_t step(Fill *fill)
             search_take_better(fill->search);
             fill->dive = NULL;
         }
-        fill->budget += work;
-        return work;
+        fill->used += work;
+        give_budget(fill, search_best(fill->search).shortfall == 0 ? BUDGET_PER_RUN_DIVED : BUDGET_PER_RUN);
+        return 0;
     }
     if (fill->bound_known)
         return search_once(fill->search, heat(fill));
@@ -200,7 +208,7 @@ static int64_t step(Fill *fill)
     }
     fill->bound = bound_whole(fill->demand, fill->pile, priced);
     fill->bound_known = true;
-    fill->budget += fill->used;
+    give_budget(fill, BUDGET_PER_RUN);
     if (fill->price != NULL) {
         fill->dive = dive_new(fill->arena, fill->price, fill->laid, fill->weave);
         search_begin_again(fill->search);
@@ -217,7 +225,7 @@ static bool is_done(const Fill *fill)
         return true;
     Cost best = search_best(fill->search);
     return best.shortfall == 0 && best.length_opened <= fill->bound.length &&
-           best.boards_opened <= fill->bound.boards && fill->used >= fill->budget / 4;
+           best.boards_opened <= fill->bound.boards && fill->used - fill->begun >= (fill->budget - fill->begun) / 4;
 }
 
 /* Behind the search: a small pile is sought through, then what was found is arranged for looks. */
