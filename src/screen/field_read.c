@@ -98,13 +98,16 @@ static const char *trimmed(const Field *field, size_t *length)
     return from;
 }
 
-/* Both systems, so that a slip between them is seen at once. */
-static void say_both(char *out, size_t size, Length value)
+/* Both systems, the wall's own first, so that a slip between them is seen at once. */
+static void say_both(char *out, size_t size, Length value, Units units)
 {
     char inches[LENGTH_TEXT_MAX], metric[LENGTH_TEXT_MAX];
     length_show_long(value, UNITS_IN, LENGTH_INCH / 64, inches);
     length_show_unit(value, UNITS_MM, LENGTH_MM / 10, metric);
-    snprintf(out, size, "%s = %s", inches, metric);
+    if (units == UNITS_IN)
+        snprintf(out, size, "%s = %s", inches, metric);
+    else
+        snprintf(out, size, "%s = %s", metric, inches);
 }
 
 static void judge_length(Field *field, Units units)
@@ -117,7 +120,7 @@ static void judge_length(Field *field, Units units)
     if (field->bad)
         snprintf(field->says, sizeof field->says, "%.239s", err.text);
     else
-        say_both(field->says, sizeof field->says, value);
+        say_both(field->says, sizeof field->says, value, units);
 }
 
 static void judge_list(Field *field, Units units)
@@ -131,7 +134,7 @@ static void judge_list(Field *field, Units units)
     if (field->bad)
         snprintf(field->says, sizeof field->says, "%.239s", err.text);
     else if (plain && lengths.count == 1)
-        say_both(field->says, sizeof field->says, lengths.at[0]);
+        say_both(field->says, sizeof field->says, lengths.at[0], units);
     else if (plain)
         snprintf(field->says, sizeof field->says, "%d lengths", lengths.count);
     else

@@ -21,6 +21,8 @@ static void what_a_tape_says_is_read_and_echoed(void **state)
     assert_int_equal(field_length(&field, UNITS_IN), 199 * LENGTH_INCH / 2);
     assert_non_null(strstr(field.says, "8' 3 1/2\""));
     assert_non_null(strstr(field.says, "2527.3 mm"));
+    field_judge(&field, UNITS_MM); /* on a wall in millimetres */
+    assert_string_equal(field.says, "2527.3 mm = 8' 3 1/2\"");
     field = typed(FIELD_LENGTH, "2527 mm");
     assert_int_equal(field_length(&field, UNITS_IN), 2527 * LENGTH_MM);
 }

@@ -345,7 +345,7 @@ static void a_choice_takes_a_letter_and_says_what_it_does_not_take(void **state)
     assert_shows(rig, "\u25c2millimetres");
     rig_key(rig, PRESS_ENTER);
     rig_type(rig, "2500");
-    assert_shows(rig, "= 2500.0 mm");
+    assert_shows(rig, "2500.0 mm = ");
     rig_free(rig);
 }
 
