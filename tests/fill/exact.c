@@ -191,7 +191,7 @@ static void compare(bool on_studs, int walls, int *equal, int *compared)
             unlink(program_name);
             unlink(answer_name);
             arena_free(arena);
-            print_message("glpsol is not installed (Debian: glpk-utils): small walls are not held against it\n");
+            print_message("# glpsol is not installed (Debian: glpk-utils): small walls are not held against it\n");
             skip();
         }
         const Plan *plan = fill_wall(arena, layout);
@@ -205,7 +205,7 @@ static void compare(bool on_studs, int walls, int *equal, int *compared)
             bool same = plan->shortfall == 0 && plan->length_opened == least * IN;
             *equal += same;
             if (!same)
-                print_message("wall %d%s: opened %lld in, least %d in, shortfall %lld mm\n", seed,
+                print_message("# wall %d%s: opened %lld in, least %d in, shortfall %lld mm\n", seed,
                               on_studs ? ", studs" : "", (long long)(plan->length_opened / IN), least,
                               (long long)(plan->shortfall / LENGTH_MM));
             if (plan->shortfall == 0)
@@ -224,7 +224,7 @@ static void test_small_walls_reach_the_optimum(void **state)
     int walls = getenv("DATUMROW_EXACT") != NULL ? WALLS : WALLS_QUICK;
     compare(true, 7 * walls / 10, &equal, &compared); /* until so many are compared in all */
     compare(false, walls, &equal, &compared);
-    print_message("%d of %d small walls at the optimum\n", equal, compared);
+    print_message("# %d of %d small walls at the optimum\n", equal, compared);
     assert_int_equal(compared, walls);
     assert_true(equal * 100 >= compared * 95);
 }
