@@ -44,14 +44,15 @@ static int by_place(const void *a, const void *b)
     return (one->from > other->from) - (one->from < other->from);
 }
 
-/* Drops spans of the board too short for any piece, sorts the rest. */
+/* Drops spans of the board too short for any piece, sorts the rest. One that a narrow nail makes too short by less than
+ * a kerf stays: the bound counts it. */
 static void settle(Spans *spans, int first, Length smallest)
 {
     int kept = first;
     for (int i = first; i < spans->count; i++) {
         Span *span = &spans->at[i];
         span->left = span->to - span->from;
-        if (span->left >= smallest)
+        if (span->left > 0 && span->left >= smallest)
             spans->at[kept++] = *span;
     }
     spans->count = kept;
@@ -347,7 +348,7 @@ static void find_boards(Arena *arena, Pile *pile, const Demand *demand, Spans *s
                 take_out(arena, spans, entry->span_first, piece->offset, piece->offset + (piece->right - piece->left),
                          wall->saw.kerf, 0);
             }
-            settle(spans, entry->span_first, demand->smallest);
+            settle(spans, entry->span_first, demand->smallest - pile->kinds[kind_of[line]].slack);
             entry->span_count = spans->count - entry->span_first;
         }
     }

@@ -1,5 +1,6 @@
 #include "wall/edit.h"
 
+#include "base/panic.h"
 #include "base/utf8.h"
 #include "wall/document.h"
 
@@ -294,6 +295,7 @@ bool edit_opening(Document *document, const Opening *changed, Err *err)
     if (opening == NULL)
         return document_refuse(err, "", "there is no such opening any more; choose one that is there");
     const char *name_before = opening->name;
+    BUG_UNLESS(name_before != NULL);
     *opening = *changed;
     if (opening->name == NULL)
         opening->name = (char[]){""};
