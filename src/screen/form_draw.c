@@ -132,6 +132,9 @@ void form_draw(Form *form, Grid *grid, Rect area)
         form->top = focus_line;
     if (focus_line >= form->top + inside.rows)
         form->top = focus_line - inside.rows + 1;
+    if (lines > inside.rows && inside.rows > 0)
+        grid_format(grid, panel.x + panel.columns - 22, panel.y, 20, STYLE_DIM, " %d to %d of %d ", form->top + 1,
+                    form->top + inside.rows < lines ? form->top + inside.rows : lines, lines);
     Rect before = grid_clip(grid, inside);
     int shown_group = -1;
     for (int i = 0; i < form->count; i++) {

@@ -102,7 +102,7 @@ void forms_wood(App *app)
     static const char *const grains[] = {"flat", "quarter"};
     static const char *const notes[] = {"growth rings lie along the face", "growth rings stand square to the face"};
     const Wood *wood = &app_wall(app)->wood;
-    Form *form = form_new("Wood: how the planks move with the seasons", app_wall(app)->units, 0, take_wood);
+    Form *form = form_new("Wood, moisture and seasons", app_wall(app)->units, 0, take_wood);
     add_species(form);
     int grain = form_choice(form, "Grain", "grain", grains, 2, wood->given && wood->grain == GRAIN_QUARTER ? 1 : 0);
     form->fields[grain].notes = notes;
