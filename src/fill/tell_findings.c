@@ -54,16 +54,16 @@ static void tell_break(Arena *arena, const Demand *demand, const Break *found, P
         Length apart = found->at > found->other ? found->at - found->other : found->other - found->at;
         Shown distance = show(wall, apart), asked = show(wall, demand->stagger);
         finding->text =
-            sentence(arena, "the joint at %s stands %s from the one at %s in the course below; %s are asked for",
+            sentence(arena, "the joint at %s stands %s from the one at %s in the course below; %s are asked for.",
                      at.text, distance.text, other.text, asked.text);
     } else if (found->rule == RULE_SHORTEST) {
         Shown asked = show(wall, wall->joints.shortest);
-        finding->text = sentence(arena, "the piece at %s is %s long; no piece should be shorter than %s", at.text,
+        finding->text = sentence(arena, "the piece at %s is %s long; no piece should be shorter than %s.", at.text,
                                  other.text, asked.text);
     } else if (demand->layout->faces[found->face].studs.count == 0) {
-        finding->text = sentence(arena, "the joint at %s stands on no stud: this face has none written down", at.text);
+        finding->text = sentence(arena, "the joint at %s stands on no stud: this face has none written down.", at.text);
     } else {
-        finding->text = sentence(arena, "the joint at %s stands on no stud: back it with a block", at.text);
+        finding->text = sentence(arena, "the joint at %s stands on no stud: back it with a block.", at.text);
     }
 }
 
@@ -132,36 +132,36 @@ static void tell_bare(Arena *arena, const Demand *demand, const Rest *rests, Bar
           wide = show(wall, need), least = show(wall, shortest);
     const char *place = sentence(arena, "bare from %s to %s", from.text, to.text);
     if (plan->board_count == 0)
-        finding->text = sentence(arena, "%s: there are no boards; write what is at hand under stock", place);
+        finding->text = sentence(arena, "%s: there are no boards; write what is at hand under stock.", place);
     else if (rests[0].width < need)
-        finding->text = sentence(arena, "%s: no board at hand is %s wide, as is needed here", place, wide.text);
+        finding->text = sentence(arena, "%s: no board at hand is %s wide, as is needed here.", place, wide.text);
     else if (rest <= 0 && any > 0)
-        finding->text =
-            sentence(arena, "%s: too few boards: nothing is left that is %s wide, as is needed here", place, wide.text);
+        finding->text = sentence(arena, "%s: too few boards: nothing is left that is %s wide, as is needed here.",
+                                 place, wide.text);
     else if (rest <= 0 && plan->piece_count == 0)
         finding->text =
-            sentence(arena, "%s: squaring and the stretches to avoid take all of every board; look at both", place);
+            sentence(arena, "%s: squaring and the stretches to avoid take all of every board; look at both.", place);
     else if (rest <= 0)
-        finding->text = sentence(arena, "%s: too few boards: nothing is left of any", place);
+        finding->text = sentence(arena, "%s: too few boards: nothing is left of any.", place);
     else if (rest < shortest && plan->piece_count == 0)
         finding->text = sentence(arena,
                                  "%s: no board is long enough: the longest gives %s, and no piece may be shorter "
-                                 "than %s",
+                                 "than %s.",
                                  place, longest.text, least.text);
     else if (rest < shortest)
         finding->text =
-            sentence(arena, "%s: too few boards: the longest rest is %s, and no piece may be shorter than %s", place,
+            sentence(arena, "%s: too few boards: the longest rest is %s, and no piece may be shorter than %s.", place,
                      longest.text, least.text);
     else if (bare->too_few)
-        finding->text = sentence(arena, "%s: too few boards: the longest rest is %s", place, longest.text);
+        finding->text = sentence(arena, "%s: too few boards: the longest rest is %s.", place, longest.text);
     else if (rest < length)
         finding->text =
             sentence(arena,
                      "%s: of the boards left the longest reaches %s, and the rules let no joint stand where "
-                     "it would end",
+                     "it would end.",
                      place, longest.text);
     else
-        finding->text = sentence(arena, "%s: the rules let no piece end where it would have to", place);
+        finding->text = sentence(arena, "%s: the rules let no piece end where it would have to.", place);
 }
 
 /* ---- hung pieces that do not fit, or should not have been cut as they were ---- */
@@ -188,7 +188,7 @@ static void tell_hung(Arena *arena, const Demand *demand, int index, Plan *plan)
         finding->text =
             sentence(arena,
                      "%s is cut across %s to %s of board %d, which is to be avoided; look at what hangs there, or "
-                     "correct its board, its offset or the stretch; it stays in the plan",
+                     "correct its board, its offset or the stretch; it stays in the plan.",
                      what, first.text, last.text, record->board);
         return;
     }
@@ -209,7 +209,7 @@ static void tell_hung(Arena *arena, const Demand *demand, int index, Plan *plan)
         why = sentence(arena, "takes wood of board %d that is in another hung piece; correct an offset", record->board);
         break;
     }
-    finding->text = sentence(arena, "%s %s; it is left out of the plan", what, why);
+    finding->text = sentence(arena, "%s %s; it is left out of the plan.", what, why);
 }
 
 void tell_anew(Arena *arena, const Demand *demand, int record, Plan *plan)
@@ -225,7 +225,7 @@ void tell_anew(Arena *arena, const Demand *demand, int record, Plan *plan)
         sentence(arena,
                  "the hung piece from %s to %s is not as the plan has it: what does not hang yet is planned anew "
                  "around all that does, and sheets printed before this no longer hold; record the first piece hung "
-                 "from here on with `plan: anew`, as the editor does",
+                 "from here on with `plan: anew`, as the editor does.",
                  from.text, to.text);
 }
 
