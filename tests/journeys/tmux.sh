@@ -220,7 +220,7 @@ cp "$DATUMROW_SOURCE/tests/journeys/wall.yaml" "$folder/wood.yaml"
 open 60 18 '' "$folder/wood.yaml"
 check 'a wall in a small window' sees 'Start 2 1/4'
 keys W
-check 'the wood has a form' sees 'Wood, moisture the planks move'
+check 'the wood has a form' sees 'Wood, moisture and seasons'
 keys -l 'eastern white pine'
 check 'a name that is not known tells the nearest' sees 'nearest: pine, eastern white'
 keys C-n Tab Tab
