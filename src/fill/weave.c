@@ -10,6 +10,7 @@
 #include "fill/weave.h"
 
 #include "base/panic.h"
+#include "fill/wood.h"
 
 enum {
     BEAM_MOST = 24,
@@ -17,44 +18,11 @@ enum {
     LONG = 4,        /* boards */
     EASE_LEVELS = 1, /* more, after a dead end */
     TAILS_MOST = 4,
-    CANDIDATES_MOST = 48,
     NOISE = 400000 /* nm, up to 2^(NOISES-1) times as much */,
     NOISES = 7,
     WORK_OF_RUN = 16,
     WORK_OF_LABEL = 10
 };
-
-typedef enum Source {
-    SOURCE_NONE, /* the root, or a bare stretch */
-    SOURCE_OPEN, /* span of an opened board */
-    SOURCE_NEW,  /* opens a board */
-    SOURCE_OWN   /* what is left of a board that this row opened */
-} Source;
-
-typedef struct Label {
-    int parent;
-    Source source;
-    int id;      /* span, slot, or for SOURCE_OWN the label that opened the board */
-    Length left; /* of the span, behind the cut */
-    Length x;
-    Length shortfall;
-    int64_t cost;
-    int64_t rank;
-    bool bare;
-} Label;
-
-typedef struct Labels {
-    Label *at;
-    int count, room;
-} Labels;
-
-/* Wood that the next piece of a row may be cut from. */
-typedef struct Candidate {
-    Source source;
-    int id;
-    Length left, width;
-    int64_t price;
-} Candidate;
 
 typedef struct Done {
     Placed *at;
@@ -263,120 +231,6 @@ static void try_bare(Weave *weave, int parent, Length to)
     keep(weave, &label);
 }
 
-/* ---- wood for the next piece ---- */
-
-typedef struct Candidates {
-    Candidate at[CANDIDATES_MOST];
-    int count;
-} Candidates;
-
-/* The last label of the row up to `label` that cuts from the span, or from what the label `id` opened; -1 where none
- * does. */
-static int last_cut(const Weave *weave, int label, Source source, int id)
-{
-    for (; label >= 0; label = weave->labels.at[label].parent) {
-        const Label *cut = &weave->labels.at[label];
-        if ((source == SOURCE_OPEN && cut->source == SOURCE_OPEN && cut->id == id) ||
-            (source == SOURCE_OWN && ((cut->source == SOURCE_OWN && cut->id == id) || label == id)))
-            return label;
-    }
-    return -1;
-}
-
-static void add_span(const Weave *weave, Candidates *out, int label, int span)
-{
-    const Pile *pile = weave->laid->pile;
-    if (out->count == CANDIDATES_MOST)
-        return;
-    int cut = last_cut(weave, label, SOURCE_OPEN, span);
-    Length left = cut >= 0 ? weave->labels.at[cut].left : pile->spans[span].left;
-    if (left >= pile->smallest)
-        out->at[out->count++] =
-            (Candidate){SOURCE_OPEN, span, left, pile->widths[pile->spans[span].board], worth_of(pile->worth, left)};
-}
-
-static void add_slot(const Weave *weave, Candidates *out, int label, int index)
-{
-    const Pile *pile = weave->laid->pile;
-    const Slot *slot = &pile->slots[index];
-    const Kind *kind = &pile->kinds[slot->kind];
-    int taken = 0;
-    for (; label >= 0; label = weave->labels.at[label].parent)
-        if (weave->labels.at[label].source == SOURCE_NEW && pile->slots[weave->labels.at[label].id].kind == slot->kind)
-            taken++;
-    if (out->count < CANDIDATES_MOST && taken < kind->unopened)
-        out->at[out->count++] = (Candidate){SOURCE_NEW, index, slot->left, kind->width, slot->price};
-}
-
-static void add_own(const Weave *weave, Candidates *out, int label)
-{
-    const Pile *pile = weave->laid->pile;
-    for (int opener = label; opener >= 0; opener = weave->labels.at[opener].parent) {
-        if (weave->labels.at[opener].source != SOURCE_NEW || out->count == CANDIDATES_MOST)
-            continue;
-        int slot = weave->labels.at[opener].id;
-        Length left = weave->labels.at[last_cut(weave, label, SOURCE_OWN, opener)].left;
-        if (left >= pile->smallest)
-            out->at[out->count++] = (Candidate){SOURCE_OWN, opener, left, pile->kinds[pile->slots[slot].kind].width,
-                                                worth_of(pile->worth, left)};
-    }
-}
-
-typedef void Add(const Weave *weave, Candidates *out, int label, int thing);
-
-/* Up to `most` things of `length` or more, the shortest first. */
-static void add_longer(const Weave *weave, Candidates *out, int label, const Rack *rack, Length length, int most,
-                       Add *add)
-{
-    int before = out->count;
-    int thing = rack_from(rack, length);
-    for (int tried = 0; thing != RACK_NONE && tried < 4 * most && out->count < before + most; tried++) {
-        int count = out->count;
-        add(weave, out, label, thing);
-        if (out->count > count && out->at[count].left < length)
-            out->count = count;
-        thing = rack_up(rack, thing);
-    }
-}
-
-/* Up to `most` things no longer than `length`, the longest first, each of another length. */
-static void add_shorter(const Weave *weave, Candidates *out, int label, const Rack *rack, Length length, int most,
-                        Add *add)
-{
-    int before = out->count;
-    int thing = rack_to(rack, length);
-    for (int tried = 0; thing != RACK_NONE && tried < 4 * most && out->count < before + most; tried++) {
-        int count = out->count;
-        add(weave, out, label, thing);
-        if (out->count > count &&
-            (out->at[count].left > length || (count > before && out->at[count].left == out->at[count - 1].left)))
-            out->count = count;
-        thing = rack_down(rack, thing);
-    }
-}
-
-static void gather(Weave *weave, int label, Candidates *out)
-{
-    const Pile *pile = weave->laid->pile;
-    Length rest = weave->run->right - weave->labels.at[label].x;
-    Length useful = rest + pile->kerf + weave->laid->demand->least;
-    out->count = 0;
-    add_own(weave, out, label);
-    add_longer(weave, out, label, &pile->open, rest, 3, add_span);
-    add_longer(weave, out, label, &pile->open, useful, 2, add_span);
-    add_shorter(weave, out, label, &pile->open, rest - 1, 4, add_span);
-    add_longer(weave, out, label, &pile->unopened, rest, 2, add_slot);
-    add_longer(weave, out, label, &pile->unopened, useful, 2, add_slot);
-    add_shorter(weave, out, label, &pile->unopened, rest - 1, 4, add_slot);
-    if (weave->random == NULL)
-        return;
-    Length most = rest < pile->longest ? rest : pile->longest;
-    Length drawn = (Length)random_below(weave->random, (uint64_t)most + 1);
-    add_shorter(weave, out, label, &pile->open, drawn, 3, add_span);
-    add_shorter(weave, out, label, &pile->unopened, (Length)random_below(weave->random, (uint64_t)most + 1), 3,
-                add_slot);
-}
-
 /* ---- the next piece ---- */
 
 /* How many studs of the run stand at x or further left. */
@@ -454,7 +308,8 @@ static void expand(Weave *weave, int parent)
     Length x = weave->labels.at[parent].x;
     Candidates wood;
     weave->work += WORK_OF_LABEL;
-    gather(weave, parent, &wood);
+    Front front = {weave->laid->pile, &weave->labels, parent, run->right - x, demand->least};
+    wood_gather(&front, weave->random, &wood);
     for (int i = 0; i < wood.count; i++) {
         const Candidate *candidate = &wood.at[i];
         if (candidate->left >= run->right - x)
