@@ -1,9 +1,10 @@
 /*
- * Prices for lengths of piece, joints on studs: the duals of the linear relaxation in which every run is a mixture of
- * ways from stud to stud and every board a mixture of cutting patterns, which must supply the pieces that the ways ask
- * for. Solved by column generation (P. C. Gilmore, R. E. Gomory, Operations Research 9, 1961): patterns by an unbounded
- * knapsack, ways by shortest paths, over a revised simplex method in fixed point, so that every machine takes the same
- * turns. The prices guide the search; as a bound they count only through price_bound, which is exact whatever they are.
+ * Prices for lengths of piece, joints on studs: the duals of the linear relaxation in which runs over one another are,
+ * two by two, a mixture of pairs of ways from stud to stud that keep their stagger, and every board a mixture of
+ * cutting patterns, which must supply the pieces that the ways ask for. Solved by column generation (P. C. Gilmore, R.
+ * E. Gomory, Operations Research 9, 1961): patterns by an unbounded knapsack, ways by shortest paths (ways.h), over a
+ * revised simplex method in fixed point, so that every machine takes the same turns. The prices guide the search; as a
+ * bound they count only through price_bound, which is exact whatever they are.
  */
 #ifndef FILL_PRICE_H
 #define FILL_PRICE_H
