@@ -14,6 +14,7 @@
 enum {
     BEAM = 8,
     TURNS = 400,
+    TURNS_A_ROW = 40,
     TOGETHER = 96 /* runs or boards settled one by one; of more, several at once */
 };
 
@@ -28,6 +29,7 @@ struct Dive {
     Laid *laid;
     Weave *weave;
     Climb *climb;
+    int turns;    /* of the table that may still be made: a table that turns without end is left as it is */
     bool climbed; /* every way is settled, and `need` counted */
     int *need;
     SettledList settled;
@@ -44,6 +46,7 @@ Dive *dive_new(Arena *arena, Price *price, Laid *laid, Weave *weave)
     dive->weave = weave;
     dive->climb = climb_new(arena, price, laid);
     dive->need = arena_array(arena, int, price->sizes->count);
+    dive->turns = TURNS_A_ROW * price->rows;
     price_raise(price); /* a whole board is dear at the end, but cheaper than nothing */
     price_raise(price);
     return dive;
@@ -54,11 +57,14 @@ Dive *dive_new(Arena *arena, Price *price, Laid *laid, Weave *weave)
 static void put_right(Dive *dive, int64_t *work)
 {
     Simplex *table = dive->price->table;
-    int most = TURNS;
-    while (most-- > 0 && simplex_mend(table, LITTLE))
-        *work += price_turn_work(dive->price);
-    while (most-- > 0 && simplex_turn(table, GAIN))
-        *work += price_turn_work(dive->price);
+    int most = dive->turns < TURNS ? dive->turns : TURNS;
+    int left = most;
+    while (left > 0 && simplex_mend(table, LITTLE))
+        left--;
+    while (left > 0 && simplex_turn(table, GAIN))
+        left--;
+    dive->turns -= most - left;
+    *work += (most - left) * price_turn_work(dive->price);
 }
 
 static void find_columns(Dive *dive, int64_t *work)
