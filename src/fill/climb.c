@@ -3,10 +3,12 @@
  *     row 2   =======|======  window  =====|=========       settled
  *     row 1   ===|=========  window  ==========|=====       settled
  *
- * Invariant: of the runs of a block that are not settled, 2 pairs[] + singles[] is no more than their number; the table
- * holds as many.
+ * Invariant: the runs of a block are settled from the lowest up, pair after pair, then the odd one; what is not settled
+ * is in the table.
  */
 #include "fill/climb.h"
+
+#include "base/panic.h"
 
 #define USED_LEAST (SIMPLEX_ONE / 64)
 
@@ -15,12 +17,12 @@ struct Climb {
     const Laid *laid;
     int *order; /* of runs */
     int next;
-    int *over;            /* of each run: the one above it in its block, -1 where there is none */
-    int *pairs, *singles; /* of each block: still in the table */
-    int *open;            /* of each block: runs not settled */
-    Chosen *chosen;       /* of each run */
-    bool *closed[2];      /* places of the run in hand and of the one over it */
-    bool *reached;        /* places of a run above */
+    int *over;       /* of each run: the one above it in its block, -1 where there is none */
+    int *pairs;      /* of each block: still in the table */
+    bool *settled;   /* of each run */
+    Chosen *chosen;  /* of each run */
+    bool *closed[2]; /* places of the run in hand and of the one over it */
+    bool *reached;   /* places of a run above */
 };
 
 /* Bottom rows of all faces first, then those above them, and so on. */
@@ -47,12 +49,10 @@ Climb *climb_new(Arena *arena, Price *price, const Laid *laid)
     climb->over = arena_array(arena, int, demand->run_count);
     climb->chosen = arena_array(arena, Chosen, demand->run_count);
     climb->pairs = arena_array(arena, int, price->block_count);
-    climb->singles = arena_array(arena, int, price->block_count);
-    climb->open = arena_array(arena, int, price->block_count);
+    climb->settled = arena_array(arena, bool, demand->run_count);
     int *last = arena_array(arena, int, price->block_count);
     for (int i = 0; i < price->block_count; i++) {
         climb->pairs[i] = price->blocks[i].pairs;
-        climb->singles[i] = price->blocks[i].singles;
         last[i] = -1;
     }
     int places = 0;
@@ -63,7 +63,6 @@ Climb *climb_new(Arena *arena, Price *price, const Laid *laid)
         if (last[block] >= 0)
             climb->over[last[block]] = i;
         last[block] = i;
-        climb->open[block]++;
         places = demand->runs[i].stud_count > places ? demand->runs[i].stud_count : places;
     }
     for (int i = 0; i < 2; i++)
@@ -226,72 +225,43 @@ static Chosen cheapest(Climb *climb, int run, int over, int64_t *work)
     const Block *block = &price->blocks[index];
     price_read(price);
     *work += price_column_work(price);
-    int64_t cost;
-    if (over >= 0)
-        cost = ways_two(price->ways, &block->run, price->prices, climb->closed[0], climb->closed[1]);
-    else if (climb->over[run] >= 0 && block->pairs > 0)
-        cost = ways_beside(price->ways, &block->run, price->prices, climb->closed[0]);
-    else
-        cost = ways_one(price->ways, &block->run, price->prices, climb->closed[0]);
-    if (cost < 0)
-        return (Chosen){.column = -1};
+    int64_t cost = over >= 0 ? ways_two(price->ways, &block->run, price->prices, climb->closed[0], climb->closed[1])
+                             : ways_one(price->ways, &block->run, price->prices, climb->closed[0]);
+    BUG_UNLESS(cost >= 0); /* price_new found one */
     return (Chosen){price_put_ways(price, index, over >= 0), false};
 }
 
-/* A pair that the table holds and no two runs are left for. */
-static void drop_pair(Climb *climb, int block)
+/* The run takes the way, if it can: where it cannot, it is left to be woven. */
+static void take(Climb *climb, int run, Chosen chosen)
 {
-    const Price *price = climb->price;
-    int best = -1;
-    for (int i = 0; i < price->notes.count; i++) {
-        const Note *note = &price->notes.at[i];
-        if (note->kind == COLUMN_WAYS && note->of == block && note->lower < note->count &&
-            (best < 0 || simplex_value(price->table, i) > simplex_value(price->table, best)))
-            best = i;
-    }
-    climb->pairs[block]--;
-    if (best >= 0)
-        simplex_settle(price->table, best, 1);
-}
-
-static void settle(Climb *climb, int run, int over, Chosen chosen)
-{
-    int block = climb->price->block_of[run];
-    climb->open[block]--;
-    if (chosen.column >= 0) {
+    Way way = price_way(climb->price, chosen.column, chosen.above);
+    climb->settled[run] = true;
+    if (can_be_laid(climb, &climb->laid->demand->runs[run], &way))
         climb->chosen[run] = chosen;
-        simplex_settle(climb->price->table, chosen.column, 1);
-    }
-    if (over >= 0) {
-        climb->chosen[over] = (Chosen){chosen.column, !chosen.above};
-        climb->open[block]--;
-        climb->pairs[block]--;
-    } else if (climb->singles[block] > 0 && chosen.column >= 0) {
-        climb->singles[block]--;
-    }
-    while (climb->pairs[block] > 0 && 2 * climb->pairs[block] > climb->open[block])
-        drop_pair(climb, block);
 }
 
 bool climb_on(Climb *climb, int64_t *work)
 {
     const Demand *demand = climb->laid->demand;
-    while (climb->next < demand->run_count && climb->chosen[climb->order[climb->next]].column >= 0)
+    while (climb->next < demand->run_count && climb->settled[climb->order[climb->next]])
         climb->next++;
     if (climb->next == demand->run_count)
         return false;
     int run = climb->order[climb->next++];
-    int over = climb->pairs[climb->price->block_of[run]] > 0 ? climb->over[run] : -1;
+    int *pairs = &climb->pairs[climb->price->block_of[run]];
+    int over = *pairs > 0 ? climb->over[run] : -1;
+    BUG_UNLESS((over >= 0) == (*pairs > 0));
     close_places(climb, run, climb->closed[0]);
     if (over >= 0)
         close_places(climb, over, climb->closed[1]);
     Chosen chosen = most_used(climb, run, over);
     if (chosen.column < 0)
         chosen = cheapest(climb, run, over, work);
-    if (chosen.column < 0 && over >= 0) {
-        over = -1;
-        chosen = cheapest(climb, run, over, work);
+    simplex_settle(climb->price->table, chosen.column, 1);
+    take(climb, run, chosen);
+    if (over >= 0) {
+        take(climb, over, (Chosen){chosen.column, !chosen.above});
+        --*pairs;
     }
-    settle(climb, run, over, chosen);
     return true;
 }

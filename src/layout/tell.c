@@ -120,7 +120,7 @@ void tell_misfit(Arena *arena, Layout *layout, int face, const HungEdge *edge)
     finding.course = edge->course;
     tell(arena, layout, finding,
          "the measured %s of course %d, at %s, is not %s its %s; measure it again from the level line; it is left out "
-         "of the plan",
+         "of the plan.",
          edge->is_top ? "top" : "bottom", edge->course, at, edge->is_top ? "above" : "below",
          edge->is_top ? "bottom" : "top");
 }

@@ -17,33 +17,33 @@ static const char *edges_cut(const Plank *plank)
     return plank->upper_cut ? " off the upper edge" : "";
 }
 
-/* Breaks nearer than a marking step are one on paper. */
-typedef struct Break {
+/* Bends nearer than a marking step are one on paper. */
+typedef struct Bend {
     Length at, left, right; /* the widths on its two sides: they differ at a step of floor or ceiling */
-} Break;
+} Bend;
 
-typedef struct Breaks {
-    Break *at;
+typedef struct Bends {
+    Bend *at;
     int count;
     int room;
-} Breaks;
+} Bends;
 
-static Breaks breaks_of(Arena *arena, const Wall *wall, const Plank *plank)
+static Bends bends_of(Arena *arena, const Wall *wall, const Plank *plank)
 {
-    Breaks breaks = {0};
+    Bends bends = {0};
     for (int i = 0; i < plank->width_count; i++) {
         const PlankWidth *width = &plank->widths[i];
-        Break *last = breaks.count == 0 ? NULL : &breaks.at[breaks.count - 1];
+        Bend *last = bends.count == 0 ? NULL : &bends.at[bends.count - 1];
         if (last != NULL && width->at - last->at < wall->round)
-            *last = (Break){i + 1 == plank->width_count && breaks.count > 1 ? width->at : last->at, last->left,
-                            width->width};
+            *last =
+                (Bend){i + 1 == plank->width_count && bends.count > 1 ? width->at : last->at, last->left, width->width};
         else
-            *arena_push(arena, &breaks) = (Break){width->at, width->width, width->width};
+            *arena_push(arena, &bends) = (Bend){width->at, width->width, width->width};
     }
-    return breaks;
+    return bends;
 }
 
-static bool steps(const Wall *wall, const Break *one)
+static bool steps(const Wall *wall, const Bend *one)
 {
     return !words_alike(wall, one->left, one->right);
 }
@@ -51,15 +51,15 @@ static bool steps(const Wall *wall, const Break *one)
 /* Every break, from the plank's left end; two of them are a taper. */
 static char *scribe_words(Arena *arena, const Wall *wall, const Plank *plank)
 {
-    Breaks breaks = breaks_of(arena, wall, plank);
-    if (breaks.count == 2 && !steps(wall, &breaks.at[0]) && !steps(wall, &breaks.at[1]))
+    Bends bends = bends_of(arena, wall, plank);
+    if (bends.count == 2 && !steps(wall, &bends.at[0]) && !steps(wall, &bends.at[1]))
         return words(arena, "taper%s, %s at the left to %s at the right", edges_cut(plank),
-                     words_length(arena, wall, breaks.at[0].left), words_length(arena, wall, breaks.at[1].right));
+                     words_length(arena, wall, bends.at[0].left), words_length(arena, wall, bends.at[1].right));
     Text text;
     text_init(&text);
     text_format(&text, "scribe%s: width", edges_cut(plank));
-    for (int i = 0; i < breaks.count; i++) {
-        const Break *one = &breaks.at[i];
+    for (int i = 0; i < bends.count; i++) {
+        const Bend *one = &bends.at[i];
         text_format(&text, "%s %s", i == 0 ? "" : ",", words_length(arena, wall, one->left));
         if (steps(wall, one))
             text_format(&text, " and then %s", words_length(arena, wall, one->right));
