@@ -2,18 +2,18 @@
  * Where each action goes. What belongs to the view on top goes there first (moves, lines of a list); what opens
  * something, or concerns the whole program, is done here.
  */
-#include "screen/app.h"
+#include "screen/app/app.h"
 
-#include "screen/elevation.h"
-#include "screen/file.h"
-#include "screen/forms.h"
-#include "screen/glance.h"
-#include "screen/hang.h"
-#include "screen/lists.h"
-#include "screen/menu.h"
-#include "screen/print.h"
-#include "screen/tally_view.h"
-#include "screen/trials.h"
+#include "screen/forms/file.h"
+#include "screen/forms/forms.h"
+#include "screen/forms/print.h"
+#include "screen/lists/lists.h"
+#include "screen/lists/menu.h"
+#include "screen/lists/trials.h"
+#include "screen/views/elevation.h"
+#include "screen/views/glance.h"
+#include "screen/views/hang.h"
+#include "screen/views/tally.h"
 
 #include <stdio.h>
 

@@ -1,9 +1,9 @@
 #include "screen/screen.h"
 
-#include "screen/file.h"
-#include "screen/forms.h"
-#include "screen/lists.h"
-#include "screen/term.h"
+#include "screen/forms/file.h"
+#include "screen/forms/forms.h"
+#include "screen/lists/lists.h"
+#include "screen/term/term.h"
 
 #include <langinfo.h>
 #include <locale.h>

@@ -5,9 +5,9 @@
  */
 #include "base/panic.h"
 #include "memory.h"
-#include "screen/app.h"
-#include "screen/file.h"
-#include "screen/term_memory.h"
+#include "screen/app/app.h"
+#include "screen/forms/file.h"
+#include "screen/term/term_memory.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -4,7 +4,7 @@
 
 #include "base/panic.h"
 #include "base/utf8.h"
-#include "screen/key.h"
+#include "screen/term/key.h"
 
 #include <string.h>
 

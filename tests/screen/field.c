@@ -1,5 +1,5 @@
 /* A field reads the tape's notation, echoes it in both systems, and keeps what it cannot read. */
-#include "screen/field.h"
+#include "screen/forms/field.h"
 #include "check.h"
 
 #include <string.h>

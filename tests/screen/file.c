@@ -3,8 +3,8 @@
 
 #include "base/file.h"
 #include "rig.h"
-#include "screen/file.h"
-#include "screen/lists.h"
+#include "screen/forms/file.h"
+#include "screen/lists/lists.h"
 #include "sheet/plan.h"
 
 #include <limits.h>

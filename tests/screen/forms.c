@@ -6,7 +6,7 @@
 #include "base/file.h"
 #include "paths.h"
 #include "rig.h"
-#include "screen/form.h"
+#include "screen/forms/form.h"
 
 #include <stdio.h>
 #include <string.h>

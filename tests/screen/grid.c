@@ -1,8 +1,8 @@
 /* The grid clips, measures and never lets a control character through; the mosaic shows courses and joints with and
  * without colour. */
-#include "screen/grid.h"
+#include "screen/term/grid.h"
 #include "check.h"
-#include "screen/mosaic.h"
+#include "screen/term/mosaic.h"
 
 #include <string.h>
 

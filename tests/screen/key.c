@@ -1,8 +1,8 @@
 /* Bytes to keys. The sequences: xterm control sequences (T. Dickey, E. Moy), the VT220 programmer's manual,
  * console_codes(4) (from memory). */
-#include "screen/key.h"
+#include "screen/term/key.h"
 #include "check.h"
-#include "screen/action.h"
+#include "screen/app/action.h"
 
 #include <stdio.h>
 #include <string.h>

@@ -1,7 +1,7 @@
 /* Large figures as one sees them, in half cells and in plain signs. */
 #include "check.h"
 
-#include "screen/large.h"
+#include "screen/views/large.h"
 
 #include <string.h>
 

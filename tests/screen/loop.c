@@ -2,7 +2,7 @@
 #include "check.h"
 
 #include "rig.h"
-#include "screen/question.h"
+#include "screen/forms/question.h"
 
 #include <stdio.h>
 #include <string.h>

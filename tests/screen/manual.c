@@ -2,7 +2,7 @@
  * With DATUMROW_RENEW=1 it is put there. */
 #include "check.h"
 
-#include "screen/action.h"
+#include "screen/app/action.h"
 #include "support/manual.h"
 
 static void the_manual_lists_the_keys_of_the_table(void **state)

@@ -2,8 +2,8 @@
 
 #include "base/file.h"
 #include "base/panic.h"
-#include "screen/elevation.h"
-#include "screen/file.h"
+#include "screen/forms/file.h"
+#include "screen/views/elevation.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -5,8 +5,8 @@
 #ifndef TESTS_SCREEN_RIG_H
 #define TESTS_SCREEN_RIG_H
 
-#include "screen/app.h"
-#include "screen/term_memory.h"
+#include "screen/app/app.h"
+#include "screen/term/term_memory.h"
 
 typedef struct Rig {
     Term *term;

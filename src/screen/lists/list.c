@@ -1,0 +1,244 @@
+#include "screen/lists/list.h"
+
+#include "base/panic.h"
+#include "base/utf8.h"
+#include "sheet/plain.h"
+
+#include <stdlib.h>
+
+enum { WIDE_MOST = 100, WHOLE_ROWS = 5, LOW_FROM = 10 };
+
+static void keep_in_sight(List *list, int count, int rows)
+{
+    if (list->focus >= count)
+        list->focus = count > 0 ? count - 1 : 0;
+    if (list->focus < list->top)
+        list->top = list->focus;
+    if (rows > 0 && list->focus >= list->top + rows)
+        list->top = list->focus - rows + 1;
+    if (list->top > 0 && list->top + rows > count)
+        list->top = count > rows ? count - rows : 0;
+}
+
+static void line_draw(App *app, List *list, Grid *grid, Rect row, int index)
+{
+    Text left, right;
+    text_init(&left);
+    text_init(&right);
+    list->kind->line(app, list, index, &left, &right);
+    int style = list->kind->style != NULL ? list->kind->style(app, list, index) : STYLE_PLAIN;
+    int cells = utf8_cells(right.bytes);
+    if (cells > 0)
+        grid_text_right(grid, row.x + row.columns, row.y, cells, STYLE_DIM, right.bytes);
+    grid_text(grid, row.x, row.y, row.columns - (cells > 0 ? cells + 1 : 0), style, left.bytes);
+    if (index == list->focus) {
+        grid_restyle(grid, row, STYLE_CHOSEN);
+        grid_glyph(grid, row.x - 1, row.y, GLYPH_CHOSEN, STYLE_STRONG);
+        grid_cursor(grid, row.x, row.y);
+    }
+    text_finish(&left);
+    text_finish(&right);
+}
+
+/* All of the line in focus, folded, at the foot of the panel. */
+static void whole_draw(App *app, const List *list, Grid *grid, Rect foot)
+{
+    Text text;
+    text_init(&text);
+    list->kind->whole(app, list, list->focus, &text);
+    int begin, length;
+    for (int x = foot.x; x < foot.x + foot.columns; x++)
+        grid_glyph(grid, x, foot.y, GLYPH_LEVEL, STYLE_FRAME);
+    for (int line = 0; line + 1 < foot.rows && (length = plain_fold(text.bytes, foot.columns, line, &begin)) >= 0;
+         line++)
+        grid_format(grid, foot.x, foot.y + 1 + line, foot.columns, STYLE_PLAIN, "%.*s", length, text.bytes + begin);
+    text_finish(&text);
+}
+
+/* Rows for all of the line in focus: always as many where there is room, so that the box does not jump, and more only
+ * for what is longer; in a small window as many as it takes, one line of the list kept. */
+static int whole_rows(App *app, List *list, int cells, int most, int count)
+{
+    if (list->kind->whole == NULL || count == 0 || cells < 1)
+        return 0;
+    keep_in_sight(list, count, 0);
+    Text text;
+    text_init(&text);
+    list->kind->whole(app, list, list->focus, &text);
+    int begin, lines = 0;
+    while (plain_fold(text.bytes, cells, lines, &begin) >= 0)
+        lines++;
+    text_finish(&text);
+    int least = most > WHOLE_ROWS + 3 && lines + 1 < WHOLE_ROWS ? WHOLE_ROWS : lines + 1;
+    int foot = least < most - 3 ? least : most - 3;
+    return foot > 1 ? foot : 0;
+}
+
+static void list_draw(App *app, Layer *layer, Grid *grid, Rect area)
+{
+    List *list = layer->state;
+    int count = list->kind->count(app, list);
+    int wide = area.columns < WIDE_MOST ? area.columns : WIDE_MOST;
+    int most = list->kind->low && area.rows >= LOW_FROM ? area.rows * 2 / 3 : area.rows;
+    int foot = whole_rows(app, list, wide - 4, most, count);
+    int rows = (count > 0 ? count : 1) + 2 + foot;
+    if (rows > most)
+        rows = most;
+    int y = list->kind->low ? area.y + area.rows - rows : area.y + (area.rows - rows) / 2;
+    Rect panel = {area.x + (area.columns - wide) / 2, y, wide, rows};
+    grid_panel(grid, panel, list->kind->title);
+    Rect inside = {panel.x + 2, panel.y + 1, panel.columns - 4, panel.rows - 2 - foot};
+    keep_in_sight(list, count, inside.rows);
+    grid_cursor(grid, inside.x, inside.y);
+    if (count == 0)
+        grid_text(grid, inside.x, inside.y, inside.columns, STYLE_DIM, list->kind->nothing);
+    for (int i = 0; i < inside.rows && list->top + i < count; i++)
+        line_draw(app, list, grid, (Rect){inside.x, inside.y + i, inside.columns, 1}, list->top + i);
+    if (foot > 0)
+        whole_draw(app, list, grid, (Rect){inside.x, inside.y + inside.rows, inside.columns, foot});
+    if (count > inside.rows)
+        grid_format(grid, panel.x + panel.columns - 16, panel.y, 14, STYLE_DIM, " %d of %d ", list->focus + 1, count);
+}
+
+static void move_to(App *app, List *list, int index)
+{
+    list->focus = index;
+    if (list->kind->moved != NULL)
+        list->kind->moved(app, list, index);
+}
+
+static bool list_key(App *app, Layer *layer, Key key)
+{
+    List *list = layer->state;
+    int count = list->kind->count(app, list);
+    int to;
+    if (key == PRESS_HOME)
+        to = 0;
+    else if (key == PRESS_END)
+        to = count - 1;
+    else if (key == PRESS_PAGE_UP)
+        to = list->focus - 10;
+    else if (key == PRESS_PAGE_DOWN)
+        to = list->focus + 10;
+    else if (key == 'k' || key == 'j')
+        to = list->focus + (key == 'j' ? 1 : -1);
+    else
+        return false;
+    if (count > 0)
+        move_to(app, list, to < 0 ? 0 : to >= count ? count - 1 : to);
+    return true;
+}
+
+static bool list_act(App *app, Layer *layer, ActionId action)
+{
+    List *list = layer->state;
+    int count = list->kind->count(app, list);
+    if (list->focus >= count)
+        list->focus = count > 0 ? count - 1 : 0;
+    if (action == ACTION_LINE_ADD && list->kind->add != NULL) {
+        list->kind->add(app, list, count > 0 ? list->focus : -1);
+        return true;
+    }
+    if (count == 0)
+        return action == ACTION_NEXT || action == ACTION_PREVIOUS || action == ACTION_CHOOSE ||
+               action == ACTION_LINE_REMOVE;
+    if (action == ACTION_NEXT)
+        move_to(app, list, (list->focus + 1) % count);
+    else if (action == ACTION_PREVIOUS)
+        move_to(app, list, (list->focus + count - 1) % count);
+    else if (action == ACTION_CHOOSE)
+        list->kind->choose(app, list, list->focus);
+    else if (action == ACTION_LINE_REMOVE && list->kind->remove != NULL)
+        list->kind->remove(app, list, list->focus);
+    else
+        return false;
+    return true;
+}
+
+/* What was shown in passing is left again. */
+static bool list_back(App *app, Layer *layer)
+{
+    const List *list = layer->state;
+    if (list->kind->moved != NULL && document_version(app->document) == list->version) {
+        app->face = list->face;
+        app->opening = list->opening;
+        app->sight = list->sight;
+    }
+    return true;
+}
+
+/* Over the elevation q goes back; on the first screen it leaves. */
+static bool laid_key(App *app, Layer *layer, Key key)
+{
+    if (key != 'q')
+        return list_key(app, layer, key);
+    list_back(app, layer);
+    app_pop(app);
+    return true;
+}
+
+static unsigned list_place(const App *app, const Layer *layer)
+{
+    (void)app;
+    return ((const List *)layer->state)->kind->places;
+}
+
+static void list_finish(void *state)
+{
+    List *list = state;
+    arena_free(list->arena);
+    free(list);
+}
+
+static bool stay(App *app, Layer *layer)
+{
+    (void)layer;
+    app_say(app, STYLE_DIM, "This is the first screen; q leaves.");
+    return false;
+}
+
+static const View list_view = {
+    .place = list_place,
+    .draw = list_draw,
+    .key = laid_key,
+    .act = list_act,
+    .back = list_back,
+    .finish = list_finish,
+};
+
+static const View ground_view = {
+    .place = list_place,
+    .draw = list_draw,
+    .key = list_key,
+    .act = list_act,
+    .back = stay,
+    .finish = list_finish,
+};
+
+static List *list_new(const ListKind *kind)
+{
+    List *list = calloc(1, sizeof *list);
+    if (list == NULL)
+        panic(__FILE__, __LINE__, "out of memory");
+    list->kind = kind;
+    list->arena = arena_new();
+    return list;
+}
+
+List *list_open(App *app, const ListKind *kind)
+{
+    List *list = list_new(kind);
+    list->face = app->face;
+    list->opening = app->opening;
+    list->sight = app->sight;
+    list->version = app->document != NULL ? document_version(app->document) : 0;
+    app_push(app, &list_view, list);
+    return list;
+}
+
+List *list_ground(App *app, const ListKind *kind)
+{
+    List *list = list_new(kind);
+    app_ground(app, &ground_view, list);
+    return list;
+}

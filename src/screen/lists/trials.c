@@ -1,0 +1,217 @@
+#include "screen/lists/trials.h"
+
+#include "base/utf8.h"
+#include "sheet/start_words.h"
+#include "sheet/words.h"
+#include "trade/say.h"
+#include "trade/widths.h"
+
+static const char hung_already[] = "Pieces hang already, and the start, the widths and the reveal belong to what "
+                                   "hangs: there is nothing to choose here any more. Esc goes back.";
+
+static bool anything_hung(const Wall *wall)
+{
+    return wall->hung_pieces.count + wall->hung_edges.count > 0;
+}
+
+/* A word and its figure in a column of its own; a space stands behind it however long it is. */
+static void put_column(Text *line, const char *word, const char *figure, int cells)
+{
+    size_t from = line->length;
+    text_format(line, "%s %s ", word, figure);
+    text_pad(line, from, cells);
+}
+
+/* "whole" where no strip is cut there: the narrowest is as wide as a course. */
+static const char *strip_figure(Arena *arena, const Wall *wall, Length strip, bool whole)
+{
+    return whole ? "whole" : words_length(arena, wall, strip);
+}
+
+static const char *kept(Arena *arena, Text *text)
+{
+    const char *copy = arena_text(arena, text->bytes, text->length);
+    text_finish(text);
+    return copy;
+}
+
+/* ---- starts ---- */
+
+static Length narrowest_face(const Wall *wall)
+{
+    Length least = wall_course_face(wall, 0);
+    for (int i = 1; i < wall->planks.widths.count; i++)
+        if (wall_course_face(wall, i) < least)
+            least = wall_course_face(wall, i);
+    return least;
+}
+
+static const char *start_whole(Arena *arena, const Wall *wall, const Start *start)
+{
+    Text text;
+    text_init(&text);
+    text_format(&text, "%s. %s", words_capital(arena, start_words_why(arena, start)),
+                start_words_strips(arena, wall, start));
+    for (int i = 0; i < start->opening_count; i++)
+        text_format(&text, " %s%s", words_capital(arena, start_words_opening(arena, wall, &start->openings[i])),
+                    i + 1 < start->opening_count ? ";" : ".");
+    return kept(arena, &text);
+}
+
+static void add_start(Trial *trial, const Wall *wall, const Start *start)
+{
+    Arena *arena = trial->arena;
+    Length face = narrowest_face(wall);
+    Text left;
+    text_init(&left);
+    put_column(&left, "start", words_length(arena, wall, start->start), 15);
+    put_column(&left, "least", strip_figure(arena, wall, start->least, !start->narrowest.found), 14);
+    put_column(&left, "top", strip_figure(arena, wall, start->ceiling, start->ceiling >= face), 12);
+    text_format(&left, "bottom %s", strip_figure(arena, wall, start->floor, start->floor >= face));
+    *arena_push(arena, &trial->lines) = (TrialLine){.start = start->start,
+                                                    .reveal = wall->planks.reveal,
+                                                    .left = kept(arena, &left),
+                                                    .right = start->why_count > 0 ? start->why[0] : "",
+                                                    .whole = start_whole(arena, wall, start)};
+}
+
+void trials_starts(App *app)
+{
+    const Wall *wall = app_wall(app);
+    const Layout *layout = app_work(app)->layout;
+    Trial *trial = trial_new("Start heights worth considering, best first", "set the start");
+    trial->nothing = hung_already;
+    if (layout == NULL) {
+        trial->nothing = app->work.err.text;
+    } else {
+        Starts starts = starts_of_layout(trial->arena, layout);
+        for (int i = 0; i < starts.count; i++)
+            add_start(trial, wall, &starts.at[i]);
+    }
+    trial_open(app, trial);
+}
+
+/* ---- widths and reveals ---- */
+
+static const char *choice_whole(Arena *arena, const Wall *wall, const WidthChoice *choice)
+{
+    const char *keeper = "";
+    if (choice->by_spacer)
+        keeper = words(arena, " Reveal kept by %s, %s.", spacer_words(arena, &choice->spacer),
+                       say_thin(arena, wall, choice->spacer.thickness));
+    const char *boards = "";
+    if (choice->change != 0 && !choice->by_spacer)
+        boards = words(arena, " Wide enough for it: %s.", say_count(arena, choice->boards, "board", "boards"));
+    return words(arena, "%s, reveal %s, with the best start for it, %s. %s%s%s",
+                 words(arena, wall->planks.widths.count > 1 ? "Widest plank %s" : "Plank %s",
+                       words_length_unit(arena, wall, choice->width)),
+                 say_fine(arena, wall, choice->reveal), words_mark(arena, wall, choice->best.start),
+                 choice->whole ? "Whole courses only: nothing is ripped."
+                               : start_words_strips(arena, wall, &choice->best),
+                 keeper, boards);
+}
+
+static void add_choice(Trial *trial, const Wall *wall, const WidthChoice *choice, bool reveal)
+{
+    Arena *arena = trial->arena;
+    Text left;
+    text_init(&left);
+    if (reveal)
+        put_column(&left, "reveal", say_fine(arena, wall, choice->reveal), 19);
+    else
+        put_column(&left, "width", words_length(arena, wall, choice->width), 19);
+    put_column(&left, "start", words_length(arena, wall, choice->best.start), 15);
+    text_format(&left, "least %s", strip_figure(arena, wall, choice->best.least, choice->whole));
+    const char *right = choice->by_spacer ? spacer_words(arena, &choice->spacer) : "";
+    *arena_push(arena, &trial->lines) = (TrialLine){.start = choice->best.start,
+                                                    .change = reveal ? 0 : choice->change,
+                                                    .reveal = choice->reveal,
+                                                    .left = kept(arena, &left),
+                                                    .right = choice->change == 0 ? "as written" : right,
+                                                    .whole = choice_whole(arena, wall, choice)};
+}
+
+void trials_widths(App *app)
+{
+    const Wall *wall = app_wall(app);
+    const Layout *layout = app_work(app)->layout;
+    Trial *trial = trial_new("Widths, then reveals, each with its best start", "choose other planks");
+    trial->nothing = hung_already;
+    if (layout == NULL) {
+        trial->nothing = app->work.err.text;
+    } else if (!anything_hung(wall)) {
+        WidthChoices widths = widths_worth(trial->arena, layout);
+        for (int i = 0; i < widths.count; i++)
+            add_choice(trial, wall, &widths.at[i], false);
+        WidthChoices reveals = reveals_worth(trial->arena, layout);
+        for (int i = 0; i < reveals.count; i++)
+            add_choice(trial, wall, &reveals.at[i], true);
+    }
+    trial_open(app, trial);
+}
+
+/* ---- spacers ---- */
+
+static const char *spacer_whole(Arena *arena, const Wall *wall, const Spacer *spacer)
+{
+    const char *text = words(arena, "%s: %s, which is %s.", words_capital(arena, spacer_words(arena, spacer)),
+                             say_thin(arena, wall, spacer->thickness), say_fine(arena, wall, spacer->thickness));
+    for (int i = 0; i < spacer->kinds; i++) {
+        const SpacerThing *thing = spacer_thing(spacer->thing[i]);
+        if (spacer->kinds > 1 || spacer->count[0] > 1)
+            text = words(arena, "%s %s: %s each.", text, words_capital(arena, thing->name),
+                         say_thin(arena, wall, thing->thickness));
+        if (i == 0 || thing->source != spacer_thing(spacer->thing[0])->source)
+            text = words(arena, "%s Source: %s.", text, thing->source);
+    }
+    return words(arena, "%s Worn or bent ones differ: measure a stack of ten. The start stays where it is.", text);
+}
+
+static void add_spacer(Trial *trial, const Wall *wall, const Spacer *spacer)
+{
+    Arena *arena = trial->arena;
+    Text left;
+    text_init(&left);
+    put_column(&left, say_thin(arena, wall, spacer->thickness), "", 10);
+    text_put(&left, spacer_words(arena, spacer));
+    *arena_push(arena, &trial->lines) =
+        (TrialLine){.start = wall->start,
+                    .reveal = spacer->thickness,
+                    .left = kept(arena, &left),
+                    .right = spacer->thickness == wall->planks.reveal ? "as written" : "",
+                    .whole = spacer_whole(arena, wall, spacer)};
+}
+
+/* Off-cuts of two gauges are not kept together; coins of two kinds are in every pocket. */
+static bool handy(const Spacer *spacer)
+{
+    return spacer->kinds == 1 || spacer_thing(spacer->thing[0])->coin;
+}
+
+/* The one nearest to the reveal as it is. */
+static int nearest_line(const TrialLines *lines, Length reveal)
+{
+    int nearest = 0;
+    for (int i = 1; i < lines->count; i++) {
+        Length off = lines->at[i].reveal - reveal, best = lines->at[nearest].reveal - reveal;
+        if ((off < 0 ? -off : off) < (best < 0 ? -best : best))
+            nearest = i;
+    }
+    return nearest;
+}
+
+void trials_spacers(App *app)
+{
+    const Wall *wall = app_wall(app);
+    Length reveal = wall->planks.reveal;
+    Trial *trial = trial_new("Reveal by things at hand, thinnest first", "set the reveal by a spacer");
+    trial->nothing = anything_hung(wall) ? hung_already : "Nothing at hand is as thick as that. Esc goes back.";
+    if (!anything_hung(wall)) {
+        Spacers spacers = spacer_choices(trial->arena, reveal / 2, reveal > 0 ? reveal * 2 : LENGTH_INCH / 8);
+        for (int i = 0; i < spacers.count; i++)
+            if (handy(&spacers.at[i]))
+                add_spacer(trial, wall, &spacers.at[i]);
+        trial->focus = nearest_line(&trial->lines, reveal);
+    }
+    trial_open(app, trial);
+}

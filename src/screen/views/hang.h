@@ -1,0 +1,37 @@
+/*
+ * While the planks go up: the next piece large, one key that says it hangs, an edge measured and typed in, a board
+ * spoiled or found. What is recorded goes into the wall file. A piece is taken down as hung only from the final plan,
+ * so that what hangs is what the sheets say, and the plan stays; only an edge or a board can change what is left of it.
+ */
+#ifndef SCREEN_VIEWS_HANG_H
+#define SCREEN_VIEWS_HANG_H
+
+#include "screen/app/app.h"
+#include "screen/forms/field.h"
+#include "trade/asbuilt.h"
+
+typedef struct Hang {
+    int shown;      /* index of the piece looked at; -1: the next one to be hung */
+    int top;        /* first line of its words in sight */
+    bool knows;     /* a final plan has been seen, or a piece was hung from it */
+    uint64_t known; /* a hash of that plan's pieces */
+    bool measuring; /* an edge is typed in */
+    Field field;
+    uint32_t face; /* of the edge: id, course, which edge */
+    int64_t course;
+    bool is_top;
+} Hang;
+
+void hang_open(App *app);
+
+/* The piece looked at, NULL where the plan has none left to hang. */
+const Piece *hang_piece(App *app, const Hang *hang);
+
+/* Whether the plan is final and another one than the plan that the last piece was hung from, or, where none was yet,
+ * that was there when the view was opened: what was printed or cut by that no longer holds. */
+bool hang_replanned(App *app, Hang *hang);
+
+/* Draws the piece looked at, what was measured, and what is typed. */
+void hang_draw(App *app, Layer *layer, Grid *grid, Rect area);
+
+#endif
