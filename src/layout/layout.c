@@ -3,6 +3,7 @@
 #include "base/panic.h"
 #include "layout/rip.h"
 #include "layout/rows.h"
+#include "layout/slant.h"
 #include "layout/strips.h"
 #include "layout/tell.h"
 #include "layout/tiles.h"
@@ -125,31 +126,58 @@ typedef struct SegmentList {
     int room;
 } SegmentList;
 
-static void lay_segments(Arena *arena, Arena *scratch, Course *course, const Tiles *wood)
+/* What ends the wood in the tiles first..last of a course, and what the blade takes there. `side` is where the face's
+ * side reaches furthest out within the course. */
+static void end_segment(const Layout *layout, int face, const Course *course, const Tiles *wood, int first, int last,
+                        bool right, Length side, Segment *segment)
+{
+    bool through;
+    const Slant slant = slant_of_end(wood, first, last, right);
+    const Length x = right ? wood->at[last].right.x : wood->at[first].left.x;
+    const Corner corner =
+        right ? wall_corner_right(layout->wall, face, &through) : wall_corner_left(layout->wall, face, &through);
+    SegmentEnd end = slant.side || x == side ? SEGMENT_AT_SIDE : SEGMENT_AT_LIMIT;
+    const bool miter = end == SEGMENT_AT_SIDE && corner.kind == CORNER_OUTSIDE && corner.joint == CORNER_MITRE;
+    for (int i = 0; i < course->cut_count && end == SEGMENT_AT_LIMIT; i++)
+        if (x == (right ? course->cuts[i].box.left : course->cuts[i].box.right))
+            end = SEGMENT_AT_OPENING;
+    *(right ? &segment->right_end : &segment->left_end) = end;
+    *(right ? &segment->right_kerf : &segment->left_kerf) = slant_kerf(layout->wall->saw.kerf, &slant, miter);
+}
+
+/* `left` and `right` are where the face's sides reach furthest out within the course. */
+static void lay_segments(Bench *bench, int face, Course *course, const Tiles *wood, Length left, Length right)
 {
     SegmentList segments = {0};
+    int first = 0; /* the segment's first tile */
     for (int i = 0; i < wood->count; i++) {
         const Tile *tile = &wood->at[i];
         if (tile->part_count == 0)
             continue;
-        if (i > 0 && segments.count > 0 && tiles_joined(&wood->at[i - 1], tile))
-            segments.at[segments.count - 1].right = tile->right.x;
-        else
-            *arena_push(scratch, &segments) = (Segment){.left = tile->left.x, .right = tile->right.x};
+        if (i == 0 || segments.count == 0 || !tiles_joined(&wood->at[i - 1], tile)) {
+            first = i;
+            *arena_push(bench->scratch, &segments) = (Segment){.left = tile->left.x};
+            end_segment(bench->layout, face, course, wood, i, wood->count - 1, false, left,
+                        &segments.at[segments.count - 1]);
+        }
+        Segment *segment = &segments.at[segments.count - 1];
+        segment->right = tile->right.x;
+        if (i + 1 == wood->count || wood->at[i + 1].part_count == 0 || !tiles_joined(tile, &wood->at[i + 1]))
+            end_segment(bench->layout, face, course, wood, first, i, true, right, segment);
     }
-    course->segments = arena_array(arena, Segment, segments.count);
+    course->segments = arena_array(bench->arena, Segment, segments.count);
     course->segment_count = segments.count;
-    int first = 0;
+    int slab = 0;
     for (int i = 0; i < segments.count; i++) {
         Segment *segment = &course->segments[i];
         *segment = segments.at[i];
-        while (first < course->slab_count && course->slabs[first].right <= segment->left)
-            first++;
-        int end = first;
+        while (slab < course->slab_count && course->slabs[slab].right <= segment->left)
+            slab++;
+        int end = slab;
         while (end < course->slab_count && course->slabs[end].left < segment->right)
             end++;
-        segment->slab_first = first;
-        segment->slab_count = end - first;
+        segment->slab_first = slab;
+        segment->slab_count = end - slab;
     }
 }
 
@@ -258,7 +286,7 @@ static bool lay_course(Bench *bench, int index, const Row *row, Course *course, 
     }
     course->rip = rip_of(bench->arena, bench->scratch, &slabs, row->top - row->bottom);
     lay_slabs(bench->arena, course, &slabs);
-    lay_segments(bench->arena, bench->scratch, course, &wood);
+    lay_segments(bench, index, course, &wood, left, right);
     *area += tiles_area(&wood);
     return true;
 }

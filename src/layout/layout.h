@@ -75,10 +75,20 @@ typedef struct Rip {
     bool upper_cut; /* ceiling cuts the upper edge somewhere */
 } Rip;
 
+/* What a segment ends at. */
+typedef enum SegmentEnd {
+    SEGMENT_AT_LIMIT, /* floor or ceiling runs it out to nothing */
+    SEGMENT_AT_SIDE,
+    SEGMENT_AT_OPENING
+} SegmentEnd;
+
 /* A longest stretch of x at every inner point of which some wood is left. */
 typedef struct Segment {
     Length left, right;
-    int slab_first, slab_count; /* the course's slabs that it spans */
+    SegmentEnd left_end, right_end;
+    Length left_kerf, right_kerf; /* what the blade takes at its ends: more than the saw's kerf where they are slanted
+                                     or mitred */
+    int slab_first, slab_count;   /* the course's slabs that it spans */
 } Segment;
 
 /* A grown opening that touches a course's region, whole (not clipped). */
