@@ -7,7 +7,6 @@
  */
 #include "fill/fill.h"
 
-#include "base/panic.h"
 #include "fill/arrange.h"
 #include "fill/bound.h"
 #include "fill/dive.h"
@@ -300,10 +299,7 @@ static Plan *tell(const Fill *fill, Arena *arena)
     Bound bound = fill->bound;
     if (plan->shortfall > 0)
         bound = bound_of_covered(fill, fill->demand->total - plan->bare_length);
-    BUG_UNLESS(bound.length <= plan->length_opened && bound.boards <= plan->boards_opened);
-    plan->bound_known = true;
-    plan->length_bound = bound.length;
-    plan->boards_bound = bound.boards;
+    tell_bound(arena, bound, plan);
     return plan;
 }
 

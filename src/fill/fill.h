@@ -63,7 +63,7 @@ typedef struct Plan {
     int joints;
     Length length_used;
 
-    bool bound_known;    /* false until the bound has been worked out */
+    bool bound_known;    /* false until the bound has been worked out, and where the plan itself refutes it */
     Length length_bound; /* no plan that keeps the rules and covers as much opens less */
     int boards_bound;    /* nor fewer boards; 0 where not known */
 
@@ -71,7 +71,7 @@ typedef struct Plan {
 
     bool anew; /* final, and made around all that hangs: the plan that this was hung from holds no longer (keep.h) */
 
-    Findings findings; /* stagger, shortest, stud, stock, hung, anew; in no order */
+    Findings findings; /* stagger, shortest, stud, stock, hung, anew, bound; in no order */
 } Plan;
 
 typedef struct Fill Fill;

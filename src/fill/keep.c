@@ -178,5 +178,6 @@ Plan *keep_plan(const Keep *keep, Arena *arena)
     plan->breaks = breaks.count;
     plan->shortfall = plan->bare_length + plan->breaks * BREAK_COST;
     tell_findings(arena, &fitting, &breaks, plan);
+    tell_bound(arena, (Bound){plan->length_bound, plan->boards_bound}, plan);
     return plan;
 }

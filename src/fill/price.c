@@ -26,34 +26,27 @@ enum {
 
 /* ---- blocks, bands ---- */
 
+/* Every run of the block reaches beyond what all have in common by `left` and `right` at the most, and a piece of it
+ * from end to end by both: it is taken shorter by as much, and `shortest` with it. */
 static void widen(Block *block, const Run *run)
 {
-    Length more = 0; /* by how much a piece of the block may be longer than it is taken */
-    if (run->left > block->run.left) {
-        more += run->left - block->run.left;
-        block->run.left = run->left;
-    } else {
-        Length less = block->run.left - run->left;
-        more += less;
-    }
-    if (run->right < block->run.right) {
-        more += block->run.right - run->right;
-        block->run.right = run->right;
-    } else {
-        more += run->right - block->run.right;
-    }
-    Length shortest = run->shortest > more ? run->shortest - more : 0;
-    if (shortest < block->run.shortest)
-        block->run.shortest = shortest;
+    Run *common = &block->run;
+    common->left = run->left > common->left ? run->left : common->left;
+    common->right = run->right < common->right ? run->right : common->right;
+    block->left = run->left < block->left ? run->left : block->left;
+    block->right = run->right > block->right ? run->right : block->right;
+    block->shortest = run->shortest < block->shortest ? run->shortest : block->shortest;
+    Length beyond = common->left - block->left + block->right - common->right;
+    common->shortest = block->shortest > beyond ? block->shortest - beyond : 0;
 }
 
 /* Ends of a block's runs further apart than this make another block: it is taken shorter by as much. */
 static bool alike(const Block *block, const Run *run)
 {
-    Length left = run->left - block->run.left, right = run->right - block->run.right;
     Length most = LENGTH_INCH / 2;
-    return run->stud_first == block->run.stud_first && run->stud_count == block->run.stud_count && left < most &&
-           left > -most && right < most && right > -most;
+    return run->stud_first == block->run.stud_first && run->stud_count == block->run.stud_count &&
+           run->left - block->left < most && block->run.left - run->left < most && block->right - run->right < most &&
+           run->right - block->run.right < most;
 }
 
 static void find_blocks(Price *price)
@@ -73,7 +66,12 @@ static void find_blocks(Price *price)
         }
         if (block_of[i] < 0) {
             block_of[i] = price->block_count;
-            price->blocks[price->block_count++] = (Block){.run = *run, .pair_row = -1, .single_row = -1};
+            price->blocks[price->block_count++] = (Block){.run = *run,
+                                                          .left = run->left,
+                                                          .right = run->right,
+                                                          .shortest = run->shortest,
+                                                          .pair_row = -1,
+                                                          .single_row = -1};
         } else {
             widen(&price->blocks[block_of[i]], run);
         }

@@ -22,7 +22,9 @@
 #include "fill/ways.h"
 
 typedef struct Block {
-    Run run; /* as short as the shortest of it on either side */
+    Run run;            /* what its runs have in common; `shortest` less by what they reach beyond it */
+    Length left, right; /* how far they reach, all together */
+    Length shortest;    /* the least of theirs */
     int pairs, singles;
     int pair_row, single_row; /* of the table; -1 where there are none */
 } Block;

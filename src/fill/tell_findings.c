@@ -240,3 +240,17 @@ void tell_findings(Arena *arena, const Demand *demand, const Breaks *breaks, Pla
         if (demand->hung[i].fault != HUNG_FITS || demand->hung[i].across != NULL)
             tell_hung(arena, demand, i, plan);
 }
+
+void tell_bound(Arena *arena, Bound bound, Plan *plan)
+{
+    plan->length_bound = bound.length;
+    plan->boards_bound = bound.boards;
+    plan->bound_known = bound.length <= plan->length_opened && bound.boards <= plan->boards_opened;
+    if (plan->bound_known)
+        return;
+    Finding *finding = arena_push(arena, &plan->findings);
+    *finding = finding_of(RULE_BOUND);
+    finding->text =
+        "The lower limit on boards that datumrow worked out failed its own check, so it is left out. Cut by "
+        "the plan as it is, and report this error with the wall file.";
+}

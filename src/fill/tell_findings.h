@@ -2,6 +2,7 @@
 #ifndef FILL_TELL_FINDINGS_H
 #define FILL_TELL_FINDINGS_H
 
+#include "fill/bound.h"
 #include "fill/breaks.h"
 #include "fill/demand.h"
 
@@ -10,5 +11,8 @@ void tell_findings(Arena *arena, const Demand *demand, const Breaks *breaks, Pla
 
 /* Adds that the plan was made anew, `record` being the first that is not of the plan before. */
 void tell_anew(Arena *arena, const Demand *demand, int record, Plan *plan);
+
+/* Gives the plan the bound, or, where the plan itself opens less, none, and says so. */
+void tell_bound(Arena *arena, Bound bound, Plan *plan);
 
 #endif

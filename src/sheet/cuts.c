@@ -184,6 +184,8 @@ static void add_introduction(Cuts *cuts)
         sheet_words(sheet, lines, 0, WEIGHT_TEXT,
                     words(arena, "No plan that covers as much can do with less than %s opened.",
                           words_length_unit(arena, wall, plan->length_bound)));
+    else
+        sheet_words(sheet, lines, 0, WEIGHT_TEXT, "No lower limit on boards is known for this plan.");
     add_looks(cuts, lines);
     sheet_words(
         sheet, lines, 0, WEIGHT_TEXT,

@@ -28,6 +28,7 @@ typedef enum Rule {
     RULE_NAIL,
     RULE_WIRE,
     RULE_SEASON,
+    RULE_BOUND,     /* the lower limit that was worked out failed its own check: the plan does without it */
     RULE_REFERENCE, /* the reference course is nowhere on the wall */
     RULE_LEAVE,     /* a course is left away because nowhere above planks.leave */
     RULE_EDGE,      /* an edge measured after hanging that is far from where the planks end */

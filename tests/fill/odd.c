@@ -4,6 +4,7 @@
 
 #include "fill/demand.h"
 #include "fill/rules.h"
+#include "fill/tell_findings.h"
 
 #include <string.h>
 #include <time.h>
@@ -485,6 +486,57 @@ static void test_avoided_wood_is_cut_round(void **state)
     arena_free(arena);
 }
 
+/* A side that leans: runs over one another are longer from course to course, by 7/16 in each and 2 3/16 in all. What
+ * they are thought of as one for the bound, their shortest pieces must be shorter by all of it. */
+static void test_a_leaning_side_keeps_the_bound(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    wall->joints = (Joints){LAND_STUDS, 0, 10 * IN};
+    wall->saw = (Saw){IN / 8, 0};
+    Face *face = &wall->faces.at[0];
+    face->width = 60 * IN;
+    face->ceiling.at[0].off = 18 * IN;
+    *arena_push(arena, &face->left) = (Mark){0, 0};
+    *arena_push(arena, &face->left) = (Mark){18 * IN, 21 * IN / 8};
+    face->studs = (Studs){.given = true};
+    *arena_push(arena, &face->studs.at) = 21 * IN / 2;
+    *arena_push(arena, &face->studs.at) = 30 * IN;
+    put_stock(arena, wall, 397 * IN / 8, 14);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->shortfall, 0);
+    assert_true(plan->bound_known && plan->length_bound <= plan->length_opened);
+    assert_int_equal(count_rule(plan, RULE_BOUND), 0);
+    arena_free(arena);
+}
+
+/* A bound above what the plan opens is wrong: the plan does without it, says so, and is as good as before. */
+static void test_a_refuted_bound_is_left_out_and_told(void **state)
+{
+    (void)state;
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena);
+    put_stock(arena, wall, 70 * IN, 25);
+    Plan *plan = (Plan *)(uintptr_t)fill(arena, wall);
+    const Bound known = {plan->length_bound, plan->boards_bound};
+    const int findings = plan->findings.count;
+    const Bound refuted[] = {{plan->length_opened + 1, known.boards}, {known.length, plan->boards_opened + 1}};
+    for (int i = 0; i < 2; i++) {
+        tell_bound(arena, refuted[i], plan);
+        assert_false(plan->bound_known);
+        assert_int_equal(count_rule(plan, RULE_BOUND), 1);
+        assert_true(rule_grade(RULE_BOUND) == GRADE_CAUTION);
+        Err err;
+        assert_done(rules_hold(layout_wall(arena, wall, &err), plan, &err), &err);
+        plan->findings.count = findings;
+    }
+    tell_bound(arena, known, plan);
+    assert_true(plan->bound_known && plan->length_bound == known.length && plan->boards_bound == known.boards);
+    assert_int_equal(plan->findings.count, findings);
+    arena_free(arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -511,6 +563,8 @@ int main(void)
         cmocka_unit_test(test_narrow_boards_go_to_narrow_courses),
         cmocka_unit_test(test_nails_take_their_own_width_from_the_bound),
         cmocka_unit_test(test_avoided_wood_is_cut_round),
+        cmocka_unit_test(test_a_leaning_side_keeps_the_bound),
+        cmocka_unit_test(test_a_refuted_bound_is_left_out_and_told),
     };
     return RUN(tests);
 }

@@ -2,6 +2,8 @@
  * 100 mm, 12 mm thick. */
 #include "layout/made.h"
 
+#include "fill/tell_findings.h"
+#include "sheet/plan.h"
 #include "sheet/shown.h"
 
 static Made two_faces(CornerKind kind, CornerJoint joint, int boards)
@@ -58,12 +60,37 @@ static void a_square_end_at_a_corner_is_told_for_the_face(void **state)
     arena_free(made.arena);
 }
 
+/* A plan whose bound failed its own check: sheet and plan as data do without it. */
+static void a_plan_without_a_bound_says_so(void **state)
+{
+    (void)state;
+    Made made = two_faces(CORNER_NONE, CORNER_BUTT, 5);
+    Job job = *shown_job(made.arena, made_layout(&made));
+    Plan plan = *job.plan;
+    job.plan = &plan;
+    tell_bound(made.arena, (Bound){plan.length_opened, plan.boards_opened}, &plan);
+    const char *cuts = shown(sheet_cuts(made.arena, &job, ""));
+    assert_holds(cuts, "do with fewer than 4");
+    assert_null(strstr(cuts, "No lower limit"));
+    tell_bound(made.arena, (Bound){plan.length_opened + 1, 1}, &plan);
+    cuts = shown(sheet_cuts(made.arena, &job, ""));
+    assert_null(strstr(cuts, "do with fewer than"));
+    assert_holds(cuts, "No lower limit on boards is known for this plan.");
+    Text text;
+    text_init(&text);
+    plan_write(&job, &text);
+    assert_null(strstr(text.bytes, "length-bound"));
+    text_finish(&text);
+    arena_free(made.arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(boards_that_stay_shut_are_listed),
         cmocka_unit_test(a_mitre_stands_on_both_sheets),
         cmocka_unit_test(a_square_end_at_a_corner_is_told_for_the_face),
+        cmocka_unit_test(a_plan_without_a_bound_says_so),
     };
     return RUN(tests);
 }
