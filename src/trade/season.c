@@ -49,15 +49,31 @@ double season_moisture(const Air *air)
     return 1800 / w * (kh / (1 - kh) + (one + 2 * two) / (1 + one + two));
 }
 
+/* Eq. 13-2 is given for these contents. */
+#define DRY_END 6.0
+#define DAMP_END 14.0
+
+static bool is_within(double moisture)
+{
+    return moisture >= DRY_END && moisture <= DAMP_END;
+}
+
 double season_change(const Species *species, Grain grain, double size, double from, double to)
 {
-    bool flat = grain == GRAIN_FLAT;
-    double coefficient = (flat ? species->tangential : species->radial) / 100000.0;
-    if (from >= 6 && from <= 14 && to >= 6 && to <= 14)
+    const bool flat = grain == GRAIN_FLAT;
+    const double coefficient = (flat ? species->tangential : species->radial) / 100000.0;
+    if (is_within(from) && is_within(to))
         return size * coefficient * (to - from);
-    int tenths = flat ? species->shrink_tangential : species->shrink_radial;
-    double shrinkage = tenths > 0 ? tenths / 10.0 : 3000 / (1 / coefficient + 20);
-    return size * (to - from) / (3000 / shrinkage - 30 + from);
+    const int tenths = flat ? species->shrink_tangential : species->shrink_radial;
+    const double green = species->green;
+    const double shrinkage = tenths > 0 ? tenths / 10.0 : 100 * green / (1 / coefficient - 10 + green);
+    const double change = size * (to - from) / (100 * green / shrinkage - green + from);
+    if (!is_within(from))
+        return change;
+    /* C is the slope at 10 %: from damper wood the equations do not meet at the ends of eq. 13-2, and it rules until
+     * the other passes it */
+    const double at_end = size * coefficient * ((to > DAMP_END ? DAMP_END : DRY_END) - from);
+    return to > DAMP_END ? fmax(change, at_end) : fmin(change, at_end);
 }
 
 /* A length from a double: the one rounding, half away from zero. */

@@ -18,8 +18,9 @@
 double season_moisture(const Air *air);
 
 /* By how much a piece of `size` grows (below 0: shrinks) from moisture content `from` to `to`, percent: eq. 13-2 where
- * both lie within 6 to 14 %, else eq. 13-3 with the table's green to ovendry shrinkage or, where it has none, S = 3000
- * / (1/C + 20). In the unit of `size`. */
+ * both lie within 6 to 14 %, else eq. 13-3 with the table's green to ovendry shrinkage or, where it has none, the S
+ * that gives C; its 30 is what C was reckoned from (`green`). Rises with `to`, also where the one equation takes over
+ * from the other. In the unit of `size`. */
 double season_change(const Species *species, Grain grain, double size, double from, double to);
 
 /* One time of the year. */

@@ -12,6 +12,8 @@ typedef struct Species {
     int tangential;    /* C_T: flat grain */
     int shrink_radial; /* S_R, tenths of a percent; 0 where the table has none */
     int shrink_tangential;
+    int green; /* percent of moisture where shrinking begins, which C was reckoned from: 30, for redwood and some cedars
+                  22 */
 } Species;
 
 int species_count(void);

@@ -16,20 +16,41 @@ static Length thickness_of(const char *name)
     return -1;
 }
 
+/* Every thing of the table, in nanometres by 1 in = 25.4 mm: coins in mm as the Mint prints them (1.52 mm), gauges in
+ * ten-thousandths of an inch (14 gauge: 0.0747 in), zinc-coated steel 16 gauge 0.0635 in and 14 gauge 0.0785 in. */
 static void published(void **state)
 {
     (void)state;
-    assert_int_equal(thickness_of("one-cent coin"), 1520000);
-    assert_int_equal(thickness_of("five-cent coin"), 1950000);
-    assert_int_equal(thickness_of("dime"), 1350000);
-    assert_int_equal(thickness_of("quarter dollar"), 1750000);
-    assert_int_equal(thickness_of("half dollar"), 2150000);
-    assert_int_equal(thickness_of("dollar coin"), 2000000);
-    /* 0.0747 in and 0.0598 in, in nanometres by 1 in = 25.4 mm */
-    assert_int_equal(thickness_of("14 gauge sheet steel"), 1897380);
-    assert_int_equal(thickness_of("16 gauge sheet steel"), 1518920);
-    assert_int_equal(thickness_of("10 gauge sheet steel"), 3416300);
-    assert_int_equal(thickness_of("14 gauge zinc-coated steel"), 1993900);
+    static const struct {
+        const char *name;
+        Length thickness;
+    } rows[] = {
+        {"one-cent coin", 1520000},
+        {"five-cent coin", 1950000},
+        {"dime", 1350000},
+        {"quarter dollar", 1750000},
+        {"half dollar", 2150000},
+        {"dollar coin", 2000000},
+        {"10 gauge sheet steel", 3416300},
+        {"11 gauge sheet steel", 3037840},
+        {"12 gauge sheet steel", 2656840},
+        {"13 gauge sheet steel", 2278380},
+        {"14 gauge sheet steel", 1897380},
+        {"15 gauge sheet steel", 1709420},
+        {"16 gauge sheet steel", 1518920},
+        {"17 gauge sheet steel", 1366520}, /* from memory */
+        {"18 gauge sheet steel", 1214120},
+        {"19 gauge sheet steel", 1061720}, /* from memory */
+        {"20 gauge sheet steel", 911860},
+        {"22 gauge sheet steel", 759460},
+        {"24 gauge sheet steel", 607060},
+        {"16 gauge zinc-coated steel", 1612900},
+        {"14 gauge zinc-coated steel", 1993900},
+    };
+    assert_int_equal(spacer_thing_count(), sizeof rows / sizeof *rows);
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+        if (thickness_of(rows[i].name) != rows[i].thickness)
+            fail_msg("%s is %lld", rows[i].name, (long long)thickness_of(rows[i].name));
 }
 
 static void thin_to_thick(void **state)
