@@ -1,6 +1,7 @@
 #include "trade/trim_level.h"
 
 #include "trade/say.h"
+#include "trade/trim_slope.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -14,7 +15,8 @@
  * Faces that meet at corners have their strips' free edges at one height, if all of them together are out of level by
  * no more than half the strip's width. Else, over each gentle part one strip runs with its free edge level, if the
  * limit is out of level there by no more than half the strip's width; else it follows the straight line between its
- * ends. A rake gets a strip of its own along its slope.
+ * ends. A rake gets a strip of its own along its slope. Strips of two slopes that touch are mitered to one another;
+ * every other end of a sloped strip is plumb.
  */
 
 static Length marks_at(const Marks *marks, Length t)
@@ -62,21 +64,6 @@ Length stack_out(const Wall *wall, int face)
     return wall->faces.at[face].underlay + wall->planks.thickness;
 }
 
-Length slanted(Length along, Length up)
-{
-    Wide square = (Wide)along * along + (Wide)up * up;
-    Length low = (Length)llabs(along) > (Length)llabs(up) ? (Length)llabs(along) : (Length)llabs(up);
-    Length high = (Length)(llabs(along) + llabs(up));
-    while (low < high) { /* the largest whole root */
-        Length middle = low + (high - low + 1) / 2;
-        if ((Wide)middle * middle <= square)
-            low = middle;
-        else
-            high = middle - 1;
-    }
-    return square - (Wide)low * low > low ? low + 1 : low;
-}
-
 /* A part of a limit that one strip covers. */
 typedef struct Reach {
     Length left, right;
@@ -84,6 +71,8 @@ typedef struct Reach {
     Length low, high;         /* over all of it */
     Length off_low, off_high; /* how far it leaves the straight line between its ends, below and above */
     bool rake;
+    bool sloped;     /* its strip follows the line between its ends; else its free edge is level */
+    bool joins_next; /* the next one goes on where it ends */
 } Reach;
 
 typedef struct Reaches {
@@ -150,7 +139,9 @@ static void take_apart(Arena *arena, const Face *face, bool upper, Length left, 
             while (last + 1 < points.count && points.at[last].x < points.at[last + 1].x &&
                    !is_rake(&points.at[last], &points.at[last + 1]))
                 last++;
-        *arena_push(arena, reaches) = reach_of(points.at, i, last);
+        Reach reach = reach_of(points.at, i, last);
+        reach.joins_next = last + 1 < points.count && points.at[last + 1].x > points.at[last].x;
+        *arena_push(arena, reaches) = reach;
         i = last;
     }
 }
@@ -243,8 +234,58 @@ static bool one_height(const Wall *wall, int face, bool upper, Length width, Len
     return (high - low) * 2 <= width;
 }
 
-static void put_strip(Arena *arena, const Layout *layout, int run, int face, bool upper, const Reach *reach,
-                      StripEnd start, StripEnd end, TrimStrips *strips)
+static void settle_slope(const Wall *wall, int face, bool upper, Length width, Reach *reach)
+{
+    Length base;
+    const bool level =
+        one_height(wall, face, upper, width, &base) || (!reach->rake && (reach->high - reach->low) * 2 <= width);
+    reach->sloped = !level;
+}
+
+static Slope slope_of(const Reach *reach)
+{
+    return reach->sloped ? (Slope){reach->right - reach->left, reach->y_right - reach->y_left} : (Slope){1, 0};
+}
+
+/* How far along the strip its free edge ends (begins) beyond the limit's edge; `other` is the reach that it is mitered
+ * to, NULL where the end is plumb. */
+static Length end_shift(const Reach *reach, const Reach *other, bool at_start, bool upper, Length width)
+{
+    const Slope own = slope_of(reach);
+    Length shift = slope_tangent(width, own);
+    if (other && at_start)
+        shift = -slope_miter(width, slope_of(other), own);
+    else if (other)
+        shift = slope_miter(width, own, slope_of(other));
+    return upper ? -shift : shift;
+}
+
+/* Ends that slant make the blank longer than the limit's edge, or the free edge shorter. */
+static void put_ends(const Wall *wall, const Reach *before, const Reach *reach, const Reach *after, bool upper,
+                     TrimStrip *strip)
+{
+    const Length seen = wall->round / 2; /* less cannot be marked */
+    const Length edge = reach->sloped ? slanted(reach->right - reach->left, reach->y_right - reach->y_left)
+                                      : reach->right - reach->left;
+    strip->start_shift = end_shift(reach, before, true, upper, strip->most);
+    strip->end_shift = end_shift(reach, after, false, upper, strip->most);
+    if (strip->start == STRIP_SQUARE && llabs(strip->start_shift) > seen)
+        strip->start = before ? STRIP_MITER : STRIP_PLUMB;
+    if (strip->end == STRIP_SQUARE && llabs(strip->end_shift) > seen)
+        strip->end = after ? STRIP_MITER : STRIP_PLUMB;
+    const Length free_edge = edge + strip->end_shift - strip->start_shift;
+    strip->long_point =
+        edge + (strip->end_shift > 0 ? strip->end_shift : 0) - (strip->start_shift < 0 ? strip->start_shift : 0);
+    strip->short_point = free_edge < edge ? free_edge : edge;
+    const int bevels = (strip->start == STRIP_BEVEL) + (strip->end == STRIP_BEVEL);
+    strip->short_point -= bevels * slope_upright(strip->thickness, slope_of(reach));
+    if (strip->short_point < 0)
+        strip->short_point = 0;
+}
+
+/* `before` and `after`: the reaches that its ends are mitered to, or NULL. */
+static void put_strip(Arena *arena, const Layout *layout, int run, int face, bool upper, const Reach *before,
+                      const Reach *reach, const Reach *after, StripEnd start, StripEnd end, TrimStrips *strips)
 {
     const Wall *wall = layout->wall;
     Length width = wall->trim.runs.at[run].width;
@@ -257,19 +298,16 @@ static void put_strip(Arena *arena, const Layout *layout, int run, int face, boo
                        .most = width,
                        .start = start,
                        .end = end,
-                       .long_point = reach->right - reach->left,
                        .from = reach->left,
                        .to = reach->right};
     Length out_of_level = reach->high - reach->low;
     Length crooked = reach->off_high - reach->off_low;
     Length seen = wall->round / 2; /* less cannot be marked */
-    Length inward = upper ? -width : width;
-    Length base;
-    bool together = one_height(wall, face, upper, width, &base);
-    if (together || (!reach->rake && out_of_level * 2 <= width)) {
-        if (!together)
+    if (!reach->sloped) {
+        Length base;
+        if (!one_height(wall, face, upper, width, &base))
             base = upper ? reach->low : reach->high;
-        strip.edge_from = strip.edge_to = base + inward;
+        strip.edge_from = strip.edge_to = base + (upper ? -width : width);
         strip.least += upper ? reach->low - base : base - reach->high;
         strip.most = strip.least;
         if (out_of_level > seen) {
@@ -277,17 +315,16 @@ static void put_strip(Arena *arena, const Layout *layout, int run, int face, boo
             strip.most += out_of_level;
         }
     } else {
-        Length off = upper ? reach->off_low : reach->off_high;
-        strip.edge_from = reach->y_left + off + inward;
-        strip.edge_to = reach->y_right + off + inward;
-        strip.long_point = slanted(reach->right - reach->left, reach->y_right - reach->y_left);
+        const Length upright = slope_upright(width, slope_of(reach));
+        const Length off = upper ? reach->off_low - upright : reach->off_high + upright;
+        strip.edge_from = reach->y_left + off;
+        strip.edge_to = reach->y_right + off;
         if (crooked > seen) {
             strip.shape = STRIP_SCRIBE;
             strip.most += crooked;
         }
     }
-    int bevels = (start == STRIP_BEVEL) + (end == STRIP_BEVEL);
-    strip.short_point = strip.long_point - bevels * strip.thickness;
+    put_ends(wall, before, reach, after, upper, &strip);
     strip.name = say(arena, "%s %s", wall->faces.at[face].name, upper ? "ceiling" : "floor");
     *arena_push(arena, strips) = strip;
 }
@@ -325,14 +362,13 @@ void level_strips(Arena *arena, const Layout *layout, int run, int face, TrimStr
         if (to > from)
             take_apart(arena, of, upper, from, to, &reaches);
         for (int j = 0; j < reaches.count; j++)
-            put_strip(arena, layout, run, face, upper, &reaches.at[j],
-                      j > 0          ? STRIP_FIT
-                      : from == left ? start
-                                     : STRIP_SQUARE,
-                      j + 1 < reaches.count ? STRIP_FIT
-                      : to == right         ? end
-                                            : STRIP_SQUARE,
-                      strips);
+            settle_slope(wall, face, upper, wall->trim.runs.at[run].width, &reaches.at[j]);
+        for (int j = 0; j < reaches.count; j++)
+            put_strip(arena, layout, run, face, upper,
+                      j > 0 && reaches.at[j - 1].joins_next ? &reaches.at[j - 1] : NULL, &reaches.at[j],
+                      reaches.at[j].joins_next ? &reaches.at[j + 1] : NULL,
+                      j == 0 && from == left ? start : STRIP_SQUARE,
+                      j + 1 == reaches.count && to == right ? end : STRIP_SQUARE, strips);
         if (i < taken.count && taken.at[i].right > from)
             from = taken.at[i].right;
     }

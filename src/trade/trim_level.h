@@ -22,9 +22,6 @@ Length run_thickness(const Wall *wall, int run);
 /* What planks and underlay stand out of the bare wall of a face. */
 Length stack_out(const Wall *wall, int face);
 
-/* Whole length of a slanted line, to the nearest nanometre. */
-Length slanted(Length along, Length up);
-
 /* Adds the strips of a run along the floor or the ceiling of one face. */
 void level_strips(Arena *arena, const Layout *layout, int run, int face, TrimStrips *strips);
 

@@ -2,6 +2,7 @@
 
 #include "trade/say.h"
 #include "trade/trim_level.h"
+#include "trade/trim_slope.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -84,6 +85,8 @@ static TrimStrip standing(const Layout *layout, const TrimStrips *strips, int ru
                        .to = highest};
     strip.start = llabs(foot_a - foot_b) > seen ? STRIP_FIT : STRIP_SQUARE;
     strip.end = llabs(head_a - head_b) > seen ? STRIP_FIT : STRIP_SQUARE;
+    strip.start_shift = foot_b - foot_a;
+    strip.end_shift = head_b - head_a;
     if (strip.start == STRIP_SQUARE && strip.end == STRIP_SQUARE)
         strip.short_point = strip.long_point;
     Length scribe = crooked(is_left ? &of->left : &of->right, lowest, highest);
@@ -266,13 +269,36 @@ static void casing_strips(Arena *arena, const Layout *layout, int run, TrimStrip
 
 /* ---- all together ---- */
 
-static const char *end_words(StripEnd end)
+/* Which edge is the longer one at an end that slants: the inner one where it reaches out beyond the other. */
+static const char *long_edge(const Wall *wall, const TrimStrip *strip, bool inner)
 {
-    switch (end) {
+    if (strip->stands)
+        return inner == strip->at_left ? "right" : "left";
+    return inner == (wall->trim.runs.at[strip->run].along == ALONG_FLOOR) ? "upper" : "lower";
+}
+
+static const char *slant_words(Arena *arena, const Wall *wall, const TrimStrip *strip, bool at_start)
+{
+    const Length shift = at_start ? strip->start_shift : strip->end_shift;
+    const bool inner = at_start ? shift < 0 : shift > 0;
+    return say(arena, "%s degrees off square with the %s edge the longer", slope_degrees(arena, shift, strip->most),
+               long_edge(wall, strip, inner));
+}
+
+static const char *end_words(Arena *arena, const Wall *wall, const TrimStrip *strip, bool at_start)
+{
+    const Length shift = at_start ? strip->start_shift : strip->end_shift;
+    switch (at_start ? strip->start : strip->end) {
     case STRIP_SQUARE: return "square";
-    case STRIP_ACROSS: return "mitred 45 degrees";
-    case STRIP_BEVEL: return "bevelled 45 degrees, long point at the front";
-    case STRIP_FIT: return "cut to fit";
+    case STRIP_ACROSS: return "mitered 45 degrees";
+    case STRIP_BEVEL:
+        if (llabs(shift) > wall->round / 2)
+            return say(arena, "plumb (%s), beveled 45 degrees, long point at the front",
+                       slant_words(arena, wall, strip, at_start));
+        return "beveled 45 degrees, long point at the front";
+    case STRIP_PLUMB: return say(arena, "plumb, %s", slant_words(arena, wall, strip, at_start));
+    case STRIP_MITER: return say(arena, "mitered to the next strip, %s", slant_words(arena, wall, strip, at_start));
+    case STRIP_FIT: return say(arena, "cut to fit, %s", slant_words(arena, wall, strip, at_start));
     }
     return "";
 }
@@ -284,10 +310,10 @@ static const char *strip_words(Arena *arena, const Wall *wall, const TrimStrip *
         width = say(arena, "%s to %s (taper)", say_length(arena, wall, strip->least), width);
     else if (strip->shape == STRIP_SCRIBE)
         width = say(arena, "%s, scribed to leave %s at the narrowest", width, say_length(arena, wall, strip->least));
-    return say(arena, "rip %s%s; %s end %s, %s end %s", width,
-               strip->bevelled ? " to the long point, that edge bevelled 45 degrees" : "",
-               strip->stands ? "lower" : "left", end_words(strip->start), strip->stands ? "upper" : "right",
-               end_words(strip->end));
+    return say(arena, "rip %s%s; %s end %s; %s end %s", width,
+               strip->bevelled ? " to the long point, that edge beveled 45 degrees" : "",
+               strip->stands ? "lower" : "left", end_words(arena, wall, strip, true), strip->stands ? "upper" : "right",
+               end_words(arena, wall, strip, false));
 }
 
 static int compare_runs(const void *left, const void *right)
@@ -352,8 +378,14 @@ Box trim_strip_box(const Layout *layout, const TrimStrip *strip)
     }
     const Length low = strip->edge_from < strip->edge_to ? strip->edge_from : strip->edge_to;
     const Length high = strip->edge_from < strip->edge_to ? strip->edge_to : strip->edge_from;
+    const Length upright =
+        slope_upright(strip->most, (Slope){strip->to - strip->from, strip->edge_to - strip->edge_from});
+    /* the corner of a miter may stand beyond the end of its stretch */
+    const Length left = strip->start == STRIP_MITER ? (Length)llabs(strip->start_shift) : 0;
+    const Length right = strip->end == STRIP_MITER ? (Length)llabs(strip->end_shift) : 0;
     const bool on_floor = layout->wall->trim.runs.at[strip->run].along == ALONG_FLOOR;
-    return (Box){strip->from, strip->to, on_floor ? low - strip->most : low, on_floor ? high : high + strip->most};
+    return (Box){strip->from - left, strip->to + right, on_floor ? low - upright : low,
+                 on_floor ? high : high + upright};
 }
 
 TrimPieces trim_pieces(Arena *arena, const Layout *layout)

@@ -20,7 +20,9 @@ typedef enum StripEnd {
     STRIP_SQUARE,
     STRIP_ACROSS, /* 45 degrees across the width: the corner of a casing */
     STRIP_BEVEL,  /* 45 degrees through the thickness: round an outside corner */
-    STRIP_FIT     /* cut to what it meets: the next stretch of a rake, a floor out of level */
+    STRIP_PLUMB,  /* of a sloped strip: cut along a plumb line */
+    STRIP_MITER,  /* halves the angle to the strip of another slope that goes on there */
+    STRIP_FIT     /* of one that stands: cut to what slopes below or above it */
 } StripEnd;
 
 typedef enum StripShape {
@@ -42,7 +44,9 @@ typedef struct TrimStrip {
     bool at_left;                   /* of one that stands at a side of the face: the left side */
     bool bevelled;                  /* one long edge at 45 degrees, its front edge the wider */
     StripEnd start, end;            /* left and right, or lower and upper end */
-    Length long_point, short_point; /* lengths; equal where both ends are square */
+    Length start_shift, end_shift;  /* how far along the strip its inner edge (free; on a strip that stands the one away
+                                       from the side) begins and ends beyond the other: the slant of its ends */
+    Length long_point, short_point; /* the blank it is cut from; its shorter edge. Equal where both ends are square */
     Length from,
         to; /* along the wall: x of a strip along floor or ceiling, heights of one that stands; at the long points */
     Length edge_from, edge_to; /* along floor or ceiling: height of its free edge at both */

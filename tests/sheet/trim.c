@@ -27,7 +27,7 @@ static void strips_and_their_points(void **state)
     Made made = bench_new(IN(96));
     const char *text = shown(sheet_cuts(made.arena, shown_job(made.arena, made_layout(&made)), ""));
     assert_holds(text, "bay head: 44 to the long points, 40 to the short ones, 3/4 thick\n"
-                       "    Rip 2 in; left end mitred 45 degrees, right end mitred 45 degrees\n");
+                       "    Rip 2 in; left end mitered 45 degrees; right end mitered 45 degrees\n");
     assert_holds(text, "bay left leg: 24 to the long points, 20 to the short ones, 3/4 thick\n");
     assert_holds(text, "No plan opens less.");
     arena_free(made.arena);

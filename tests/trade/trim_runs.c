@@ -1,6 +1,6 @@
 /*
  * Trim worked out from walls simple enough to be worked by hand: lengths at the long and the short point, tapers,
- * scribes, casings. An outside corner covered by two strips, each bevelled to 45 degrees along one edge, its width told
+ * scribes, casings. An outside corner covered by two strips, each beveled to 45 degrees along one edge, its width told
  * to the long point: common practice.
  */
 #include "check.h"
@@ -8,7 +8,9 @@
 #include "plain.h"
 #include "trade/trim_level.h"
 #include "trade/trim_runs.h"
+#include "trade/trim_slope.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 static void add_mark(Bench *bench, Marks *marks, Length at, Length off)
@@ -71,7 +73,7 @@ static void ceiling_out_of_level(void **state)
     assert_int_equal(strip->long_point, INCHES(100));
     assert_int_equal(strip->edge_from, INCHES(51.5));
     assert_int_equal(strip->edge_to, INCHES(51.5));
-    assert_string_equal(strip->text, "rip 1 1/2 in to 2 in (taper); left end square, right end square");
+    assert_string_equal(strip->text, "rip 1 1/2 in to 2 in (taper); left end square; right end square");
     ceiling->at[1] = (Mark){INCHES(50), INCHES(53.25)};
     add_mark(&bench, ceiling, INCHES(100), INCHES(53));
     strips = strips_of(&bench, NULL);
@@ -110,7 +112,7 @@ static void free_edges_meet(void **state)
 }
 
 /* More out of level than half its width, it follows the slope: 40 along and 3 up; a rake is a strip of its own: 3,
- * 4, 5. */
+ * 4, 5. Where they meet, each is mitered by half the angle between them. */
 static void slopes(void **state)
 {
     (void)state;
@@ -122,17 +124,77 @@ static void slopes(void **state)
     TrimStrips strips = strips_of(&bench, NULL);
     assert_int_equal(strips.count, 3);
     assert_int_equal(strips.at[0].shape, STRIP_STRAIGHT);
-    assert_int_equal(strips.at[0].long_point, slanted(INCHES(40), INCHES(3)));
-    assert_int_equal(strips.at[0].end, STRIP_FIT);
-    assert_int_equal(strips.at[1].long_point, INCHES(50));
-    assert_int_equal(strips.at[1].start, STRIP_FIT);
-    assert_int_equal(strips.at[2].long_point, INCHES(20));
+    assert_int_equal(strips.at[0].start, STRIP_PLUMB);
+    assert_int_equal(strips.at[0].end, STRIP_MITER);
+    assert_int_equal(strips.at[1].start, STRIP_MITER);
     assert_int_equal(strips.at[2].end, STRIP_SQUARE);
+    /* 3 in 4 down to level: tan(d / 2) = 3 / (4 + 5), so that 1/2 in of 1 1/2 in is lost on either side */
+    assert_int_equal(strips.at[1].end_shift, -INCHES(0.5));
+    assert_int_equal(strips.at[2].start_shift, INCHES(0.5));
+    assert_int_equal(strips.at[2].long_point, INCHES(20));
+    assert_int_equal(strips.at[2].short_point, INCHES(19.5));
+    assert_int_equal(strips.at[1].edge_to, INCHES(86) - INCHES(1.875)); /* 1 1/2 in over 4/5 */
+    assert_holds(strips.at[2].text, "left end mitered to the next strip, 18.4 degrees off square with the upper edge");
+    assert_int_equal(strips.at[0].long_point, slanted(INCHES(40), INCHES(3)) +
+                                                  slope_tangent(INCHES(1.5), (Slope){40, 3}) + strips.at[0].end_shift);
     assert_int_equal(slanted(3, 4), 5);
-    assert_int_equal(slanted(1, 1), 1);
+    assert_int_equal(slanted(1, 1), 2);
     assert_int_equal(slanted(2, 2), 3); /* 2.83 */
     assert_int_equal(slanted(LENGTH_MOST, 0), LENGTH_MOST);
+    assert_int_equal(slope_tangent(LENGTH_MOST, (Slope){1, LENGTH_MOST}), LENGTH_MOST);
+    /* tan(22.5 degrees) = sqrt(2) - 1 = 0.41421356 */
+    assert_int_equal(slope_miter(100000000, (Slope){1, 0}, (Slope){1, -1}), 41421357);
+    assert_int_equal(slope_miter(INCHES(1), (Slope){LENGTH_MOST, 0}, (Slope){LENGTH_MOST, LENGTH_MOST}),
+                     slope_miter(INCHES(1), (Slope){1, 0}, (Slope){1, 1}));
     arena_free(bench.arena);
+}
+
+/* A parallelogram is as long as its edge and width x tangent, and stands width over cosine (Euclid's geometry): 48 in
+ * along at 45 degrees are 67.88 in of edge; a strip 3 in wide with plumb ends needs 70.88 in, 70 7/8 in marked. Both
+ * sides of a ridge, along ceiling and floor. */
+static void plumb_ends(void **state)
+{
+    (void)state;
+    for (int upper = 0; upper < 2; upper++) {
+        Bench bench = wall_new_plain();
+        Face *face = &bench.wall->faces.at[0];
+        face->width = INCHES(96);
+        Marks *marks = upper ? &face->ceiling : &face->floor;
+        *marks = (Marks){0};
+        add_mark(&bench, marks, 0, INCHES(60));
+        add_mark(&bench, marks, INCHES(48), INCHES(108));
+        add_mark(&bench, marks, INCHES(96), INCHES(60));
+        add_run(&bench, upper ? ALONG_CEILING : ALONG_FLOOR, INCHES(3));
+        TrimStrips strips = strips_of(&bench, NULL);
+        assert_int_equal(strips.count, 2);
+        for (int i = 0; i < 2; i++) {
+            const TrimStrip *strip = &strips.at[i];
+            char shown[LENGTH_TEXT_MAX];
+            length_show_unit(strip->long_point, UNITS_IN, SIXTEENTH, shown);
+            assert_string_equal(shown, "70 7/8 in");
+            length_show_unit(strip->short_point, UNITS_IN, SIXTEENTH, shown);
+            assert_string_equal(shown, "67 7/8 in");
+            /* never too short for its true length, and not a nanometre longer than it must be */
+            const Wide edge = strip->long_point - INCHES(3);
+            const Wide square = 2 * (Wide)INCHES(48) * INCHES(48);
+            assert_true(edge * edge >= square && (edge - 1) * (edge - 1) < square);
+            assert_holds(strip->text, "45 degrees off square");
+            assert_holds(strip->text, i == 0 ? "left end plumb" : "right end plumb");
+            /* the ridge: each side's miter is plumb by symmetry */
+            assert_int_equal(i == 0 ? strip->end_shift : strip->start_shift,
+                             i == 0 ? strip->start_shift : strip->end_shift);
+            const Length limit = (upper ? 1 : -1) * (i == 0 ? INCHES(60) : INCHES(108));
+            const Length upright = strip->edge_from - limit;
+            const Wide high = llabs(upright); /* 3 in over the cosine of 45 degrees: 4.243 in */
+            assert_true(high * high >= 2 * (Wide)INCHES(3) * INCHES(3));
+            assert_true((high - 1) * (high - 1) < 2 * (Wide)INCHES(3) * INCHES(3));
+        }
+        const TrimPieces pieces = trim_pieces(bench.arena, bench.layout);
+        assert_int_equal(pieces.at[0].length, strips.at[0].long_point);
+        assert_holds(strips.at[0].text, upper ? "with the lower edge the longer; right end mitered"
+                                              : "with the upper edge the longer; right end mitered");
+        arena_free(bench.arena);
+    }
 }
 
 /* Inside: the one runs to the planks of the other face, the other to the face of that strip. Planks 1/2 in, underlay
@@ -178,7 +240,7 @@ static void outside_corner(void **state)
         assert_true(upright->bevelled);
         assert_int_equal(upright->most, INCHES(1.25));
         assert_int_equal(upright->long_point, INCHES(91));
-        assert_holds(upright->text, "rip 1 1/4 in to the long point, that edge bevelled 45 degrees; lower end square");
+        assert_holds(upright->text, "rip 1 1/4 in to the long point, that edge beveled 45 degrees; lower end square");
     }
     assert_int_equal(findings.count, 0);
     bench.wall->trim.runs.at[1].width = INCHES(1); /* as much as planks and strip stand out */
@@ -225,7 +287,7 @@ static void casings(void **state)
         assert_int_equal(strips.at[i].short_point, rows[i].inner);
         assert_int_equal(strips.at[i].long_point, rows[i].outer);
     }
-    assert_holds(strips.at[5].text, "lower end square, upper end mitred 45 degrees");
+    assert_holds(strips.at[5].text, "lower end square; upper end mitered 45 degrees");
     /* the floor strips stop at the door's casing: 0 to 8, 42 to 100 */
     assert_int_equal(strips.at[7].long_point, INCHES(8));
     assert_int_equal(strips.at[8].long_point, INCHES(58));
@@ -282,9 +344,9 @@ static void crooked_side(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(ceiling_out_of_level), cmocka_unit_test(slopes),          cmocka_unit_test(inside_corner),
-        cmocka_unit_test(outside_corner),       cmocka_unit_test(casings),         cmocka_unit_test(pieces_to_cut),
-        cmocka_unit_test(crooked_side),         cmocka_unit_test(free_edges_meet),
+        cmocka_unit_test(ceiling_out_of_level), cmocka_unit_test(slopes),         cmocka_unit_test(plumb_ends),
+        cmocka_unit_test(inside_corner),        cmocka_unit_test(outside_corner), cmocka_unit_test(casings),
+        cmocka_unit_test(pieces_to_cut),        cmocka_unit_test(crooked_side),   cmocka_unit_test(free_edges_meet),
     };
     return RUN(tests);
 }
