@@ -10,6 +10,7 @@
 #include "sheet/words.h"
 #include "sheet/year.h"
 #include "trade/corner.h"
+#include "trade/rakes.h"
 
 /*
  * The row sheet: a section for each face, a card for each course. A card is never split:
@@ -360,6 +361,9 @@ static void add_introduction(Rows *rows, int face_index, const char *turn)
     else
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, "No studs are written down for this face.");
     add_corner_ends(rows, lines, face_index);
+    const char *rakes = rake_words(arena, rows->job->layout, face_index);
+    if (rakes != NULL)
+        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, rakes);
     const char *year = year_words(arena, rows->job, face_index);
     if (year != NULL)
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, year);
