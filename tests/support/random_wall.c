@@ -1,7 +1,7 @@
 #include "random_wall.h"
 
 #include "base/panic.h"
-#include "base/random.h"
+#include "support/making.h"
 #include "wall/check.h"
 #include "wall/species.h"
 
@@ -12,51 +12,6 @@
  * Every value is drawn in the range in which it is plausible, mostly on the marking grid of its units, now and then
  * between two marks. Where values hang together (a plate and its opening) the later one is drawn from the earlier.
  */
-
-typedef struct Making {
-    Arena *arena;
-    Random random;
-    Wall *wall;
-    int first_odd; /* of the odd texts, where this wall begins to take names */
-    int names;     /* taken of them so far */
-} Making;
-
-static bool chance(Making *making, int in)
-{
-    return random_below(&making->random, (uint64_t)in) == 0;
-}
-
-static int pick(Making *making, int count)
-{
-    return (int)random_below(&making->random, (uint64_t)count);
-}
-
-/* Between two lengths in millimetres, on a grid of the wall's units; one in twelve is off every grid. */
-static Length measure(Making *making, int64_t low_mm, int64_t high_mm)
-{
-    const Length low = low_mm * LENGTH_MM;
-    const Length high = high_mm * LENGTH_MM;
-    const Length value = random_between(&making->random, low, high);
-    if (chance(making, 12))
-        return value;
-    static const Length inch_grids[] = {LENGTH_INCH, LENGTH_INCH / 2, LENGTH_INCH / 8, LENGTH_INCH / 16,
-                                        LENGTH_INCH / 64};
-    static const Length mm_grids[] = {10 * LENGTH_MM, LENGTH_MM, LENGTH_MM, LENGTH_MM / 2, LENGTH_MM / 10};
-    const Length grid = (making->wall->units == UNITS_IN ? inch_grids : mm_grids)[pick(making, 5)];
-    const Length rounded = length_round(value, grid);
-    return rounded < low || rounded > high ? value : rounded;
-}
-
-/* Nothing in one of `in` cases. */
-static Length measure_or_none(Making *making, int in, int64_t low_mm, int64_t high_mm)
-{
-    return chance(making, in) ? 0 : measure(making, low_mm, high_mm);
-}
-
-static char *text_of(Making *making, const char *text)
-{
-    return arena_text(making->arena, text, strlen(text));
-}
 
 /* Texts that a writer has to take care of. */
 static const char *const odd_texts[] = {
@@ -142,11 +97,6 @@ static char *any_text(Making *making)
 }
 
 /* ---- limits ---- */
-
-static void add_mark(Making *making, Marks *marks, Length at, Length off)
-{
-    *arena_push(making->arena, marks) = (Mark){at, off};
-}
 
 /* A limit `middle` away from the level line; `reach`: how far a rake may take it. Marks may lie beyond the face. */
 static void make_limit(Making *making, Marks *marks, Length width, Length middle, int64_t reach_mm)
