@@ -3,7 +3,7 @@
 #include "screen/forms/file.h"
 #include "screen/forms/forms.h"
 #include "screen/lists/lists.h"
-#include "screen/term/term.h"
+#include "screen/loop.h"
 
 #include <langinfo.h>
 #include <locale.h>
@@ -15,16 +15,16 @@
 
 enum { STATUS_USAGE = 2, STATUS_FILE = 3 };
 
-static int tell(const Errs *errs)
+static void tell(const Errs *errs)
 {
     char line[ERR_PLACE_MAX + ERR_TEXT_MAX];
     for (int i = 0; i < errs->count; i++) {
         err_line(&errs->at[i], line, sizeof line);
         fprintf(stderr, "datumrow: %s\n", line);
     }
-    return STATUS_FILE;
 }
 
+/* Lays the first layers. */
 static bool begin(App *app, const char *path, ScreenTask task, Arena *arena, Errs *errs)
 {
     if (path == NULL || task == SCREEN_NEW)
@@ -44,24 +44,23 @@ int screen_run(const char *path, ScreenTask task)
         return STATUS_USAGE;
     }
     term->utf8 = strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
-    App *app = app_new(term);
+    Loop *loop = loop_new(term);
     /* the fonts of the Linux console lack the fine signs; P tries them all the same */
     const char *name = getenv("TERM");
-    app->plain_signs = name != NULL && strcmp(name, "linux") == 0;
+    loop->app->plain_signs = name != NULL && strcmp(name, "linux") == 0;
     Arena *arena = arena_new();
     Errs errs = {0};
-    bool begun = begin(app, path, task, arena, &errs);
-    int status = begun ? app_run(app) : STATUS_FILE;
-    char farewell[sizeof app->farewell];
-    memcpy(farewell, app->farewell, sizeof farewell);
-    app_free(app);
+    bool begun = begin(loop->app, path, task, arena, &errs);
+    while (begun && loop_turn(loop))
+        continue;
+    char farewell[MESSAGE_MOST];
+    snprintf(farewell, sizeof farewell, "%s", file_farewell(loop->app));
+    loop_free(loop);
     term->finish(term);
     if (!begun)
         tell(&errs);
-    if (farewell[0] != '\0') {
-        fprintf(stderr, "datumrow: %s\n", farewell);
-        status = STATUS_FILE;
-    }
     arena_free(arena);
-    return status;
+    if (farewell[0] != '\0')
+        fprintf(stderr, "datumrow: %s\n", farewell);
+    return begun && farewell[0] == '\0' ? 0 : STATUS_FILE;
 }

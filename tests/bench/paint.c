@@ -5,8 +5,8 @@
  */
 #include "base/panic.h"
 #include "memory.h"
-#include "screen/app/app.h"
 #include "screen/forms/file.h"
+#include "screen/loop.h"
 #include "screen/term/term_memory.h"
 
 #include <stdio.h>
@@ -79,26 +79,25 @@ static Wall *room(Arena *arena)
     return wall;
 }
 
-static void settle(App *app, Term *term)
+static void settle(Loop *loop, Term *term)
 {
     while (!memory_idle(term))
-        BUG_UNLESS(app_turn(app));
+        BUG_UNLESS(loop_turn(loop));
 }
 
-static double repaint(App *app)
+static double repaint(Loop *loop)
 {
     double runs[RUNS];
     for (int i = 0; i < RUNS; i++) {
         double begin = milliseconds();
-        app_paint(app);
-        app->term->show(app->term, app->grid);
+        loop_paint(loop);
         runs[i] = milliseconds() - begin;
     }
     return median(runs);
 }
 
 /* From the key to the first picture that shows it; the search goes on later. */
-static double nudge(App *app, Term *term)
+static double nudge(Loop *loop, Term *term)
 {
     double runs[RUNS];
     for (int i = 0; i < RUNS; i++) {
@@ -106,7 +105,7 @@ static double nudge(App *app, Term *term)
         memory_key(term, i % STEP_BACK < STEP_BACK / 2 ? PRESS_UP : PRESS_DOWN);
         double begin = milliseconds();
         while (memory_pictures(term) == pictures)
-            BUG_UNLESS(app_turn(app));
+            BUG_UNLESS(loop_turn(loop));
         runs[i] = milliseconds() - begin;
     }
     return median(runs);
@@ -115,36 +114,36 @@ static double nudge(App *app, Term *term)
 int main(void)
 {
     Term *term = term_memory(80, 24);
-    App *app = app_new(term);
+    Loop *loop = loop_new(term);
     Arena *arena = arena_new();
     Err err;
-    BUG_UNLESS(file_begin(app, NULL, room(arena), &err));
+    BUG_UNLESS(file_begin(loop->app, NULL, room(arena), &err));
     arena_free(arena);
     double begin = milliseconds();
-    settle(app, term);
+    settle(loop, term);
     printf("room, opened and its boards worked out to the end: %.1f ms\n", milliseconds() - begin);
     for (int rows = 0; rows < 2; rows++) {
         const char *view = rows == 0 ? "in proportion" : "row by row";
-        printf("80x24, %s: repaint %.3f ms, nudge to painted %.3f ms\n", view, repaint(app), nudge(app, term));
+        printf("80x24, %s: repaint %.3f ms, nudge to painted %.3f ms\n", view, repaint(loop), nudge(loop, term));
         memory_resize(term, 200, 60);
-        settle(app, term);
-        printf("200x60, %s: repaint %.3f ms, nudge to painted %.3f ms\n", view, repaint(app), nudge(app, term));
+        settle(loop, term);
+        printf("200x60, %s: repaint %.3f ms, nudge to painted %.3f ms\n", view, repaint(loop), nudge(loop, term));
         memory_resize(term, 80, 24);
         memory_key(term, 'v');
-        settle(app, term);
+        settle(loop, term);
     }
-    settle(app, term);
+    settle(loop, term);
     memory_key(term, 's');
-    settle(app, term);
-    printf("80x24, starts: repaint %.3f ms, next start to painted %.3f ms\n", repaint(app), nudge(app, term));
+    settle(loop, term);
+    printf("80x24, starts: repaint %.3f ms, next start to painted %.3f ms\n", repaint(loop), nudge(loop, term));
     memory_resize(term, 200, 60);
-    settle(app, term);
-    printf("200x60, starts: repaint %.3f ms, next start to painted %.3f ms\n", repaint(app), nudge(app, term));
+    settle(loop, term);
+    printf("200x60, starts: repaint %.3f ms, next start to painted %.3f ms\n", repaint(loop), nudge(loop, term));
     memory_key(term, PRESS_ESCAPE);
-    settle(app, term);
+    settle(loop, term);
     if (most_memory() > 0)
         printf("memory, at most: %.1f MiB\n", (double)most_memory() / 1024);
-    app_free(app);
+    loop_free(loop);
     term->finish(term);
     return 0;
 }

@@ -87,7 +87,7 @@ static void the_recovery_copy_comes_after_two_seconds(void **state)
     (void)state;
     Rig *rig = rig_on_file(80, 24);
     rig_key(rig, PRESS_UP);
-    const char *copy = session_recovery_path(rig->app->session);
+    const char *copy = session_recovery_path(rig->app->file->session);
     rig_pass(rig, 1900);
     assert_int_not_equal(access(copy, F_OK), 0);
     rig_pass(rig, 200);
@@ -101,7 +101,7 @@ static void what_is_undone_needs_no_copy(void **state)
 {
     (void)state;
     Rig *rig = rig_on_file(80, 24);
-    const char *copy = session_recovery_path(rig->app->session);
+    const char *copy = session_recovery_path(rig->app->file->session);
     rig_key(rig, PRESS_UP);
     rig_pass(rig, 2100);
     assert_int_equal(access(copy, F_OK), 0);
@@ -119,8 +119,8 @@ static void asked_to_stop_it_keeps_and_says_where(void **state)
     memory_stop(rig->term);
     rig_settle(rig);
     assert_false(rig->running);
-    assert_holds(rig->app->farewell, session_recovery_path(rig->app->session));
-    assert_int_equal(access(session_recovery_path(rig->app->session), F_OK), 0);
+    assert_holds(file_farewell(rig->app), session_recovery_path(rig->app->file->session));
+    assert_int_equal(access(session_recovery_path(rig->app->file->session), F_OK), 0);
     rig_free(rig);
 }
 
@@ -131,7 +131,7 @@ static void where_no_copy_can_be_kept_it_says_so_to_the_end(void **state)
     Rig *rig = rig_on_file(80, 24);
     char place[PATH_MAX];
     char away[PATH_MAX + 8];
-    snprintf(place, sizeof place, "%s", session_recovery_path(rig->app->session));
+    snprintf(place, sizeof place, "%s", session_recovery_path(rig->app->file->session));
     *strrchr(place, '/') = '\0';
     snprintf(away, sizeof away, "%s.away", place);
     assert_int_equal(rename(place, away), 0);
@@ -144,7 +144,7 @@ static void where_no_copy_can_be_kept_it_says_so_to_the_end(void **state)
     memory_stop(rig->term);
     rig_settle(rig);
     assert_false(rig->running);
-    assert_holds(rig->app->farewell, "what was changed and not saved could not be kept: ");
+    assert_holds(file_farewell(rig->app), "what was changed and not saved could not be kept: ");
     assert_int_equal(remove(place), 0);
     assert_int_equal(rename(away, place), 0);
     rig_free(rig);
@@ -158,7 +158,7 @@ static void a_terminal_that_is_gone_ends_it(void **state)
     memory_hang_up(rig->term);
     rig_settle(rig);
     assert_false(rig->running);
-    assert_int_equal(access(session_recovery_path(rig->app->session), F_OK), 0);
+    assert_int_equal(access(session_recovery_path(rig->app->file->session), F_OK), 0);
     rig_free(rig);
 }
 
@@ -288,7 +288,6 @@ static void a_second_editor_asks_one_thing_and_drops_nothing(void **state)
     assert_true(read(ready[0], copy, sizeof copy - 1) > 1);
     Errs errs = {0};
     assert_true(file_open(rig->app, path, arena, &errs));
-    rig->app->dirty = true;
     rig_type(rig, "");
     memory_resize(rig->term, 80, 24);
     rig_settle(rig);
@@ -390,7 +389,7 @@ static void a_new_wall_is_not_lost(void **state)
     Rig *rig = rig_new(80, 24); /* begun, never saved */
     rig_pass(rig, 2100);
     char copy[300];
-    snprintf(copy, sizeof copy, "%s", session_recovery_path(rig->app->session));
+    snprintf(copy, sizeof copy, "%s", session_recovery_path(rig->app->file->session));
     assert_int_equal(access(copy, F_OK), 0);
     rig_type(rig, "q");
     assert_shows(rig, "Leave with changes?");
@@ -409,8 +408,8 @@ static void a_new_wall_is_not_lost(void **state)
     assert_shows(rig, "A wall that was never saved");
     rig_key(rig, PRESS_ENTER);
     assert_shows(rig, "Boathouse reading wall");
-    assert_true(app_changed(rig->app));
-    assert_int_equal(access(session_recovery_path(rig->app->session), F_OK), 0);
+    assert_true(file_changed(rig->app));
+    assert_int_equal(access(session_recovery_path(rig->app->file->session), F_OK), 0);
     rig_free(rig);
 }
 

@@ -7,6 +7,7 @@
 #include "paths.h"
 #include "rig.h"
 #include "screen/forms/form.h"
+#include "store/store.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -194,7 +195,7 @@ static void what_is_wrong_with_the_wood_is_said_at_its_field(void **state)
     rig_keys(rig, PRESS_TAB, 3);
     fill(rig, "");
     take(rig);
-    form = app_top(rig->app)->state;
+    form = layers_top(&rig->app->layers)->state;
     assert_string_equal(form->fields[form->focus].path, "hung.humidity");
     assert_shows(rig, "this is missing; write it in percent, like 45");
     rig_type(rig, "99");
@@ -317,7 +318,7 @@ static void what_is_wrong_with_the_bill_is_said_at_its_field(void **state)
     (void)state;
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_type(rig, "B");
-    const Form *form = app_top(rig->app)->state;
+    const Form *form = layers_top(&rig->app->layers)->state;
     rig_type(rig, "10 %");
     assert_shows(rig, "in percent already");
     rig_key(rig, PRESS_CTRL | 'u');
@@ -351,7 +352,7 @@ static void milling_is_written_down(void **state)
     fill(rig, "3/32");
     fill(rig, "-1");
     take(rig);
-    const Form *form = app_top(rig->app)->state;
+    const Form *form = layers_top(&rig->app->layers)->state;
     assert_string_equal(form->fields[form->focus].path, "plane");
     fill(rig, "1/16");
     take(rig);
@@ -383,7 +384,7 @@ static void rough_boards_are_written_down(void **state)
     fill(rig, "D1");
     fill(rig, "30 to 36, 50 to 51");
     take(rig);
-    const Form *form = app_top(rig->app)->state;
+    const Form *form = layers_top(&rig->app->layers)->state;
     assert_string_equal(form->fields[form->focus].path, "ends");
     fill(rig, "3");
     fill(rig, "tan");
@@ -456,7 +457,7 @@ static void runs_of_trim_are_written_down(void **state)
     rig_keys(rig, PRESS_TAB, 3);
     rig_type(rig, "sash");
     take(rig);
-    const Form *form = app_top(rig->app)->state;
+    const Form *form = layers_top(&rig->app->layers)->state;
     assert_string_equal(form->fields[form->focus].path, "opening"); /* a ceiling goes round nothing */
     fill(rig, "");
     take(rig);
@@ -552,7 +553,7 @@ static void title_and_units_are_one_step(void **state)
     rig_key(rig, PRESS_TAB);
     fill(rig, "1");
     take(rig); /* refused as a whole */
-    const Form *form = app_top(rig->app)->state;
+    const Form *form = layers_top(&rig->app->layers)->state;
     assert_string_equal(form->fields[form->focus].path, "title");
     assert_int_equal(wall_of(rig)->units, UNITS_IN);
     rig_free(rig);
@@ -586,7 +587,7 @@ static void wallboard_without_a_fastener_is_not_dropped(void **state)
     rig_key(rig, PRESS_TAB);
     fill(rig, "1/2");
     take(rig);
-    const Form *form = app_top(rig->app)->state;
+    const Form *form = layers_top(&rig->app->layers)->state;
     assert_string_equal(form->fields[form->focus].path, "length");
     fill(rig, "2");
     take(rig);
@@ -628,7 +629,8 @@ static const Way ways[] = {
 static Rig *rig_on_everything(void)
 {
     Rig *rig = rig_on_text(80, 24, everything);
-    rig->app->hung_may_move = true;
+    rig_type(rig, "1g"); /* the form of the start; go on */
+    rig_key(rig, PRESS_ESCAPE);
     return rig;
 }
 
@@ -639,7 +641,7 @@ static Form *open_form(Rig *rig, const Way *way)
         if (key[1] == '\0')
             assert_shows(rig, "take it");
     }
-    return app_top(rig->app)->state;
+    return layers_top(&rig->app->layers)->state;
 }
 
 /* A field with the name; one of several stretches stands for both its ends. */

@@ -125,7 +125,7 @@ static void what_is_long_is_scrolled_to_its_end(void **state)
     rig_key(rig, PRESS_UP);
     assert_shows(rig, "1 to 10 of ");
     rig_type(rig, "q");
-    assert_int_equal(rig->app->depth, 1);
+    assert_int_equal(rig->app->layers.depth, 1);
     rig_free(rig);
 }
 
@@ -139,7 +139,7 @@ static void every_size_is_survived(void **state)
         for (int i = 0; i < 5; i++) {
             memory_resize(rig->term, sizes[i][0], sizes[i][1]);
             rig_type(rig, " jjk");
-            assert_int_equal(rig->app->depth, 2);
+            assert_int_equal(rig->app->layers.depth, 2);
         }
         rig_free(rig);
     }

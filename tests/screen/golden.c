@@ -76,9 +76,7 @@ static void take_picture(const Case *wanted, Text *out)
     Rig *rig = rig_new(wanted->columns, wanted->rows);
     rig->term->utf8 = !wanted->ascii;
     rig->term->colour = wanted->colour;
-    rig->app->dirty = true;
     rig_type(rig, wanted->keys);
-    rig->app->dirty = true;
     rig_type(rig, "");
     memory_resize(rig->term, wanted->columns, wanted->rows);
     rig_settle(rig);

@@ -116,7 +116,7 @@ static void only_the_final_plan_is_hung(void **state)
             rig_key(rig, PRESS_BACKSPACE);
         }
         rig_key(rig, PRESS_ESCAPE);
-        assert_int_equal(rig->app->depth, 1);
+        assert_int_equal(rig->app->layers.depth, 1);
     }
     arena_free(arena);
     rig_free(rig);
@@ -168,7 +168,7 @@ static void the_plan_stays_until_the_last_piece_hangs(void **state)
     for (int i = 0; i < count; i++) {
         assert_true(next_piece(rig) == &plan_of(rig)->pieces[i]);
         memory_key(rig->term, PRESS_ENTER);
-        app_turn(rig->app);
+        loop_turn(rig->loop);
         assert_int_equal(wall_of(rig)->hung_pieces.count, i + 1);
         assert_true(app_work(rig->app)->filled); /* at once: nothing is worked out again */
         rig_settle(rig);
@@ -300,7 +300,7 @@ static void esc_leaves_the_edge_and_then_the_view(void **state)
     assert_int_equal(wall_of(rig)->hung_edges.count, 0);
     assert_shows(rig, "Next: ");
     rig_key(rig, PRESS_ESCAPE);
-    assert_int_equal(rig->app->depth, 1);
+    assert_int_equal(rig->app->layers.depth, 1);
     rig_free(rig);
 }
 
@@ -452,7 +452,7 @@ static void every_size_is_survived(void **state)
         rig_key(rig, PRESS_ESCAPE);
         rig_key(rig, PRESS_PAGE_DOWN);
         rig_key(rig, PRESS_RIGHT);
-        assert_int_equal(rig->app->depth, 2);
+        assert_int_equal(rig->app->layers.depth, 2);
     }
     rig_free(rig);
 }

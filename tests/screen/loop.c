@@ -2,6 +2,7 @@
 #include "check.h"
 
 #include "rig.h"
+#include "screen/forms/file.h"
 #include "screen/forms/question.h"
 
 #include <stdio.h>
@@ -131,9 +132,9 @@ static void an_opening_is_chosen_moved_and_removed(void **state)
     rig_key(rig, PRESS_CTRL | 'z');
     assert_int_equal(app_wall(rig->app)->faces.at[0].openings.count, 3);
     rig_key(rig, PRESS_TAB);
-    assert_int_not_equal(rig->app->opening, 0);
+    assert_int_not_equal(rig->app->focus.opening, 0);
     rig_key(rig, PRESS_ESCAPE);
-    assert_int_equal(rig->app->opening, 0);
+    assert_int_equal(rig->app->focus.opening, 0);
     rig_free(rig);
 }
 
@@ -160,7 +161,7 @@ static void an_opening_is_added_in_a_form(void **state)
     assert_int_equal(openings->count, 4);
     assert_int_equal(openings->at[3].kind, OPENING_VENT);
     assert_int_equal(openings->at[3].height, 6 * LENGTH_INCH);
-    assert_int_equal(openings->at[3].id, rig->app->opening);
+    assert_int_equal(openings->at[3].id, rig->app->focus.opening);
     rig_free(rig);
 }
 
@@ -303,7 +304,7 @@ static void leaving_with_changes_asks(void **state)
     rig_type(rig, "q");
     rig_type(rig, "l");
     assert_false(rig->running);
-    assert_string_equal(rig->app->farewell, "");
+    assert_string_equal(file_farewell(rig->app), "");
     rig_free(rig);
     rig = rig_on_file(80, 24);
     rig_type(rig, "q");
@@ -442,6 +443,35 @@ static void the_menu_is_typed_into(void **state)
     rig_free(rig);
 }
 
+/* The file on disk is looked at only when nothing lies over the wall: until then nobody needs to wake up for it. */
+static void the_loop_sleeps_while_a_form_is_open(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    rig_type(rig, "1");
+    memory_pass(rig->term, 60000);
+    int turns = 0;
+    while (!memory_idle(rig->term) && turns < 1000) {
+        loop_turn(rig->loop);
+        turns++;
+    }
+    assert_in_range(turns, 1, 20);
+    rig_free(rig);
+}
+
+static void nothing_can_be_undone_on_the_first_screen(void **state)
+{
+    (void)state;
+    Rig *rig = rig_on_file(80, 24);
+    rig_type(rig, "O");
+    assert_shows(rig, "A new wall");
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_shows(rig, "Nothing to undo.");
+    rig_key(rig, PRESS_CTRL | 'y');
+    assert_shows(rig, "Nothing to do again.");
+    rig_free(rig);
+}
+
 static void help_lists_keys_and_closes(void **state)
 {
     (void)state;
@@ -524,8 +554,8 @@ static void looking_through_findings_leaves_one_where_one_was(void **state)
         assert_shows(rig, "north (1 of 2)");
         rig_key(rig, ways_back[i]);
         assert_shows(rig, "east (2 of 2)");
-        assert_int_equal(rig->app->opening, 0);
-        assert_false(rig->app->sight.away);
+        assert_int_equal(rig->app->focus.opening, 0);
+        assert_false(rig->app->focus.sight.away);
         rig_type(rig, "f");
         rig_key(rig, PRESS_ENTER);
         assert_shows(rig, "north (1 of 2)");
@@ -638,9 +668,9 @@ static void the_figures_of_a_rip_are_never_cut(void **state)
     } rows[] = {{80, "2 15/16~2 13/16"}, {120, "2 15/16 \u2192 2 13/16 ~"}};
     for (int i = 0; i < 2; i++) {
         Rig *rig = rig_on_text(rows[i].columns, 24, text);
-        if (!rig->app->sight.rows)
+        if (!rig->app->focus.sight.rows)
             rig_type(rig, "v");
-        assert_true(rig->app->sight.rows);
+        assert_true(rig->app->focus.sight.rows);
         assert_shows(rig, rows[i].words);
         rig_free(rig);
     }
@@ -673,6 +703,8 @@ int main(void)
         cmocka_unit_test(a_question_shows_the_line_in_focus_by_a_sign_of_its_own),
         cmocka_unit_test(the_text_of_a_question_can_be_gone_through),
         cmocka_unit_test(the_menu_is_typed_into),
+        cmocka_unit_test(the_loop_sleeps_while_a_form_is_open),
+        cmocka_unit_test(nothing_can_be_undone_on_the_first_screen),
         cmocka_unit_test(help_lists_keys_and_closes),
         cmocka_unit_test(the_cursor_stands_on_the_focus),
         cmocka_unit_test(every_size_is_survived),

@@ -3,7 +3,6 @@
 #include "base/file.h"
 #include "base/panic.h"
 #include "screen/forms/file.h"
-#include "screen/views/elevation.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -106,7 +105,8 @@ static Rig *rig_empty(int columns, int rows)
     setenv("XDG_STATE_HOME", rig->folder, 1);
     text_init(&rig->picture);
     rig->term = term_memory(columns, rows);
-    rig->app = app_new(rig->term);
+    rig->loop = loop_new(rig->term);
+    rig->app = rig->loop->app;
     rig->running = true;
     return rig;
 }
@@ -165,7 +165,7 @@ static void remove_folder(const char *folder)
 
 void rig_free(Rig *rig)
 {
-    app_free(rig->app);
+    loop_free(rig->loop);
     rig->term->finish(rig->term);
     text_finish(&rig->picture);
     remove_folder(rig->folder);
@@ -176,7 +176,7 @@ void rig_settle(Rig *rig)
 {
     for (int turns = 0; rig->running && !memory_idle(rig->term); turns++) {
         BUG_UNLESS(turns < 1000000);
-        rig->running = app_turn(rig->app);
+        rig->running = loop_turn(rig->loop);
     }
     text_clear(&rig->picture);
     const Grid *picture = memory_picture(rig->term);

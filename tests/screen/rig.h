@@ -5,12 +5,13 @@
 #ifndef TESTS_SCREEN_RIG_H
 #define TESTS_SCREEN_RIG_H
 
-#include "screen/app/app.h"
+#include "screen/loop.h"
 #include "screen/term/term_memory.h"
 
 typedef struct Rig {
     Term *term;
-    App *app;
+    Loop *loop;
+    App *app;        /* the loop's */
     Text picture;    /* what is to be seen now, as lines */
     char folder[64]; /* of this rig alone: the state folder, and room for files */
     bool running;

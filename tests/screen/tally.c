@@ -145,9 +145,9 @@ static void esc_drops_what_is_typed_and_then_the_view(void **state)
     Rig *rig = empty_pile(80, 24);
     rig_type(rig, "77");
     rig_key(rig, PRESS_ESCAPE);
-    assert_int_equal(rig->app->depth, 2);
+    assert_int_equal(rig->app->layers.depth, 2);
     rig_key(rig, PRESS_ESCAPE);
-    assert_int_equal(rig->app->depth, 1);
+    assert_int_equal(rig->app->layers.depth, 1);
     assert_int_equal(stock_of(rig)->count, 0);
     rig_free(rig);
 }

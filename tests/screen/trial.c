@@ -95,7 +95,7 @@ static void enter_takes_a_start_as_one_step(void **state)
     rig_key(rig, PRESS_ENTER);
     assert_int_equal(document_of(rig)->start, chosen);
     assert_int_not_equal(chosen, written);
-    assert_int_equal(rig->app->depth, 1);
+    assert_int_equal(rig->app->layers.depth, 1);
     rig_key(rig, PRESS_CTRL | 'z');
     assert_int_equal(document_of(rig)->start, written);
     assert_null(document_undo_name(rig->app->document));
@@ -196,7 +196,7 @@ static void nothing_is_offered_while_pieces_hang(void **state)
         rig_type(rig, (char[]){*key, '\0'});
         assert_shows(rig, "Pieces hang already");
         rig_key(rig, PRESS_ENTER);
-        assert_int_equal(rig->app->depth, 1);
+        assert_int_equal(rig->app->layers.depth, 1);
     }
     rig_free(rig);
 }
@@ -211,7 +211,7 @@ static void every_size_is_survived(void **state)
         for (int i = 0; i < 6; i++) {
             memory_resize(rig->term, sizes[i][0], sizes[i][1]);
             rig_type(rig, "jjvk");
-            assert_int_equal(rig->app->depth, 2);
+            assert_int_equal(rig->app->layers.depth, 2);
         }
         rig_free(rig);
     }

@@ -1,7 +1,7 @@
 /*
- * What a person can do, once: each action with the places where it applies, its keys, and its words. The menu, the
- * hints in sight, the help and the manual page are drawn from this table, so that they cannot disagree. It does not
- * know how anything is done.
+ * What a person can do: each action of actions.h with the places where it applies, its keys, and its words. The menu,
+ * the hints in sight, the help and the manual page are made of these. How an action is done is the business of
+ * screen/do.c.
  */
 #ifndef SCREEN_APP_ACTION_H
 #define SCREEN_APP_ACTION_H
@@ -11,90 +11,8 @@
 
 typedef enum ActionId {
     ACTION_NONE,
-    ACTION_RAISE,
-    ACTION_LOWER,
-    ACTION_RAISE_MORE,
-    ACTION_LOWER_MORE,
-    ACTION_FACE_LEFT,
-    ACTION_FACE_RIGHT,
-    ACTION_OPENING_UP,
-    ACTION_OPENING_DOWN,
-    ACTION_OPENING_LEFT,
-    ACTION_OPENING_RIGHT,
-    ACTION_OPENING_UP_MORE,
-    ACTION_OPENING_DOWN_MORE,
-    ACTION_OPENING_LEFT_MORE,
-    ACTION_OPENING_RIGHT_MORE,
-    ACTION_OPENING_EDIT,
-    ACTION_OPENING_NEXT,
-    ACTION_OPENING_PREVIOUS,
-    ACTION_OPENING_ADD,
-    ACTION_OPENING_REMOVE,
-    ACTION_OPENING_LIST,
-    ACTION_SWAP_VIEW,
-    ACTION_LOOK_UP,
-    ACTION_LOOK_DOWN,
-    ACTION_LOOK_LEFT,
-    ACTION_LOOK_RIGHT,
-    ACTION_LOOK_BACK,
-    ACTION_CLOSER,
-    ACTION_FARTHER,
-    ACTION_WHOLE,
-    ACTION_STARTS,
-    ACTION_WIDTHS,
-    ACTION_SPACERS,
-    ACTION_START_FORM,
-    ACTION_PLANKS_FORM,
-    ACTION_JOINTS_FORM,
-    ACTION_SAW_FORM,
-    ACTION_FACE_FORM,
-    ACTION_STOCK_LIST,
-    ACTION_FASTENERS_FORM,
-    ACTION_TRIM_FORM,
-    ACTION_WALL_FORM,
-    ACTION_WOOD_FORM,
-    ACTION_TRIM_RUN_LIST,
-    ACTION_ROUGH_LIST,
-    ACTION_MILL_FORM,
-    ACTION_BILL_FORM,
-    ACTION_FACE_ADD,
-    ACTION_FACE_REMOVE,
-    ACTION_NEXT,
-    ACTION_PREVIOUS,
-    ACTION_CHOOSE,
-    ACTION_LINE_ADD,
-    ACTION_LINE_REMOVE,
-    ACTION_WORD_BEFORE,
-    ACTION_WORD_NEXT,
-    ACTION_NAME_NEXT,
-    ACTION_FORM_DONE,
-    ACTION_HANGING,
-    ACTION_HUNG,
-    ACTION_MEASURE,
-    ACTION_BOARD_OUT,
-    ACTION_BOARD_IN,
-    ACTION_TAKE_DOWN,
-    ACTION_PIECE_NEXT,
-    ACTION_PIECE_BEFORE,
-    ACTION_TALLY,
-    ACTION_TALLY_BOARD,
-    ACTION_TALLY_MORE,
-    ACTION_GLANCE,
-    ACTION_CAUTIONS,
-    ACTION_FINDINGS,
-    ACTION_PRINT,
-    ACTION_UNDO,
-    ACTION_REDO,
-    ACTION_SAVE,
-    ACTION_SAVE_AS,
-    ACTION_OPEN,
-    ACTION_MENU,
-    ACTION_HELP,
-    ACTION_PLAIN_SIGNS,
-    ACTION_REDRAW,
-    ACTION_SUSPEND,
-    ACTION_BACK,
-    ACTION_LEAVE,
+#define ROW(id, ...) ACTION_##id,
+#include "screen/app/actions.h"
     ACTION_COUNT
 } ActionId;
 
@@ -132,16 +50,17 @@ typedef enum ActionGroup {
 
 enum { ACTION_KEYS = 3 };
 
+/* A row of actions.h, where its parts are explained. */
 typedef struct Action {
     ActionId id;
     ActionGroup group;
-    unsigned places;       /* where its keys count */
-    unsigned hints;        /* where it is hinted at, in the order of the table */
-    Key keys[ACTION_KEYS]; /* the first is the one shown; PRESS_NONE where there are fewer */
-    ActionId with;         /* hinted at together with this one, and that with its own; ACTION_NONE: alone */
-    const char *word;      /* in a hint: one or two words */
-    const char *menu;      /* in the menu */
-    const char *help;      /* in the help and the manual: a sentence without its full stop */
+    unsigned places;
+    unsigned hints;
+    Key keys[ACTION_KEYS]; /* PRESS_NONE where there are fewer */
+    ActionId with;         /* ACTION_NONE: alone */
+    const char *word;
+    const char *menu;
+    const char *help;
 } Action;
 
 const Action *action_of(ActionId id);

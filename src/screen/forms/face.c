@@ -95,14 +95,14 @@ static bool take_face(App *app, const Form *form, Err *err)
     face.studs = read_studs(form, arena);
     uint32_t id = form->id;
     bool done =
-        id != 0 ? edit_face(app->document, &face, err) : edit_add_face(app->document, app->face, &face, &id, err);
+        id != 0 ? edit_face(app->document, &face, err) : edit_add_face(app->document, app->focus.face, &face, &id, err);
     arena_free(arena);
     if (done) {
-        if (app->face != id)
-            app->opening = 0;
-        app->face = id;
+        if (app->focus.face != id)
+            app->focus.opening = 0;
+        app->focus.face = id;
     }
-    return forms_changed(app, done);
+    return forms_changed(app, form, done);
 }
 
 static void add_marks(Form *form, const char *label, const char *path, const char *at, const char *off,

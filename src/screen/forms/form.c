@@ -254,14 +254,12 @@ static bool take_form(App *app, Form *form)
         return false;
     }
     Err err = {0};
-    if (app->document != NULL)
-        app->taken_from = document_version(app->document);
+    form->version = app->document != NULL ? document_version(app->document) : 0;
     if (form->take(app, form, &err)) {
-        app_remove(app, form); /* it may have laid something over itself */
+        layers_remove(&app->layers, form); /* it may have laid something over itself */
         return true;
     }
     show_refusal(form, &err);
-    app->dirty = true;
     return false;
 }
 
@@ -280,9 +278,9 @@ static void replace_typed(Form *form, bool text)
         field_set(field, "", form->units);
 }
 
-static bool form_key(App *app, Layer *layer, Key key)
+static bool form_key(App *app, void *state, Key key)
 {
-    Form *form = layer->state;
+    Form *form = state;
     if (key == PRESS_ENTER && form->focus == form->count) {
         take_form(app, form); /* the form may be gone */
         return true;
@@ -308,9 +306,9 @@ static bool form_key(App *app, Layer *layer, Key key)
     return true;
 }
 
-static void form_paste(App *app, Layer *layer, const char *text)
+static void form_paste(App *app, void *state, const char *text)
 {
-    Form *form = layer->state;
+    Form *form = state;
     if (form->focus < form->count)
         replace_typed(form, true);
     form->came = false;
@@ -321,25 +319,13 @@ static void form_paste(App *app, Layer *layer, const char *text)
     note_change(form);
 }
 
-static bool form_act(App *app, Layer *layer, ActionId action)
+static void form_step(App *app, void *state, int by)
 {
-    Form *form = layer->state;
-    if (action == ACTION_FORM_DONE) {
-        take_form(app, form); /* the form may be gone */
-        return true;
-    }
-    if (action == ACTION_NAME_NEXT) {
-        field_next_name(&form->fields[form->focus], form->units);
-        form->came = false;
-        note_change(form);
-        return true;
-    }
-    if (action != ACTION_NEXT && action != ACTION_PREVIOUS)
-        return false;
+    (void)app;
+    Form *form = state;
     int stations = form->count + 1;
-    form->focus = (form->focus + (action == ACTION_NEXT ? 1 : stations - 1)) % stations;
+    form->focus = (form->focus + by + stations) % stations;
     form->came = true;
-    return true;
 }
 
 static void answer_drop(App *app, int choice)
@@ -347,12 +333,12 @@ static void answer_drop(App *app, int choice)
     if (choice == 0)
         form_take_top(app);
     else if (choice == 1)
-        app_pop(app);
+        layers_pop(&app->layers);
 }
 
-static bool form_back(App *app, Layer *layer)
+static bool form_back(App *app, void *state)
 {
-    const Form *form = layer->state;
+    const Form *form = state;
     if (!form->changed)
         return true;
     static const Choice choices[] = {{'t', "take what the form says"}, {'d', "drop it"}, {'s', "stay in the form"}};
@@ -361,27 +347,27 @@ static bool form_back(App *app, Layer *layer)
     return false;
 }
 
-static unsigned form_place(const App *app, const Layer *layer)
+static unsigned form_place(const App *app, const void *state)
 {
     (void)app;
-    const Form *form = layer->state;
+    const Form *form = state;
     if (form->focus == form->count)
         return PLACE_FORM;
     FieldKind kind = form->fields[form->focus].kind;
     return PLACE_FORM | (kind == FIELD_CHOICE ? PLACE_CHOICE : kind == FIELD_NAME ? PLACE_NAME : 0u);
 }
 
-static void draw(App *app, Layer *layer, Grid *grid, Rect area)
+static void draw(App *app, void *state, Grid *grid, Rect area)
 {
     (void)app;
-    form_draw(layer->state, grid, area);
+    form_draw(state, grid, area);
 }
 
 static const View form_view = {
     .place = form_place,
     .draw = draw,
     .key = form_key,
-    .act = form_act,
+    .step = form_step,
     .paste = form_paste,
     .back = form_back,
     .finish = form_finish,
@@ -389,11 +375,24 @@ static const View form_view = {
 
 void form_open(App *app, Form *form)
 {
-    app_push(app, &form_view, form);
+    layers_push(&app->layers, &form_view, form);
 }
 
 bool form_take_top(App *app)
 {
-    Layer *layer = app_top(app);
-    return layer->view != &form_view || take_form(app, layer->state);
+    const Layer *top = layers_top(&app->layers);
+    return top->view != &form_view || take_form(app, top->state);
+}
+
+void form_type(App *app, Key key)
+{
+    form_key(app, layers_state(&app->layers, &form_view), key);
+}
+
+void form_next_name(App *app)
+{
+    Form *form = layers_state(&app->layers, &form_view);
+    field_next_name(&form->fields[form->focus], form->units);
+    form->came = false;
+    note_change(form);
 }

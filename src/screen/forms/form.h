@@ -44,6 +44,7 @@ struct Form {
     int top;   /* first line shown */
     bool came; /* the focus has just come to the field: what is typed replaces a good value, an arrow edits it */
     bool changed;
+    uint64_t version;           /* of the document that it is taken into */
     char refused[ERR_TEXT_MAX]; /* what no field is to blame for */
 };
 
@@ -80,7 +81,11 @@ void form_draw(Form *form, Grid *grid, Rect area);
 /* Opens it; the form is freed with its layer. */
 void form_open(App *app, Form *form);
 
-/* Takes the form on top, if there is one: true where none is left open. For saving out of a form. */
+/* Takes the form on top, if there is one: true where none is left open. */
 bool form_take_top(App *app);
+
+/* In the form on top: a key into the field in focus; the nearest known name into it. */
+void form_type(App *app, Key key);
+void form_next_name(App *app);
 
 #endif

@@ -8,11 +8,11 @@ static Units units_of(App *app)
     return app_wall(app)->units;
 }
 
-bool forms_changed(App *app, bool done)
+bool forms_changed(App *app, const Form *form, bool done)
 {
     if (!done)
         return false;
-    if (document_version(app->document) == app->taken_from)
+    if (document_version(app->document) == form->version)
         app_say(app, STYLE_DIM, "Nothing was changed.");
     else
         app_say(app, STYLE_ACCENT, "Done: %s.", document_undo_name(app->document));
@@ -28,7 +28,7 @@ static void fill_length(Form *form, int field, Length value)
 
 static bool take_start(App *app, const Form *form, Err *err)
 {
-    return forms_changed(app, edit_start(app->document, form_value(form, 0), err));
+    return forms_changed(app, form, edit_start(app->document, form_value(form, 0), err));
 }
 
 void forms_start(App *app)
@@ -54,7 +54,7 @@ static bool take_planks(App *app, const Form *form, Err *err)
     planks.least_given = !form_is_empty(form, PLANKS_LEAST);
     planks.least = form_value(form, PLANKS_LEAST);
     planks.leave = form_value(form, PLANKS_LEAVE);
-    bool done = forms_changed(app, edit_planks(app->document, &planks, err));
+    bool done = forms_changed(app, form, edit_planks(app->document, &planks, err));
     arena_free(arena);
     return done;
 }
@@ -84,7 +84,7 @@ static bool take_joints(App *app, const Form *form, Err *err)
     joints.land = field_choice(&form->fields[0]) == 1 ? LAND_STUDS : LAND_ANYWHERE;
     joints.stagger = form_value(form, 1);
     joints.shortest = form_value(form, 2);
-    return forms_changed(app, edit_joints(app->document, &joints, err));
+    return forms_changed(app, form, edit_joints(app->document, &joints, err));
 }
 
 void forms_joints(App *app)
@@ -104,7 +104,7 @@ static bool take_saw(App *app, const Form *form, Err *err)
     Saw saw = app_wall(app)->saw;
     saw.kerf = form_value(form, 0);
     saw.square = form_value(form, 1);
-    return forms_changed(app, edit_saw(app->document, &saw, err));
+    return forms_changed(app, form, edit_saw(app->document, &saw, err));
 }
 
 void forms_saw(App *app)
@@ -128,7 +128,7 @@ static bool take_fasteners(App *app, const Form *form, Err *err)
     fasteners.given = !form_is_empty(form, 0);
     fasteners.length = form_value(form, 0);
     fasteners.wallboard = form_value(form, 1);
-    return forms_changed(app, edit_fasteners(app->document, &fasteners, err));
+    return forms_changed(app, form, edit_fasteners(app->document, &fasteners, err));
 }
 
 void forms_fasteners(App *app)
@@ -175,7 +175,7 @@ static bool take_trim(App *app, const Form *form, Err *err)
                         .count = count_of(form_cell(form, TRIM_PIECES, line, 2))};
     }
     trim.given = trim.stock.count + trim.pieces.count + trim.runs.count > 0;
-    bool done = forms_changed(app, edit_trim(app->document, &trim, err));
+    bool done = forms_changed(app, form, edit_trim(app->document, &trim, err));
     arena_free(arena);
     return done;
 }
@@ -220,7 +220,7 @@ static bool take_wall(App *app, const Form *form, Err *err)
     Length round = field_length(&form->fields[WALL_ROUND], units);
     if (form_is_empty(form, WALL_ROUND))
         round = wall_default_round(units);
-    return forms_changed(app, edit_head(app->document, form->fields[WALL_TITLE].text, units, round, err));
+    return forms_changed(app, form, edit_head(app->document, form->fields[WALL_TITLE].text, units, round, err));
 }
 
 void forms_wall(App *app)
@@ -265,7 +265,7 @@ static bool take_stock(App *app, const Form *form, Err *err)
     bool done = form->id != 0 ? edit_stock(app->document, &stock, err)
                               : edit_add_stock(app->document, form->after, &stock, NULL, err);
     arena_free(arena);
-    return forms_changed(app, done);
+    return forms_changed(app, form, done);
 }
 
 void forms_stock(App *app, uint32_t id, uint32_t after)

@@ -8,7 +8,7 @@
 #include "screen/forms/form.h"
 
 /* For a form that is being taken: says what was done, or that nothing was; returns `done`. */
-bool forms_changed(App *app, bool done);
+bool forms_changed(App *app, const Form *form, bool done);
 
 void forms_start(App *app);
 void forms_planks(App *app);

@@ -55,12 +55,12 @@ static bool take_opening(App *app, const Form *form, Err *err)
     opening_kind_from(form->fields[OPENING_KIND_FIELD].text, &opening.kind);
     uint32_t id = form->id;
     bool done = id != 0 ? edit_opening(app->document, &opening, err)
-                        : edit_add_opening(app->document, app->face, &opening, &id, err);
+                        : edit_add_opening(app->document, app->focus.face, &opening, &id, err);
     if (done) {
-        app->opening = id;
-        app->sight.away = false;
+        app->focus.opening = id;
+        app->focus.sight.away = false;
     }
-    return forms_changed(app, done);
+    return forms_changed(app, form, done);
 }
 
 /* A name that no opening of the face has yet. */

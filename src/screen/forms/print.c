@@ -6,6 +6,7 @@
 #include "base/file.h"
 #include "base/hash.h"
 #include "config.h"
+#include "screen/forms/file.h"
 #include "screen/forms/form.h"
 #include "sheet/pdf.h"
 #include "sheet/plain.h"
@@ -30,15 +31,6 @@ static const struct {
 };
 enum { SHEETS = sizeof sheets / sizeof *sheets };
 
-static const char *base_name(const App *app)
-{
-    const char *path = session_path(app->session);
-    if (path == NULL)
-        return "";
-    const char *slash = strrchr(path, '/');
-    return slash == NULL ? path : slash + 1;
-}
-
 /* The job as the commands make it: named after the file, with the hash of the wall. */
 static const Job *job_for_paper(App *app, Arena *arena)
 {
@@ -52,13 +44,14 @@ static const Job *job_for_paper(App *app, Arena *arena)
     char hash[13];
     hash_short(hash_bytes(canonical.bytes, canonical.length), hash);
     text_finish(&canonical);
-    return job_of_parts(arena, work->layout, fill_plan(work->fill), base_name(app), hash);
+    const char *name = file_base_name(app);
+    return job_of_parts(arena, work->layout, fill_plan(work->fill), name != NULL ? name : "", hash);
 }
 
 /* Beside the wall file, named after it: boathouse-rows.pdf. */
 static bool own_name(const App *app, int which, bool pdf, char *out, size_t size)
 {
-    const char *path = session_path(app->session);
+    const char *path = file_path(app);
     if (path == NULL)
         path = "wall.yaml";
     const char *slash = strrchr(path, '/');
@@ -71,7 +64,7 @@ static bool own_name(const App *app, int which, bool pdf, char *out, size_t size
 /* A sheet is never written over the wall itself. */
 static bool is_wall_file(const App *app, const char *path)
 {
-    const char *wall = session_path(app->session);
+    const char *wall = file_path(app);
     struct stat a, b;
     return wall != NULL && stat(wall, &a) == 0 && stat(path, &b) == 0 && a.st_dev == b.st_dev && a.st_ino == b.st_ino;
 }

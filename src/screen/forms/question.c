@@ -113,10 +113,10 @@ static void draw_answer(const Question *question, Grid *grid, Rect row, int inde
     grid_cursor(grid, row.x, row.y);
 }
 
-static void question_draw(App *app, Layer *layer, Grid *grid, Rect area)
+static void question_draw(App *app, void *state, Grid *grid, Rect area)
 {
     (void)app;
-    Question *question = layer->state;
+    Question *question = state;
     int wide = area.columns < WIDE_MOST ? area.columns : WIDE_MOST;
     Share share = share_out(question, wide, area.rows);
     Rect panel = {area.x + (area.columns - wide) / 2, area.y, wide, share.whole};
@@ -147,13 +147,13 @@ static void question_draw(App *app, Layer *layer, Grid *grid, Rect area)
 static void answer(App *app, const Question *question, int choice)
 {
     Answer *call = question->answer;
-    app_pop(app);
+    layers_pop(&app->layers);
     call(app, choice);
 }
 
-static bool question_key(App *app, Layer *layer, Key key)
+static bool question_key(App *app, void *state, Key key)
 {
-    Question *question = layer->state;
+    Question *question = state;
     if (key == PRESS_PAGE_DOWN || key == PRESS_PAGE_UP) {
         question->top += key == PRESS_PAGE_DOWN ? 1 : question->top > 0 ? -1 : 0; /* held to the text when drawn */
         return true;
@@ -168,27 +168,32 @@ static bool question_key(App *app, Layer *layer, Key key)
     return key_is_text(key);
 }
 
-static bool question_act(App *app, Layer *layer, ActionId action)
+static void question_step(App *app, void *state, int by)
 {
-    Question *question = layer->state;
-    if (action == ACTION_NEXT)
-        question->focus = (question->focus + 1) % question->count;
-    else if (action == ACTION_PREVIOUS)
-        question->focus = (question->focus + question->count - 1) % question->count;
-    else if (action == ACTION_CHOOSE)
-        answer(app, question, question->focus);
-    else if (action == ACTION_BACK)
-        answer(app, question, -1);
-    else
-        return action == ACTION_LEAVE; /* a question is answered first */
-    return true;
+    (void)app;
+    Question *question = state;
+    question->focus = (question->focus + by + question->count) % question->count;
+}
+
+static void question_choose(App *app, void *state)
+{
+    const Question *question = state;
+    answer(app, question, question->focus);
+}
+
+static bool question_back(App *app, void *state)
+{
+    answer(app, state, -1);
+    return false;
 }
 
 static const View question_view = {
     .places = PLACE_QUESTION,
     .draw = question_draw,
     .key = question_key,
-    .act = question_act,
+    .step = question_step,
+    .choose = question_choose,
+    .back = question_back,
     .finish = free,
 };
 
@@ -203,5 +208,10 @@ void question_ask(App *app, const char *title, const char *text, const Choice *c
     memcpy(question->choices, choices, (size_t)count * sizeof *choices);
     question->count = count;
     question->answer = call;
-    app_push(app, &question_view, question);
+    layers_push(&app->layers, &question_view, question);
+}
+
+bool question_waits(App *app)
+{
+    return layers_top(&app->layers)->view == &question_view;
 }

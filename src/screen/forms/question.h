@@ -19,4 +19,7 @@ typedef void Answer(App *app, int choice);
 
 void question_ask(App *app, const char *title, const char *text, const Choice *choices, int count, Answer *call);
 
+/* Whether a question is on top. */
+bool question_waits(App *app);
+
 #endif

@@ -38,7 +38,7 @@ static bool take_mill(App *app, const Form *form, Err *err)
                  .kerf = read_own(form, MILL_KERF),
                  .plane = form_value(form, MILL_PLANE),
                  .keep = form_value(form, MILL_KEEP)};
-    return forms_changed(app, edit_mill(app->document, &mill, err));
+    return forms_changed(app, form, edit_mill(app->document, &mill, err));
 }
 
 void forms_mill(App *app)
@@ -82,7 +82,7 @@ static bool take_rough(App *app, const Form *form, Err *err)
     bool done = form->id != 0 ? edit_rough(app->document, &rough, err)
                               : edit_add_rough(app->document, form->after, &rough, NULL, err);
     arena_free(arena);
-    return forms_changed(app, done);
+    return forms_changed(app, form, done);
 }
 
 void forms_rough(App *app, uint32_t id, uint32_t after)
@@ -135,7 +135,7 @@ static bool take_trim_run(App *app, const Form *form, Err *err)
                    .opening = opening};
     bool done = form->id != 0 ? edit_trim_run(app->document, (int)form->id - 1, &run, err)
                               : edit_add_trim_run(app->document, (int)form->after, &run, err);
-    return forms_changed(app, done);
+    return forms_changed(app, form, done);
 }
 
 /* The names of all openings, each once, with what and where the first of that name is. */
@@ -243,7 +243,7 @@ static bool take_bill(App *app, const Form *form, Err *err)
     same.bill = bill;
     same.bill.given = true;
     bill.given = bill.given || wall_equal(&same, app_wall(app));
-    return forms_changed(app, edit_bill(app->document, &bill, err));
+    return forms_changed(app, form, edit_bill(app->document, &bill, err));
 }
 
 /* What holds where the file says nothing: "10 (common practice)". */

@@ -65,7 +65,7 @@ static bool take_wood(App *app, const Form *form, Err *err)
         wood.dry = read_air(form, WOOD_DRY_TEMPERATURE);
         wood.damp = read_air(form, WOOD_DAMP_TEMPERATURE);
     }
-    return forms_changed(app, edit_wood(app->document, &wood, err));
+    return forms_changed(app, form, edit_wood(app->document, &wood, err));
 }
 
 /* ---- opening it ---- */

@@ -138,11 +138,10 @@ void lists_first(App *app)
         .line = first_line,
         .choose = first_choose,
     };
-    while (app->depth > 1)
-        app_pop(app);
+    while (app->layers.depth > 1)
+        layers_pop(&app->layers);
     List *list = list_ground(app, &kind);
-    if (app->document != NULL)
-        app_end(app);
+    file_end(app);
     First *first = arena_one(list->arena, First);
     first->left_over = session_left_over(list->arena);
     first->recent = session_recent(list->arena);

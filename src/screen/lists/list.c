@@ -74,9 +74,9 @@ static int whole_rows(App *app, List *list, int cells, int most, int count)
     return foot > 1 ? foot : 0;
 }
 
-static void list_draw(App *app, Layer *layer, Grid *grid, Rect area)
+static void list_draw(App *app, void *state, Grid *grid, Rect area)
 {
-    List *list = layer->state;
+    List *list = state;
     int count = list->kind->count(app, list);
     int wide = area.columns < WIDE_MOST ? area.columns : WIDE_MOST;
     int most = list->kind->low && area.rows >= LOW_FROM ? area.rows * 2 / 3 : area.rows;
@@ -107,9 +107,9 @@ static void move_to(App *app, List *list, int index)
         list->kind->moved(app, list, index);
 }
 
-static bool list_key(App *app, Layer *layer, Key key)
+static bool list_key(App *app, void *state, Key key)
 {
-    List *list = layer->state;
+    List *list = state;
     int count = list->kind->count(app, list);
     int to;
     if (key == PRESS_HOME)
@@ -129,58 +129,54 @@ static bool list_key(App *app, Layer *layer, Key key)
     return true;
 }
 
-static bool list_act(App *app, Layer *layer, ActionId action)
+/* The line in focus, -1 where there is none. */
+static int focus_of(App *app, List *list)
 {
-    List *list = layer->state;
     int count = list->kind->count(app, list);
     if (list->focus >= count)
         list->focus = count > 0 ? count - 1 : 0;
-    if (action == ACTION_LINE_ADD && list->kind->add != NULL) {
-        list->kind->add(app, list, count > 0 ? list->focus : -1);
-        return true;
-    }
-    if (count == 0)
-        return action == ACTION_NEXT || action == ACTION_PREVIOUS || action == ACTION_CHOOSE ||
-               action == ACTION_LINE_REMOVE;
-    if (action == ACTION_NEXT)
-        move_to(app, list, (list->focus + 1) % count);
-    else if (action == ACTION_PREVIOUS)
-        move_to(app, list, (list->focus + count - 1) % count);
-    else if (action == ACTION_CHOOSE)
-        list->kind->choose(app, list, list->focus);
-    else if (action == ACTION_LINE_REMOVE && list->kind->remove != NULL)
-        list->kind->remove(app, list, list->focus);
-    else
-        return false;
-    return true;
+    return count > 0 ? list->focus : -1;
+}
+
+static void list_step(App *app, void *state, int by)
+{
+    List *list = state;
+    int count = list->kind->count(app, list), focus = focus_of(app, list);
+    if (focus >= 0)
+        move_to(app, list, (focus + by + count) % count);
+}
+
+static void list_choose(App *app, void *state)
+{
+    List *list = state;
+    int focus = focus_of(app, list);
+    if (focus >= 0)
+        list->kind->choose(app, list, focus);
 }
 
 /* What was shown in passing is left again. */
-static bool list_back(App *app, Layer *layer)
+static bool list_back(App *app, void *state)
 {
-    const List *list = layer->state;
-    if (list->kind->moved != NULL && document_version(app->document) == list->version) {
-        app->face = list->face;
-        app->opening = list->opening;
-        app->sight = list->sight;
-    }
+    const List *list = state;
+    if (list->kind->moved != NULL && document_version(app->document) == list->version)
+        app->focus = list->before;
     return true;
 }
 
 /* Over the elevation q goes back; on the first screen it leaves. */
-static bool laid_key(App *app, Layer *layer, Key key)
+static bool laid_key(App *app, void *state, Key key)
 {
     if (key != 'q')
-        return list_key(app, layer, key);
-    list_back(app, layer);
-    app_pop(app);
+        return list_key(app, state, key);
+    list_back(app, state);
+    layers_pop(&app->layers);
     return true;
 }
 
-static unsigned list_place(const App *app, const Layer *layer)
+static unsigned list_place(const App *app, const void *state)
 {
     (void)app;
-    return ((const List *)layer->state)->kind->places;
+    return ((const List *)state)->kind->places;
 }
 
 static void list_finish(void *state)
@@ -190,9 +186,9 @@ static void list_finish(void *state)
     free(list);
 }
 
-static bool stay(App *app, Layer *layer)
+static bool stay(App *app, void *state)
 {
-    (void)layer;
+    (void)state;
     app_say(app, STYLE_DIM, "This is the first screen; q leaves.");
     return false;
 }
@@ -201,7 +197,8 @@ static const View list_view = {
     .place = list_place,
     .draw = list_draw,
     .key = laid_key,
-    .act = list_act,
+    .step = list_step,
+    .choose = list_choose,
     .back = list_back,
     .finish = list_finish,
 };
@@ -210,7 +207,8 @@ static const View ground_view = {
     .place = list_place,
     .draw = list_draw,
     .key = list_key,
-    .act = list_act,
+    .step = list_step,
+    .choose = list_choose,
     .back = stay,
     .finish = list_finish,
 };
@@ -228,17 +226,30 @@ static List *list_new(const ListKind *kind)
 List *list_open(App *app, const ListKind *kind)
 {
     List *list = list_new(kind);
-    list->face = app->face;
-    list->opening = app->opening;
-    list->sight = app->sight;
+    list->before = app->focus;
     list->version = app->document != NULL ? document_version(app->document) : 0;
-    app_push(app, &list_view, list);
+    layers_push(&app->layers, &list_view, list);
     return list;
 }
 
 List *list_ground(App *app, const ListKind *kind)
 {
     List *list = list_new(kind);
-    app_ground(app, &ground_view, list);
+    layers_ground(&app->layers, &ground_view, list);
     return list;
+}
+
+void list_add_line(App *app)
+{
+    List *list = layers_state(&app->layers, &list_view);
+    if (list->kind->add != NULL)
+        list->kind->add(app, list, focus_of(app, list));
+}
+
+void list_remove_line(App *app)
+{
+    List *list = layers_state(&app->layers, &list_view);
+    int focus = focus_of(app, list);
+    if (list->kind->remove != NULL && focus >= 0)
+        list->kind->remove(app, list, focus);
 }

@@ -34,8 +34,7 @@ struct List {
     int focus;
     int top;
     /* Where one stood when it was opened: Esc goes back there, unless the wall was changed meanwhile. */
-    uint32_t face, opening;
-    Sight sight;
+    Focus before;
     uint64_t version;
 };
 
@@ -44,5 +43,9 @@ List *list_open(App *app, const ListKind *kind);
 
 /* The same as the lowest layer of all: Esc does not take it off. */
 List *list_ground(App *app, const ListKind *kind);
+
+/* In the list on top, behind the line in focus and that line. */
+void list_add_line(App *app);
+void list_remove_line(App *app);
 
 #endif

@@ -63,21 +63,21 @@ static void findings_show(App *app, List *list, int index)
     if (finding->face < 0)
         return;
     const Face *face = &wall->faces.at[finding->face];
-    app->face = face->id;
-    app->opening = finding->opening >= 0 ? face->openings.at[finding->opening].id : 0;
+    app->focus.face = face->id;
+    app->focus.opening = finding->opening >= 0 ? face->openings.at[finding->opening].id : 0;
     const FaceLayout *layout = &app_work(app)->layout->faces[finding->face];
     int course = finding->has_course ? layout_course_index(layout, finding->course) : -1;
-    app->sight.away = course >= 0;
+    app->focus.sight.away = course >= 0;
     if (course < 0)
         return;
-    app->sight.y = layout->courses[course].bottom;
-    app->sight.x = finding->has_at ? finding->at : face->width / 2;
+    app->focus.sight.y = layout->courses[course].bottom;
+    app->focus.sight.x = finding->has_at ? finding->at : face->width / 2;
 }
 
 static void findings_choose(App *app, List *list, int index)
 {
     findings_show(app, list, index);
-    app_pop(app);
+    layers_pop(&app->layers);
 }
 
 void lists_findings(App *app)
@@ -124,14 +124,14 @@ static void openings_line(App *app, const List *list, int index, Text *left, Tex
 static void openings_show(App *app, List *list, int index)
 {
     (void)list;
-    app->opening = openings_of(app)->at[index].id;
-    app->sight.away = false;
+    app->focus.opening = openings_of(app)->at[index].id;
+    app->focus.sight.away = false;
 }
 
 static void openings_choose(App *app, List *list, int index)
 {
     openings_show(app, list, index);
-    app_pop(app);
+    layers_pop(&app->layers);
 }
 
 static void openings_add(App *app, List *list, int index)
@@ -150,7 +150,7 @@ static void openings_remove(App *app, List *list, int index)
         app_tell(app, &err);
     else
         app_say(app, STYLE_ACCENT, "The opening is removed; Ctrl-Z brings it back.");
-    app->opening = 0;
+    app->focus.opening = 0;
 }
 
 void lists_openings(App *app)

@@ -67,10 +67,10 @@ static int matching(const Menu *menu, const Action **out)
     return count;
 }
 
-static void menu_draw(App *app, Layer *layer, Grid *grid, Rect area)
+static void menu_draw(App *app, void *state, Grid *grid, Rect area)
 {
     (void)app;
-    Menu *menu = layer->state;
+    Menu *menu = state;
     const Action *found[ACTION_COUNT];
     int count = matching(menu, found);
     int wide = area.columns < MENU_WIDE ? area.columns : MENU_WIDE;
@@ -108,10 +108,10 @@ static void menu_draw(App *app, Layer *layer, Grid *grid, Rect area)
     }
 }
 
-static bool menu_key(App *app, Layer *layer, Key key)
+static bool menu_key(App *app, void *state, Key key)
 {
     (void)app;
-    Menu *menu = layer->state;
+    Menu *menu = state;
     if (key == PRESS_BACKSPACE && menu->length > 0) {
         while (menu->length > 0 && ((unsigned char)menu->typed[--menu->length] & 0xc0) == 0x80)
             continue;
@@ -131,30 +131,32 @@ static bool menu_key(App *app, Layer *layer, Key key)
     return true;
 }
 
-static bool menu_act(App *app, Layer *layer, ActionId action)
+static void menu_step(App *app, void *state, int by)
 {
-    Menu *menu = layer->state;
+    (void)app;
+    Menu *menu = state;
     const Action *found[ACTION_COUNT];
     int count = matching(menu, found);
-    if (action != ACTION_NEXT && action != ACTION_PREVIOUS && action != ACTION_CHOOSE)
-        return false;
-    if (count == 0)
-        return true;
-    if (action == ACTION_CHOOSE) {
-        ActionId chosen = found[menu->focus]->id;
-        app_pop(app);
-        app_do(app, chosen);
-        return true;
-    }
-    menu->focus = (menu->focus + (action == ACTION_NEXT ? 1 : count - 1)) % count;
-    return true;
+    if (count > 0)
+        menu->focus = (menu->focus + by + count) % count;
+}
+
+static void menu_choose(App *app, void *state)
+{
+    const Menu *menu = state;
+    const Action *found[ACTION_COUNT];
+    if (matching(menu, found) == 0)
+        return;
+    app->wanted = found[menu->focus]->id;
+    layers_pop(&app->layers);
 }
 
 static const View menu_view = {
     .places = PLACE_MENU,
     .draw = menu_draw,
     .key = menu_key,
-    .act = menu_act,
+    .step = menu_step,
+    .choose = menu_choose,
     .finish = free,
 };
 
@@ -163,8 +165,8 @@ void menu_open(App *app)
     Menu *menu = calloc(1, sizeof *menu);
     if (menu == NULL)
         panic(__FILE__, __LINE__, "out of memory");
-    menu->places = app_places(app);
-    app_push(app, &menu_view, menu);
+    menu->places = layers_places(&app->layers, app);
+    layers_push(&app->layers, &menu_view, menu);
 }
 
 typedef struct Help {
@@ -249,10 +251,10 @@ static void help_line_draw(const HelpLine *line, Grid *grid, Rect row, int keys_
                 words + begin);
 }
 
-static void help_draw(App *app, Layer *layer, Grid *grid, Rect area)
+static void help_draw(App *app, void *state, Grid *grid, Rect area)
 {
     (void)app;
-    Help *help = layer->state;
+    Help *help = state;
     HelpLine lines[HELP_LINES_MOST];
     grid_panel(grid, area, "All keys and signs");
     Rect inside = {area.x + 2, area.y + 1, area.columns - 4, area.rows - 2};
@@ -269,9 +271,9 @@ static void help_draw(App *app, Layer *layer, Grid *grid, Rect area)
                     help->top + inside.rows < count ? help->top + inside.rows : count, count);
 }
 
-static bool help_key(App *app, Layer *layer, Key key)
+static bool help_key(App *app, void *state, Key key)
 {
-    Help *help = layer->state;
+    Help *help = state;
     int page = app->grid->rows > 10 ? app->grid->rows - 10 : 1;
     if (key == PRESS_PAGE_DOWN || key == ' ')
         help->top += page;
@@ -284,7 +286,7 @@ static bool help_key(App *app, Layer *layer, Key key)
     else if (key == 'j' || key == 'k')
         help->top += key == 'j' ? 1 : -1;
     else if (key == 'q' || key == '?' || key == PRESS_ENTER)
-        app_pop(app);
+        layers_pop(&app->layers);
     else
         return false;
     if ((key == PRESS_PAGE_UP || key == 'k') && help->top < 0)
@@ -292,22 +294,19 @@ static bool help_key(App *app, Layer *layer, Key key)
     return true;
 }
 
-static bool help_act(App *app, Layer *layer, ActionId action)
+static void help_step(App *app, void *state, int by)
 {
     (void)app;
-    Help *help = layer->state;
-    if (action == ACTION_NEXT)
-        help->top++;
-    else if (action == ACTION_PREVIOUS && help->top > 0)
-        help->top--;
-    return action == ACTION_NEXT || action == ACTION_PREVIOUS;
+    Help *help = state;
+    if (by > 0 || help->top > 0)
+        help->top += by;
 }
 
 static const View help_view = {
     .places = PLACE_HELP,
     .draw = help_draw,
     .key = help_key,
-    .act = help_act,
+    .step = help_step,
     .finish = free,
 };
 
@@ -316,5 +315,5 @@ void help_open(App *app)
     Help *help = calloc(1, sizeof *help);
     if (help == NULL)
         panic(__FILE__, __LINE__, "out of memory");
-    app_push(app, &help_view, help);
+    layers_push(&app->layers, &help_view, help);
 }

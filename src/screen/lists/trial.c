@@ -7,7 +7,10 @@
 
 #include "base/panic.h"
 #include "base/utf8.h"
+#include "screen/views/courses.h"
+#include "screen/views/drawn.h"
 #include "screen/views/elevation.h"
+#include "screen/views/shape.h"
 #include "sheet/plain.h"
 
 #include <stdlib.h>
@@ -43,14 +46,14 @@ static void try_focus(App *app, const Trial *trial)
     if (trial->lines.count == 0)
         return;
     Arena *arena = arena_new();
-    app_try(app, trial, altered(app, arena, &trial->lines.at[trial->focus]));
+    app_try(app, altered(app, arena, &trial->lines.at[trial->focus]));
     arena_free(arena);
 }
 
 static void take(App *app, Trial *trial)
 {
     if (trial->lines.count == 0) {
-        app_pop(app);
+        layers_pop(&app->layers);
         return;
     }
     const TrialLine line = trial->lines.at[trial->focus];
@@ -59,7 +62,7 @@ static void take(App *app, Trial *trial)
     bool done;
     if (line.change == 0 && line.reveal == before->planks.reveal) {
         if (line.start == before->start) {
-            app_pop(app);
+            layers_pop(&app->layers);
             app_say(app, STYLE_DIM, "It is so already; nothing is changed.");
             return;
         }
@@ -69,7 +72,7 @@ static void take(App *app, Trial *trial)
         done = edit_whole(app->document, altered(app, arena, &line), trial->step, &err);
         arena_free(arena);
     }
-    app_pop(app);
+    layers_pop(&app->layers);
     if (!done)
         app_tell(app, &err);
     else
@@ -159,11 +162,11 @@ static int panel_rows(const Trial *trial, Rect area)
 static void end_draw(App *app, Grid *grid, Rect area, Length y)
 {
     Rect before = grid_clip(grid, area);
-    app->sight.away = true;
-    app->sight.x = app_wall(app)->faces.at[app_face_index(app)].width / 2;
-    app->sight.y = y;
-    if (app->sight.rows)
-        rows_draw(app, grid, (Rect){area.x, area.y - 1, area.columns, area.rows + 1});
+    app->focus.sight.away = true;
+    app->focus.sight.x = app_wall(app)->faces.at[app_face_index(app)].width / 2;
+    app->focus.sight.y = y;
+    if (app->focus.sight.rows)
+        courses_draw(app, grid, (Rect){area.x, area.y - 1, area.columns, area.rows + 1});
     else
         drawn_draw(app, grid, (Rect){area.x, area.y, area.columns, area.rows + 1});
     grid_unclip(grid, before);
@@ -172,16 +175,16 @@ static void end_draw(App *app, Grid *grid, Rect area, Length y)
 /* Where the whole face does not fit, what a choice changes is to be seen at its upper and its lower end. */
 static void ends_draw(App *app, Grid *grid, Rect area)
 {
-    const Sight sight = app->sight;
+    const Sight sight = app->focus.sight;
     int index = app_face_index(app);
     const FaceLayout *face = &app_work(app)->layout->faces[index];
     Length low, high;
-    elevation_reach(face, &low, &high);
+    shape_reach(face, &low, &high);
     int upper = area.rows / 2;
-    app->sight.whole = false;
+    app->focus.sight.whole = false;
     end_draw(app, grid, (Rect){area.x, area.y, area.columns, upper}, high);
     end_draw(app, grid, (Rect){area.x, area.y + upper + 1, area.columns, area.rows - upper - 1}, low);
-    app->sight = sight;
+    app->focus.sight = sight;
     for (int x = area.x; x < area.x + area.columns; x++)
         grid_glyph(grid, x, area.y + upper, GLYPH_LEVEL, STYLE_FRAME);
     grid_format(grid, area.x + 2, area.y + upper, area.columns - 4, STYLE_LABEL, " %s: upper and lower end ",
@@ -195,12 +198,12 @@ static void wall_draw(App *app, Grid *grid, Rect area)
     else if (area.rows < WHOLE_ROWS && area.rows >= WALL_ROWS && area.columns >= 20)
         ends_draw(app, grid, area);
     else
-        elevation_view.draw(app, &app->layers[0], grid, area);
+        elevation_draw(app, grid, area);
 }
 
-static void trial_draw(App *app, Layer *layer, Grid *grid, Rect area)
+static void trial_draw(App *app, void *state, Grid *grid, Rect area)
 {
-    Trial *trial = layer->state;
+    Trial *trial = state;
     Rect wall = area, panel = area;
     if (area.columns >= WIDE_FROM) {
         wall.columns = area.columns - LIST_WIDE;
@@ -226,9 +229,9 @@ static void move_to(App *app, Trial *trial, int index)
     try_focus(app, trial);
 }
 
-static bool trial_key(App *app, Layer *layer, Key key)
+static bool trial_key(App *app, void *state, Key key)
 {
-    Trial *trial = layer->state;
+    Trial *trial = state;
     switch (key) {
     case PRESS_HOME: move_to(app, trial, 0); return true;
     case PRESS_END: move_to(app, trial, trial->lines.count - 1); return true;
@@ -236,28 +239,26 @@ static bool trial_key(App *app, Layer *layer, Key key)
     case PRESS_PAGE_DOWN: move_to(app, trial, trial->focus + LINES_MOST); return true;
     case 'j': move_to(app, trial, trial->focus + 1); return true;
     case 'k': move_to(app, trial, trial->focus - 1); return true;
-    case 'q': app_pop(app); return true;
+    case 'q': layers_pop(&app->layers); return true;
     default: return false;
     }
 }
 
-static bool trial_act(App *app, Layer *layer, ActionId action)
+static void trial_step(App *app, void *state, int by)
 {
-    Trial *trial = layer->state;
-    switch ((int)action) {
-    case ACTION_NEXT: move_to(app, trial, trial->focus + 1); return true;
-    case ACTION_PREVIOUS: move_to(app, trial, trial->focus - 1); return true;
-    case ACTION_CHOOSE: take(app, trial); return true;
-    case ACTION_FACE_LEFT:
-    case ACTION_FACE_RIGHT:
-    case ACTION_SWAP_VIEW: return elevation_view.act(app, &app->layers[0], action);
-    default: return false;
-    }
+    Trial *trial = state;
+    move_to(app, trial, trial->focus + by);
+}
+
+static void trial_choose(App *app, void *state)
+{
+    take(app, state);
 }
 
 static void trial_finish(void *state)
 {
     Trial *trial = state;
+    app_try(trial->app, NULL);
     arena_free(trial->arena);
     free(trial);
 }
@@ -266,7 +267,8 @@ static const View trial_view = {
     .places = PLACE_TRIAL,
     .draw = trial_draw,
     .key = trial_key,
-    .act = trial_act,
+    .step = trial_step,
+    .choose = trial_choose,
     .finish = trial_finish,
 };
 
@@ -284,6 +286,7 @@ Trial *trial_new(const char *title, const char *step)
 
 void trial_open(App *app, Trial *trial)
 {
-    app_push(app, &trial_view, trial);
+    trial->app = app;
+    layers_push(&app->layers, &trial_view, trial);
     try_focus(app, trial);
 }

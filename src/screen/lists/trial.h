@@ -25,6 +25,7 @@ typedef struct TrialLines {
 } TrialLines;
 
 typedef struct Trial {
+    App *app; /* that shows it; NULL before it is opened */
     const char *title;
     const char *step;    /* the undo step's name */
     const char *nothing; /* why there is no line */

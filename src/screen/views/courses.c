@@ -5,9 +5,11 @@
  *     gutter: mark,      track: the face's width in cells,          rip
  *     number, lower edge  one piece after the other
  */
+#include "screen/views/courses.h"
+
 #include "base/utf8.h"
-#include "screen/views/elevation.h"
-#include "screen/views/frame.h"
+#include "screen/views/figures.h"
+#include "screen/views/shape.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -63,7 +65,7 @@ static void draw_wood(const Track *track, const Course *course, Length least)
         else if (slab->parts[0].top_edge == EDGE_OPENING)
             glyph = GLYPH_PLANK_BOTTOM;
         for (int i = 0; i < slab->part_count; i++)
-            if (elevation_narrow(slab, &slab->parts[i], x, least))
+            if (shape_narrow(slab, &slab->parts[i], x, least))
                 style = STYLE_FAULT;
         if (glyph != GLYPH_PLANK && style != STYLE_FAULT)
             style = STYLE_ACCENT;
@@ -120,7 +122,7 @@ static void draw_names(App *app, const Track *track, const FaceLayout *layout, c
     for (int i = 0; i < course->cut_count; i++) {
         const Cut *cut = &course->cuts[i];
         Length low, high;
-        elevation_reach(layout, &low, &high);
+        shape_reach(layout, &low, &high);
         Length bottom = cut->box.bottom > low ? cut->box.bottom : low;
         Length middle = bottom + (cut->box.top - bottom) / 2;
         int from = cell_of(track, cut->box.left), to = cell_of(track, cut->box.right - 1);
@@ -148,7 +150,7 @@ static void draw_ends(App *app, Grid *grid, Rect row, const Course *course, Leng
     int style = here ? STYLE_FIGURE : STYLE_PLAIN;
     if (here) {
         grid_glyph(grid, row.x + 1, row.y, GLYPH_HERE, STYLE_FIGURE);
-        if (app->opening == 0)
+        if (app->focus.opening == 0)
             grid_cursor(grid, row.x + 1, row.y);
     }
     grid_format(grid, row.x + 2, row.y, 5, style, "%4" PRId64, course->number);
@@ -166,9 +168,9 @@ static void draw_ends(App *app, Grid *grid, Rect row, const Course *course, Leng
 static int first_shown(App *app, const FaceLayout *face, int rows)
 {
     const Wall *wall = app_wall(app);
-    Length y = app->sight.away ? app->sight.y : wall->start;
+    Length y = app->focus.sight.away ? app->focus.sight.y : wall->start;
     int opening = app_opening_index(app);
-    if (opening >= 0 && !app->sight.away)
+    if (opening >= 0 && !app->focus.sight.away)
         y = face->openings[opening].top;
     int middle = 0;
     while (middle + 1 < face->course_count && face->courses[middle].top <= y)
@@ -187,7 +189,7 @@ static void draw_studs(const Track *track, const FaceLayout *face)
         grid_glyph(track->grid, track->x + cell_of(track, face->studs.at[i]), track->y, GLYPH_STUD, STYLE_LABEL);
 }
 
-void rows_draw(App *app, Grid *grid, Rect area)
+void courses_draw(App *app, Grid *grid, Rect area)
 {
     const Job *job = work_job(app_work(app));
     int index = app_face_index(app);

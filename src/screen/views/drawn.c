@@ -13,10 +13,12 @@
  * even and no course is lost. Farther away a dot stands for a whole number of courses. What is thinner than a dot is
  * drawn as one where nothing else is.
  */
+#include "screen/views/drawn.h"
+
 #include "base/utf8.h"
 #include "screen/term/mosaic.h"
-#include "screen/views/elevation.h"
-#include "screen/views/frame.h"
+#include "screen/views/figures.h"
+#include "screen/views/shape.h"
 
 #include <inttypes.h>
 
@@ -90,9 +92,9 @@ static void place_frame(App *app, Frame *frame)
 {
     const Wall *wall = app_wall(app);
     const Face *face = &wall->faces.at[app_face_index(app)];
-    const Sight *sight = &app->sight;
+    const Sight *sight = &app->focus.sight;
     Length low, high;
-    elevation_reach(frame->face, &low, &high);
+    shape_reach(frame->face, &low, &high);
     Length pitch = wall_run(wall) / wall->planks.widths.count;
     frame->dot_high = choose_scale(frame, sight, pitch > 0 ? pitch : 1, face->width, high - low);
     frame->dot_wide = frame->dot_high / 2;
@@ -123,18 +125,18 @@ static Length side_at(const Points *side, Length y)
         return side->at[0].x;
     for (int i = 0; i + 1 < side->count; i++)
         if (y <= side->at[i + 1].y)
-            return elevation_between(side->at[i].y, side->at[i + 1].y, side->at[i].x, side->at[i + 1].x, y);
+            return shape_between(side->at[i].y, side->at[i + 1].y, side->at[i].x, side->at[i + 1].x, y);
     return side->at[side->count - 1].x;
 }
 
 static void draw_part(Frame *frame, const Slab *slab, const Part *part, int column, Dot wood)
 {
     Length x = x_middle(frame, column);
-    Length bottom = elevation_between(slab->left, slab->right, part->bottom_left, part->bottom_right, x);
-    Length top = elevation_between(slab->left, slab->right, part->top_left, part->top_right, x);
+    Length bottom = shape_between(slab->left, slab->right, part->bottom_left, part->bottom_right, x);
+    Length top = shape_between(slab->left, slab->right, part->top_left, part->top_right, x);
     if (top <= bottom)
         return;
-    if (elevation_narrow(slab, part, x, frame->least))
+    if (shape_narrow(slab, part, x, frame->least))
         wood = DOT_SLIVER;
     int drawn = 0;
     int last = row_at(frame, bottom);
@@ -212,7 +214,7 @@ static void draw_openings(App *app, Frame *frame, Grid *grid)
     const Face *face = &app_wall(app)->faces.at[app_face_index(app)];
     int focus = app_opening_index(app);
     Length low, high;
-    elevation_reach(frame->face, &low, &high);
+    shape_reach(frame->face, &low, &high);
     for (int i = 0; i < face->openings.count; i++) {
         Box box = frame->face->openings[i];
         if (box.bottom < low)
@@ -307,7 +309,7 @@ static void draw_gutter(App *app, Frame *frame, Grid *grid)
     if (y < 0)
         return;
     grid_glyph(grid, x + 1, y, GLYPH_HERE, STYLE_FIGURE);
-    if (app->opening == 0)
+    if (app->focus.opening == 0)
         grid_cursor(grid, x + 1, y);
 }
 

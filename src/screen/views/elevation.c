@@ -1,45 +1,26 @@
 #include "screen/views/elevation.h"
 
+#include "base/panic.h"
 #include "base/utf8.h"
-#include "screen/forms/form.h"
 #include "screen/forms/question.h"
+#include "screen/views/courses.h"
+#include "screen/views/drawn.h"
+#include "screen/views/shape.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
-enum { GOOD_STEP_IN = 8, GOOD_STEP_MM = 10 }; /* marks in the larger step */
+enum { ZOOM_MOST = 20 };
 
-Length elevation_between(Length left, Length right, Length y_left, Length y_right, Length x)
-{
-    if (y_left == y_right || x <= left || right <= left)
-        return y_left;
-    if (x >= right)
-        return y_right;
-    return y_left + (Length)wide_divide((Wide)(y_right - y_left) * (x - left), right - left);
-}
+typedef struct Elevation {
+    bool hung_may_move; /* the person was asked whether the start may change under what hangs */
+    ActionId asked;     /* done when that is answered */
+} Elevation;
 
-bool elevation_narrow(const Slab *slab, const Part *part, Length x, Length least)
-{
-    if (part->bottom_edge == EDGE_RAKE || part->top_edge == EDGE_RAKE)
-        return false;
-    if (part->bottom_edge == EDGE_BAND && part->top_edge == EDGE_BAND)
-        return false;
-    Length bottom = elevation_between(slab->left, slab->right, part->bottom_left, part->bottom_right, x);
-    Length top = elevation_between(slab->left, slab->right, part->top_left, part->top_right, x);
-    return top - bottom < least;
-}
+static Elevation *elevation_of(App *app);
 
-void elevation_reach(const FaceLayout *face, Length *low, Length *high)
-{
-    *low = face->lower.at[0].y;
-    *high = face->upper.at[0].y;
-    for (int i = 1; i < face->lower.count; i++)
-        if (face->lower.at[i].y < *low)
-            *low = face->lower.at[i].y;
-    for (int i = 1; i < face->upper.count; i++)
-        if (face->upper.at[i].y > *high)
-            *high = face->upper.at[i].y;
-}
+/* ---- what is seen ---- */
 
 static const char *corner_words(Corner corner)
 {
@@ -97,9 +78,8 @@ static void face_line(App *app, Grid *grid, Rect row)
     }
 }
 
-static void elevation_draw(App *app, Layer *layer, Grid *grid, Rect area)
+void elevation_draw(App *app, Grid *grid, Rect area)
 {
-    (void)layer;
     if (area.columns < 20 || area.rows < 4) {
         grid_text(grid, area.x, area.y, area.columns, STYLE_CAUTION, "Make the window bigger to see the wall.");
         grid_cursor(grid, area.x, area.y);
@@ -111,22 +91,17 @@ static void elevation_draw(App *app, Layer *layer, Grid *grid, Rect area)
     face_line(app, grid, (Rect){area.x + 1, area.y, area.columns - 2, 1});
     Rect below = {area.x, area.y + 1, area.columns, area.rows - 1};
     Rect before = grid_clip(grid, below);
-    if (app->sight.rows)
-        rows_draw(app, grid, below);
+    if (app->focus.sight.rows)
+        courses_draw(app, grid, below);
     else
         drawn_draw(app, grid, below);
     grid_unclip(grid, before);
 }
 
-static unsigned elevation_place(const App *app, const Layer *layer)
+static unsigned elevation_place(const App *app, const void *state)
 {
-    (void)layer;
-    return (app->opening != 0 ? PLACE_OPENING : PLACE_COURSES) | (app->sight.rows ? 0u : PLACE_DRAWN);
-}
-
-static Length good_step(const Wall *wall)
-{
-    return wall->round * (wall->units == UNITS_IN ? GOOD_STEP_IN : GOOD_STEP_MM);
+    (void)state;
+    return (app->focus.opening != 0 ? PLACE_OPENING : PLACE_COURSES) | (app->focus.sight.rows ? 0u : PLACE_DRAWN);
 }
 
 static void say_undo(App *app)
@@ -136,31 +111,26 @@ static void say_undo(App *app)
         app_say(app, STYLE_DIM, "%c%s.", name[0] >= 'a' && name[0] <= 'z' ? name[0] - 'a' + 'A' : name[0], name + 1);
 }
 
-static void nudge_start(App *app, Length by)
-{
-    Err err;
-    if (!edit_nudge_start(app->document, by, &err))
-        app_tell(app, &err);
-    else
-        say_undo(app);
-}
+/* ---- courses ---- */
 
 static void answer_hung(App *app, int choice)
 {
+    Elevation *elevation = elevation_of(app);
     if (choice != 0)
         return;
-    app->hung_may_move = true;
-    app_do(app, app->asked_action);
+    elevation->hung_may_move = true;
+    app->wanted = elevation->asked;
 }
 
 bool elevation_may_move(App *app, ActionId action)
 {
     const Wall *wall = app_wall(app);
-    if (app->hung_may_move || wall->hung_pieces.count + wall->hung_edges.count == 0)
+    Elevation *elevation = elevation_of(app);
+    if (elevation->hung_may_move || wall->hung_pieces.count + wall->hung_edges.count == 0)
         return true;
     static const Choice choices[] = {{'g', "go on; every piece that no longer fits is told as a fault"},
                                      {'l', "leave it as it is"}};
-    app->asked_action = action;
+    elevation->asked = action;
     question_ask(app, "Pieces hang already",
                  "What hangs belongs to the start, the widths and the reveal as they are now. The pieces on the wall "
                  "do not move with them.",
@@ -168,16 +138,18 @@ bool elevation_may_move(App *app, ActionId action)
     return false;
 }
 
-static void nudge_opening(App *app, Length dx, Length dy)
+void elevation_nudge(App *app, ActionId action, int by)
 {
     Err err;
-    if (!edit_nudge_opening(app->document, app->opening, dx, dy, &err))
+    if (!elevation_may_move(app, action))
+        return;
+    if (!edit_nudge_start(app->document, by * app_wall(app)->round, &err))
         app_tell(app, &err);
     else
         say_undo(app);
 }
 
-static void walk_faces(App *app, int by)
+void elevation_walk_faces(App *app, int by)
 {
     const Wall *wall = app_wall(app);
     int count = wall->faces.count, index = app_face_index(app);
@@ -195,14 +167,35 @@ static void walk_faces(App *app, int by)
         }
         to = (to + count) % count;
     }
-    app->face = wall->faces.at[to].id;
-    app->opening = 0;
-    app->sight.away = false;
+    app->focus.face = wall->faces.at[to].id;
+    app->focus.opening = 0;
+    app->focus.sight.away = false;
     document_end_run(app->document);
 }
 
+void elevation_remove_face(App *app)
+{
+    Err err;
+    if (!edit_remove_face(app->document, app->focus.face, &err))
+        app_tell(app, &err);
+    else
+        app_say(app, STYLE_ACCENT, "The face is removed; Ctrl-Z brings it back.");
+}
+
+/* ---- openings ---- */
+
+void elevation_move_opening(App *app, int right, int up)
+{
+    Err err;
+    Length mark = app_wall(app)->round;
+    if (!edit_nudge_opening(app->document, app->focus.opening, right * mark, up * mark, &err))
+        app_tell(app, &err);
+    else
+        say_undo(app);
+}
+
 /* Round all openings of the face, and between the last and the first the courses. */
-static void walk_openings(App *app, int by)
+void elevation_walk_openings(App *app, int by)
 {
     const Face *face = &app_wall(app)->faces.at[app_face_index(app)];
     int count = face->openings.count;
@@ -212,7 +205,7 @@ static void walk_openings(App *app, int by)
     }
     int stations = count + 1; /* station 0: the courses */
     int station = (app_opening_index(app) + 1 + by + stations) % stations;
-    app->opening = station == 0 ? 0 : face->openings.at[station - 1].id;
+    app->focus.opening = station == 0 ? 0 : face->openings.at[station - 1].id;
     document_end_run(app->document);
     if (station > 0) {
         const Opening *opening = &face->openings.at[station - 1];
@@ -220,14 +213,28 @@ static void walk_openings(App *app, int by)
     }
 }
 
-/* Begins to look elsewhere from where one looks now. */
-static void look(App *app, int right, int up)
+void elevation_remove_opening(App *app)
 {
+    Err err;
+    if (!edit_remove_opening(app->document, app->focus.opening, &err))
+        app_tell(app, &err);
+    else
+        app_say(app, STYLE_ACCENT, "The opening is removed; Ctrl-Z brings it back.");
+    app->focus.opening = 0;
+}
+
+/* ---- looking ---- */
+
+/* Begins to look elsewhere from where one looks now. */
+void elevation_look(App *app, int right, int up)
+{
+    if (app_work(app)->layout == NULL)
+        return;
     const Wall *wall = app_wall(app);
-    Sight *sight = &app->sight;
+    Sight *sight = &app->focus.sight;
     const FaceLayout *face = &app_work(app)->layout->faces[app_face_index(app)];
     Length low, high;
-    elevation_reach(face, &low, &high);
+    shape_reach(face, &low, &high);
     if (!sight->away) {
         sight->y = wall->start;
         sight->x = wall->faces.at[app_face_index(app)].width / 2;
@@ -242,92 +249,68 @@ static void look(App *app, int right, int up)
     sight->y = sight->y < low ? low : sight->y > high ? high : sight->y;
 }
 
-static void change_scale(App *app, int by)
+void elevation_look_back(App *app)
 {
-    Sight *sight = &app->sight;
+    app->focus.sight = (Sight){.rows = app->focus.sight.rows};
+}
+
+void elevation_zoom(App *app, int by)
+{
+    Sight *sight = &app->focus.sight;
     sight->whole = false;
-    if (sight->closer + by >= -20 && sight->closer + by <= 20)
+    if (sight->closer + by >= -ZOOM_MOST && sight->closer + by <= ZOOM_MOST)
         sight->closer += by;
 }
 
-static bool act_on_openings(App *app, ActionId action)
+void elevation_show_whole(App *app)
 {
-    Length mark = app_wall(app)->round, step = good_step(app_wall(app));
-    switch ((int)action) {
-    case ACTION_OPENING_UP: nudge_opening(app, 0, mark); return true;
-    case ACTION_OPENING_DOWN: nudge_opening(app, 0, -mark); return true;
-    case ACTION_OPENING_LEFT: nudge_opening(app, -mark, 0); return true;
-    case ACTION_OPENING_RIGHT: nudge_opening(app, mark, 0); return true;
-    case ACTION_OPENING_UP_MORE: nudge_opening(app, 0, step); return true;
-    case ACTION_OPENING_DOWN_MORE: nudge_opening(app, 0, -step); return true;
-    case ACTION_OPENING_LEFT_MORE: nudge_opening(app, -step, 0); return true;
-    case ACTION_OPENING_RIGHT_MORE: nudge_opening(app, step, 0); return true;
-    case ACTION_OPENING_NEXT: walk_openings(app, 1); return true;
-    case ACTION_OPENING_PREVIOUS: walk_openings(app, -1); return true;
-    default: return false;
-    }
+    app->focus.sight = (Sight){.whole = true};
 }
 
-static bool act_on_courses(App *app, ActionId action)
+void elevation_swap_view(App *app)
 {
-    Length mark = app_wall(app)->round, step = good_step(app_wall(app));
-    Length by = action == ACTION_RAISE        ? mark
-                : action == ACTION_LOWER      ? -mark
-                : action == ACTION_RAISE_MORE ? step
-                                              : -step;
-    switch ((int)action) {
-    case ACTION_RAISE:
-    case ACTION_LOWER:
-    case ACTION_RAISE_MORE:
-    case ACTION_LOWER_MORE:
-        if (elevation_may_move(app, action))
-            nudge_start(app, by);
-        return true;
-    case ACTION_FACE_LEFT: walk_faces(app, -1); return true;
-    case ACTION_FACE_RIGHT: walk_faces(app, 1); return true;
-    default: return false;
-    }
+    app->focus.sight.rows = !app->focus.sight.rows;
 }
 
-static bool elevation_act(App *app, Layer *layer, ActionId action)
+/* ---- the view ---- */
+
+static void draw(App *app, void *state, Grid *grid, Rect area)
 {
-    (void)layer;
-    Sight *sight = &app->sight;
-    if (app_work(app)->layout != NULL)
-        switch ((int)action) {
-        case ACTION_LOOK_UP: look(app, 0, 1); return true;
-        case ACTION_LOOK_DOWN: look(app, 0, -1); return true;
-        case ACTION_LOOK_LEFT: look(app, -1, 0); return true;
-        case ACTION_LOOK_RIGHT: look(app, 1, 0); return true;
-        default: break;
-        }
-    switch ((int)action) {
-    case ACTION_SWAP_VIEW: sight->rows = !sight->rows; return true;
-    case ACTION_LOOK_BACK: *sight = (Sight){.rows = sight->rows}; return true;
-    case ACTION_CLOSER: change_scale(app, 1); return true;
-    case ACTION_FARTHER: change_scale(app, -1); return true;
-    case ACTION_WHOLE: *sight = (Sight){.whole = true}; return true;
-    default: break;
-    }
-    return act_on_courses(app, action) || act_on_openings(app, action);
+    (void)state;
+    elevation_draw(app, grid, area);
 }
 
 /* Esc lets go of the opening in focus; the elevation itself stays. */
-static bool elevation_back(App *app, Layer *layer)
+static bool elevation_back(App *app, void *state)
 {
-    (void)layer;
-    if (app->opening != 0)
-        app->opening = 0;
-    else if (app->sight.away || app->sight.whole || app->sight.closer != 0)
-        app->sight = (Sight){.rows = app->sight.rows};
+    (void)state;
+    if (app->focus.opening != 0)
+        app->focus.opening = 0;
+    else if (app->focus.sight.away || app->focus.sight.whole || app->focus.sight.closer != 0)
+        elevation_look_back(app);
     else
         app_say(app, STYLE_DIM, "Nothing to go back from; q leaves.");
     return false;
 }
 
-const View elevation_view = {
+static const View elevation_view = {
     .place = elevation_place,
-    .draw = elevation_draw,
-    .act = elevation_act,
+    .draw = draw,
     .back = elevation_back,
+    .finish = free,
 };
+
+/* It lies at the bottom wherever there is a document. */
+static Elevation *elevation_of(App *app)
+{
+    BUG_UNLESS(app->layers.depth > 0 && app->layers.at[0].view == &elevation_view);
+    return app->layers.at[0].state;
+}
+
+void elevation_stand(App *app)
+{
+    Elevation *elevation = calloc(1, sizeof *elevation);
+    if (elevation == NULL)
+        panic(__FILE__, __LINE__, "out of memory");
+    layers_ground(&app->layers, &elevation_view, elevation);
+}

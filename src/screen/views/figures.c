@@ -5,8 +5,9 @@
  *     Least strip 9/16 at desk outlet, course -10 on north: too narrow
  *     34 courses   124 pieces   88 of 97 boards (no plan can do with fewer than 86)   no faults   3 cautions
  */
+#include "screen/views/figures.h"
+
 #include "base/utf8.h"
-#include "screen/views/frame.h"
 
 #include <inttypes.h>
 #include <stdio.h>

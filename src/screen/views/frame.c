@@ -8,6 +8,8 @@
 #include "screen/views/frame.h"
 
 #include "base/utf8.h"
+#include "screen/forms/file.h"
+#include "screen/views/figures.h"
 #include "sheet/plain.h"
 
 #include <stdio.h>
@@ -23,14 +25,10 @@ static void title_draw(App *app, Grid *grid)
         grid_text(grid, 1, 0, grid->columns - 2, STYLE_TITLE, "datumrow");
         return;
     }
-    char right[600];
-    const char *path = session_path(app->session);
-    const char *name = path == NULL ? "not saved yet" : strrchr(path, '/') != NULL ? strrchr(path, '/') + 1 : path;
-    const char *state = path == NULL ? "" : app_changed(app) ? ", changed" : ", saved";
-    const char *lock = session_locked(app->session)      ? ""
-                       : session_elsewhere(app->session) ? "; open elsewhere"
-                                                         : "; no lock";
-    snprintf(right, sizeof right, "%s%s%s", name, state, lock);
+    char right[600], state[40];
+    const char *name = file_base_name(app);
+    file_state_words(app, state, sizeof state);
+    snprintf(right, sizeof right, "%s%s", name != NULL ? name : "not saved yet", state);
     int cells = utf8_cells(right);
     int room = grid->columns - 2;
     const char *title = wall->title[0] != '\0' ? wall->title : "A wall without a title";
@@ -43,7 +41,7 @@ static void title_draw(App *app, Grid *grid)
 
 int frame_head(App *app, Grid *grid)
 {
-    bool laid_over = app->depth > 1; /* what lies over the wall needs the rows more than its figures do */
+    bool laid_over = app->layers.depth > 1; /* what lies over the wall needs the rows more than its figures do */
     if (grid->rows < (laid_over ? 8 : 4))
         return 0;
     title_draw(app, grid);
@@ -80,7 +78,7 @@ static void hints_draw(App *app, Grid *grid, int y)
 {
     const Action *fits[ACTION_COUNT];
     int count = 0, cells = 0;
-    unsigned places = app_places(app);
+    unsigned places = layers_places(&app->layers, app);
     for (int id = 1; id < ACTION_COUNT; id++) {
         const Action *action = action_of((ActionId)id);
         if ((action->hints & places) != 0) {

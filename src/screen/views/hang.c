@@ -11,6 +11,14 @@
 #include <stdlib.h>
 #include <string.h>
 
+static const View hang_view;
+
+/* Of the layer on top. */
+static Hang *hang_of(App *app)
+{
+    return layers_state(&app->layers, &hang_view);
+}
+
 static const Plan *plan_of(App *app)
 {
     Work *work = app_work(app);
@@ -25,9 +33,15 @@ static int next_to_hang(const Plan *plan)
     return -1;
 }
 
-const Piece *hang_piece(App *app, const Hang *hang)
+const Piece *hang_piece(App *app, Hang *hang)
 {
     const Plan *plan = plan_of(app);
+    if (hang->version !=
+        document_version(app->document)) { /* whatever plan there is now, its next piece is looked at */
+        hang->version = document_version(app->document);
+        hang->shown = -1;
+        hang->top = 0;
+    }
     if (plan == NULL)
         return NULL;
     int index = hang->shown >= 0 && hang->shown < plan->piece_count ? hang->shown : next_to_hang(plan);
@@ -75,13 +89,6 @@ bool hang_replanned(App *app, Hang *hang)
     return plan->anew || hang->known != hash_of(app_work(app)->layout, plan);
 }
 
-/* Looks at the next piece again, of whatever plan there will be. */
-static void start_over(Hang *hang)
-{
-    hang->shown = -1;
-    hang->top = 0;
-}
-
 /* False, and told, where the plan in sight was not the final one and the piece is another in that. */
 static bool final_piece(App *app, Hang *hang, Piece *piece)
 {
@@ -98,7 +105,6 @@ static bool final_piece(App *app, Hang *hang, Piece *piece)
         know(app, hang);
     if (filled)
         return true;
-    app->dirty = true;
     seen = hang_piece(app, hang);
     if (seen != NULL && same_piece(seen, piece))
         return true;
@@ -107,8 +113,9 @@ static bool final_piece(App *app, Hang *hang, Piece *piece)
     return false;
 }
 
-static void hung(App *app, Hang *hang)
+void hang_record(App *app)
 {
+    Hang *hang = hang_of(app);
     Piece piece;
     if (!final_piece(app, hang, &piece))
         return;
@@ -118,7 +125,6 @@ static void hung(App *app, Hang *hang)
     }
     HungPiece record = asbuilt_record(app_work(app)->layout, plan_of(app), &piece);
     know(app, hang);
-    start_over(hang);
     Err err;
     if (!edit_hang(app->document, &record, &err)) {
         app_tell(app, &err);
@@ -127,7 +133,7 @@ static void hung(App *app, Hang *hang)
     app_say(app, STYLE_GOOD, "Hung: board %d in course %d. Backspace takes it back.", record.board, record.course);
 }
 
-static void take_down(App *app, Hang *hang)
+void hang_take_down(App *app)
 {
     int count = app_wall(app)->hung_pieces.count;
     HungPiece last = count > 0 ? app_wall(app)->hung_pieces.at[count - 1] : (HungPiece){.board = 0};
@@ -138,11 +144,11 @@ static void take_down(App *app, Hang *hang)
         app_tell(app, &err);
     else
         app_say(app, STYLE_ACCENT, "Taken back: board %d in course %d counts as not hung.", last.board, last.course);
-    start_over(hang);
 }
 
-static void look(App *app, Hang *hang, int by)
+void hang_look(App *app, int by)
 {
+    Hang *hang = hang_of(app);
     const Plan *plan = plan_of(app);
     const Piece *piece = hang_piece(app, hang);
     if (plan == NULL || plan->piece_count == 0)
@@ -219,8 +225,9 @@ static Wall *without_board(Arena *arena, const Wall *before, const Plan *plan, i
     return wall;
 }
 
-static void take_board_out(App *app, Hang *hang)
+void hang_board_out(App *app)
 {
+    Hang *hang = hang_of(app);
     Piece piece;
     if (!final_piece(app, hang, &piece))
         return;
@@ -237,7 +244,6 @@ static void take_board_out(App *app, Hang *hang)
     else
         app_say(app, STYLE_ACCENT,
                 "Board %d is out; what does not hang is planned anew. Other boards keep their numbers.", piece.board);
-    start_over(hang);
     arena_free(arena);
 }
 
@@ -309,8 +315,9 @@ static const Piece *last_up(App *app, const Piece *from)
 }
 
 /* Begins with the outer edge of the course that was hung last before the piece looked at. */
-static void begin_measuring(App *app, Hang *hang)
+void hang_measure(App *app)
 {
+    Hang *hang = hang_of(app);
     const Plan *plan = plan_of(app);
     if (plan == NULL || plan->piece_count == 0)
         return;
@@ -377,21 +384,20 @@ static void take_edge(App *app, Hang *hang)
         hang->measuring = true;
         return;
     }
-    start_over(hang);
     app_say(app, STYLE_GOOD, "Recorded; the rest is laid out anew from it.");
 }
 
 /* ---- the view ---- */
 
-static unsigned hang_place(const App *app, const Layer *layer)
+static unsigned hang_place(const App *app, const void *state)
 {
     (void)app;
-    return ((const Hang *)layer->state)->measuring ? PLACE_QUESTION : PLACE_HANG;
+    return ((const Hang *)state)->measuring ? PLACE_QUESTION : PLACE_HANG;
 }
 
-static bool hang_key(App *app, Layer *layer, Key key)
+static bool hang_key(App *app, void *state, Key key)
 {
-    Hang *hang = layer->state;
+    Hang *hang = state;
     if (hang->measuring)
         return field_key(&hang->field, key, app_wall(app)->units);
     if (key == PRESS_PAGE_DOWN || key == PRESS_PAGE_UP) {
@@ -406,46 +412,33 @@ static bool hang_key(App *app, Layer *layer, Key key)
     return false;
 }
 
-static bool hang_act(App *app, Layer *layer, ActionId action)
+/* Through the edges that can be measured: upward the one before. */
+static void hang_step(App *app, void *state, int by)
 {
-    Hang *hang = layer->state;
-    switch ((int)action) {
-    case ACTION_HUNG: hung(app, hang); return true;
-    case ACTION_TAKE_DOWN: take_down(app, hang); return true;
-    case ACTION_PIECE_NEXT: look(app, hang, 1); return true;
-    case ACTION_PIECE_BEFORE: look(app, hang, -1); return true;
-    case ACTION_MEASURE: begin_measuring(app, hang); return true;
-    case ACTION_BOARD_OUT: take_board_out(app, hang); return true;
-    case ACTION_BOARD_IN:
-        start_over(hang);
-        forms_stock(app, 0, 0);
-        return true;
-    case ACTION_UNDO:
-    case ACTION_REDO: start_over(hang); return false;
-    default: break;
-    }
-    if (!hang->measuring)
-        return false;
-    switch ((int)action) {
-    case ACTION_NEXT: other_edge(app, hang, -1); return true;
-    case ACTION_PREVIOUS: other_edge(app, hang, 1); return true;
-    case ACTION_CHOOSE: take_edge(app, hang); return true;
-    default: return false;
-    }
+    Hang *hang = state;
+    if (hang->measuring)
+        other_edge(app, hang, -by);
 }
 
-static bool hang_back(App *app, Layer *layer)
+static void hang_choose(App *app, void *state)
+{
+    Hang *hang = state;
+    if (hang->measuring)
+        take_edge(app, hang);
+}
+
+static bool hang_back(App *app, void *state)
 {
     (void)app;
-    Hang *hang = layer->state;
+    Hang *hang = state;
     bool leave = !hang->measuring;
     hang->measuring = false;
     return leave;
 }
 
-static void hang_paste(App *app, Layer *layer, const char *text)
+static void hang_paste(App *app, void *state, const char *text)
 {
-    Hang *hang = layer->state;
+    Hang *hang = state;
     if (!hang->measuring || !field_paste(&hang->field, text, app_wall(app)->units))
         app_say(app, STYLE_CAUTION, "What was pasted does not belong here.");
 }
@@ -454,7 +447,8 @@ static const View hang_view = {
     .place = hang_place,
     .draw = hang_draw,
     .key = hang_key,
-    .act = hang_act,
+    .step = hang_step,
+    .choose = hang_choose,
     .paste = hang_paste,
     .back = hang_back,
     .finish = free,
@@ -466,5 +460,5 @@ void hang_open(App *app)
     if (hang == NULL)
         panic(__FILE__, __LINE__, "out of memory");
     hang->shown = -1;
-    app_push(app, &hang_view, hang);
+    layers_push(&app->layers, &hang_view, hang);
 }

@@ -11,11 +11,12 @@
 #include "trade/asbuilt.h"
 
 typedef struct Hang {
-    int shown;      /* index of the piece looked at; -1: the next one to be hung */
-    int top;        /* first line of its words in sight */
-    bool knows;     /* a final plan has been seen, or a piece was hung from it */
-    uint64_t known; /* a hash of that plan's pieces */
-    bool measuring; /* an edge is typed in */
+    uint64_t version; /* of the document whose plan is looked at */
+    int shown;        /* index of the piece looked at; -1: the next one to be hung */
+    int top;          /* first line of its words in sight */
+    bool knows;       /* a final plan has been seen, or a piece was hung from it */
+    uint64_t known;   /* a hash of that plan's pieces */
+    bool measuring;   /* an edge is typed in */
     Field field;
     uint32_t face; /* of the edge: id, course, which edge */
     int64_t course;
@@ -24,14 +25,22 @@ typedef struct Hang {
 
 void hang_open(App *app);
 
+/* In the view on top: records that the piece shown hangs; takes back the record of the last; shows the piece after (1)
+ * or before (-1); asks for a measured edge; takes the board of the piece shown out of use. */
+void hang_record(App *app);
+void hang_take_down(App *app);
+void hang_look(App *app, int by);
+void hang_measure(App *app);
+void hang_board_out(App *app);
+
 /* The piece looked at, NULL where the plan has none left to hang. */
-const Piece *hang_piece(App *app, const Hang *hang);
+const Piece *hang_piece(App *app, Hang *hang);
 
 /* Whether the plan is final and another one than the plan that the last piece was hung from, or, where none was yet,
  * that was there when the view was opened: what was printed or cut by that no longer holds. */
 bool hang_replanned(App *app, Hang *hang);
 
 /* Draws the piece looked at, what was measured, and what is typed. */
-void hang_draw(App *app, Layer *layer, Grid *grid, Rect area);
+void hang_draw(App *app, void *state, Grid *grid, Rect area);
 
 #endif

@@ -200,9 +200,9 @@ static void body_draw(App *app, Arena *arena, Hang *hang, Grid *grid, Rect area)
         grid_text_right(grid, area.x + area.columns, area.y + area.rows - 1, 18, STYLE_CAUTION, " PgDn shows more ");
 }
 
-void hang_draw(App *app, Layer *layer, Grid *grid, Rect area)
+void hang_draw(App *app, void *state, Grid *grid, Rect area)
 {
-    Hang *hang = layer->state;
+    Hang *hang = state;
     grid_fill(grid, area, ' ', STYLE_PLAIN);
     Rect inside = {area.x + 1, area.y, area.columns - 2, area.rows};
     if (app_work(app)->layout == NULL) {

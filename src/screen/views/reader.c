@@ -12,9 +12,9 @@ typedef struct Reader {
     int top, page; /* first line shown; lines shown */
 } Reader;
 
-static void reader_draw(App *app, Layer *layer, Grid *grid, Rect area)
+static void reader_draw(App *app, void *state, Grid *grid, Rect area)
 {
-    Reader *reader = layer->state;
+    Reader *reader = state;
     int wide = area.columns < WIDE_MOST ? area.columns : WIDE_MOST;
     Rect panel = {area.x + (area.columns - wide) / 2, area.y, wide, area.rows};
     grid_panel(grid, panel, reader->title);
@@ -38,9 +38,9 @@ static void scroll(Reader *reader, int by)
     reader->top = reader->top + by < 0 ? 0 : reader->top + by; /* the end is found when it is drawn */
 }
 
-static bool reader_key(App *app, Layer *layer, Key key)
+static bool reader_key(App *app, void *state, Key key)
 {
-    Reader *reader = layer->state;
+    Reader *reader = state;
     int page = reader->page > 2 ? reader->page - 1 : 1;
     switch (key) {
     case PRESS_PAGE_DOWN:
@@ -51,25 +51,22 @@ static bool reader_key(App *app, Layer *layer, Key key)
     case 'j': scroll(reader, 1); return true;
     case 'k': scroll(reader, -1); return true;
     case 'q':
-    case PRESS_ENTER: app_pop(app); return true;
+    case PRESS_ENTER: layers_pop(&app->layers); return true;
     default: return false;
     }
 }
 
-static bool reader_act(App *app, Layer *layer, ActionId action)
+static void reader_step(App *app, void *state, int by)
 {
     (void)app;
-    if (action != ACTION_NEXT && action != ACTION_PREVIOUS)
-        return false;
-    scroll(layer->state, action == ACTION_NEXT ? 1 : -1);
-    return true;
+    scroll(state, by);
 }
 
 static const View reader_view = {
     .places = PLACE_HELP,
     .draw = reader_draw,
     .key = reader_key,
-    .act = reader_act,
+    .step = reader_step,
     .finish = free,
 };
 
@@ -80,5 +77,5 @@ void reader_open(App *app, const char *title, ReaderFill *fill)
         panic(__FILE__, __LINE__, "out of memory");
     reader->title = title;
     reader->fill = fill;
-    app_push(app, &reader_view, reader);
+    layers_push(&app->layers, &reader_view, reader);
 }

@@ -66,38 +66,6 @@ static int bad_field(Pile *pile, Units units)
     return -1;
 }
 
-static void take_board(App *app, Pile *pile)
-{
-    Units units = app_wall(app)->units;
-    int bad = bad_field(pile, units);
-    if (bad >= 0) {
-        pile->focus = bad;
-        app_say(app, STYLE_CAUTION, "%s",
-                pile->fields[bad].bad && !field_empty(&pile->fields[bad]) ? pile->fields[bad].says
-                                                                          : "Type the board's length first.");
-        return;
-    }
-    Arena *arena = arena_new();
-    char label[] = "";
-    Stock board = {.label = label,
-                   .length = field_length(&pile->fields[BOARD_LENGTH], units),
-                   .count = 1,
-                   .tone = pile->fields[BOARD_TONE].text,
-                   .avoid = field_stretches(&pile->fields[BOARD_AVOID], arena, units)};
-    Err err;
-    if (!put_down(app, &board, &err)) {
-        app_tell(app, &err);
-    } else {
-        app_say(app, STYLE_GOOD, "Board %d: %s%s%s.", wall_board_count(app_wall(app)),
-                words_length_unit(arena, app_wall(app), board.length), board.tone[0] != '\0' ? ", " : "",
-                words_name(arena, board.tone));
-        empty_field(pile, BOARD_LENGTH, units);
-        empty_field(pile, BOARD_AVOID, units);
-        pile->focus = BOARD_LENGTH;
-    }
-    arena_free(arena);
-}
-
 /* ---- what is seen ---- */
 
 /* Returns the rows they took. */
@@ -169,9 +137,9 @@ static void counts_draw(Arena *arena, Pile *pile, const Layout *layout, Grid *gr
     facts_draw(grid, (Rect){area.x, area.y + rows, area.columns, area.rows - rows}, &facts, &pile->top);
 }
 
-static void tally_draw(App *app, Layer *layer, Grid *grid, Rect area)
+static void tally_draw(App *app, void *state, Grid *grid, Rect area)
 {
-    Pile *pile = layer->state;
+    Pile *pile = state;
     grid_fill(grid, area, ' ', STYLE_PLAIN);
     Rect inside = {area.x + 1, area.y, area.columns - 2, area.rows};
     int rows = fields_draw(app, pile, grid, inside);
@@ -189,9 +157,9 @@ static void tally_draw(App *app, Layer *layer, Grid *grid, Rect area)
 
 /* ---- keys ---- */
 
-static bool tally_key(App *app, Layer *layer, Key key)
+static bool tally_key(App *app, void *state, Key key)
 {
-    Pile *pile = layer->state;
+    Pile *pile = state;
     if (key == PRESS_PAGE_DOWN || key == PRESS_PAGE_UP) {
         pile->top += key == PRESS_PAGE_DOWN ? 3 : pile->top > 3 ? -3 : -pile->top;
         return true;
@@ -203,29 +171,17 @@ static bool tally_key(App *app, Layer *layer, Key key)
     return field_key(&pile->fields[pile->focus], key, app_wall(app)->units);
 }
 
-static bool tally_act(App *app, Layer *layer, ActionId action)
+static void tally_paste(App *app, void *state, const char *text)
 {
-    Pile *pile = layer->state;
-    if (action == ACTION_TALLY_BOARD)
-        take_board(app, pile);
-    else if (action == ACTION_TALLY_MORE)
-        pile->focus = (pile->focus + 1) % BOARD_FIELDS;
-    else
-        return false;
-    return true;
-}
-
-static void tally_paste(App *app, Layer *layer, const char *text)
-{
-    Pile *pile = layer->state;
+    Pile *pile = state;
     if (!field_paste(&pile->fields[pile->focus], text, app_wall(app)->units))
         app_say(app, STYLE_CAUTION, "What was pasted does not fit whole.");
 }
 
 /* A length half typed is no board: Esc drops it, and only then the view. */
-static bool tally_back(App *app, Layer *layer)
+static bool tally_back(App *app, void *state)
 {
-    Pile *pile = layer->state;
+    Pile *pile = state;
     if (field_empty(&pile->fields[BOARD_LENGTH]) && field_empty(&pile->fields[BOARD_AVOID]))
         return true;
     empty_field(pile, BOARD_LENGTH, app_wall(app)->units);
@@ -239,7 +195,6 @@ static const View tally_view = {
     .places = PLACE_TALLY,
     .draw = tally_draw,
     .key = tally_key,
-    .act = tally_act,
     .paste = tally_paste,
     .back = tally_back,
     .finish = free,
@@ -259,5 +214,44 @@ void tally_open(App *app)
                                         .empty = inches ? "else 31 to 34 1/2, ..." : "else 790 to 880, ..."};
     for (int i = 0; i < BOARD_FIELDS; i++)
         empty_field(pile, i, app_wall(app)->units);
-    app_push(app, &tally_view, pile);
+    layers_push(&app->layers, &tally_view, pile);
+}
+
+void tally_put_down(App *app)
+{
+    Pile *pile = layers_state(&app->layers, &tally_view);
+    Units units = app_wall(app)->units;
+    int bad = bad_field(pile, units);
+    if (bad >= 0) {
+        pile->focus = bad;
+        app_say(app, STYLE_CAUTION, "%s",
+                pile->fields[bad].bad && !field_empty(&pile->fields[bad]) ? pile->fields[bad].says
+                                                                          : "Type the board's length first.");
+        return;
+    }
+    Arena *arena = arena_new();
+    char label[] = "";
+    Stock board = {.label = label,
+                   .length = field_length(&pile->fields[BOARD_LENGTH], units),
+                   .count = 1,
+                   .tone = pile->fields[BOARD_TONE].text,
+                   .avoid = field_stretches(&pile->fields[BOARD_AVOID], arena, units)};
+    Err err;
+    if (!put_down(app, &board, &err)) {
+        app_tell(app, &err);
+    } else {
+        app_say(app, STYLE_GOOD, "Board %d: %s%s%s.", wall_board_count(app_wall(app)),
+                words_length_unit(arena, app_wall(app), board.length), board.tone[0] != '\0' ? ", " : "",
+                words_name(arena, board.tone));
+        empty_field(pile, BOARD_LENGTH, units);
+        empty_field(pile, BOARD_AVOID, units);
+        pile->focus = BOARD_LENGTH;
+    }
+    arena_free(arena);
+}
+
+void tally_next_field(App *app)
+{
+    Pile *pile = layers_state(&app->layers, &tally_view);
+    pile->focus = (pile->focus + 1) % BOARD_FIELDS;
 }

@@ -10,4 +10,8 @@
 
 void tally_open(App *app);
 
+/* In the tally on top: puts down the board that is typed; goes on to the next field. */
+void tally_put_down(App *app);
+void tally_next_field(App *app);
+
 #endif
