@@ -232,7 +232,9 @@ bool arrange_once(Arrange *arrange, int64_t *work)
         sort_pieces(arrange);
     int first = joints ? CHANGE_TURN : CHANGE_SWAP;
     int last = tones ? CHANGE_BOARDS : CHANGE_PASS;
-    try(arrange, (Change)(first + below(arrange, last - first + 1)), worse(arrange));
+    int64_t most = worse(arrange);
+    Change change = (Change)(first + below(arrange, last - first + 1));
+    try(arrange, change, most);
     all->work += WORK_PER_TRY;
     *work += 1 + (all->work - before) / WORK_PER_UNIT;
     return false;

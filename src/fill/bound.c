@@ -59,7 +59,11 @@ static Length common_measure(Length a, Length b)
 static int from_most_usable(const void *a, const void *b)
 {
     const KnapsackKind *one = a, *other = b;
-    return (one->usable < other->usable) - (one->usable > other->usable);
+    if (one->usable != other->usable)
+        return one->usable > other->usable ? -1 : 1;
+    if (one->cost != other->cost)
+        return one->cost < other->cost ? -1 : 1;
+    return (one->count < other->count) - (one->count > other->count);
 }
 
 /* The largest first reach the need with the fewest; sorts the kinds. */

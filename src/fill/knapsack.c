@@ -90,7 +90,9 @@ static int by_rate(const void *a, const void *b)
         return x->unit_usable > y->unit_usable ? -1 : 1;
     if (x->kind != y->kind)
         return x->kind < y->kind ? -1 : 1;
-    return x->boards > y->boards ? -1 : x->boards < y->boards;
+    if (x->boards != y->boards)
+        return x->boards > y->boards ? -1 : 1;
+    return y->is_first - x->is_first;
 }
 
 static Length common_divisor(Length a, Length b)

@@ -47,7 +47,9 @@ int *tell_row_order(Arena *arena, const Demand *demand)
 static int by_left(const void *a, const void *b)
 {
     const Piece *one = a, *other = b;
-    return (one->left > other->left) - (one->left < other->left);
+    if (one->left != other->left)
+        return one->left < other->left ? -1 : 1;
+    return (one->right > other->right) - (one->right < other->right);
 }
 
 /* Hung pieces of each row: first[row], then next[record], records + 1; 0 at the end. */

@@ -107,6 +107,8 @@ static int compare(const void *left, const void *right)
     const Sliver *b = right;
     if (a->left != b->left)
         return a->left < b->left ? -1 : 1;
+    if (a->right != b->right)
+        return a->right < b->right ? -1 : 1;
     if (a->bottom_opening != b->bottom_opening)
         return a->bottom_opening - b->bottom_opening;
     return a->top_opening - b->top_opening;

@@ -60,7 +60,11 @@ static int compare(const void *left, const void *right)
         return a->best.thin < b->best.thin ? -1 : 1;
     if (llabs(a->change) != llabs(b->change))
         return llabs(a->change) < llabs(b->change) ? -1 : 1;
-    return (a->change > b->change) - (a->change < b->change);
+    if (a->change != b->change)
+        return a->change < b->change ? -1 : 1;
+    if (a->spacer.count[0] != b->spacer.count[0])
+        return a->spacer.count[0] - b->spacer.count[0];
+    return a->spacer.thing[0] - b->spacer.thing[0];
 }
 
 /* The best, and the file's own in place of the last where it is not among them. */

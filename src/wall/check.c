@@ -256,6 +256,13 @@ static int compare_edges(const void *a, const void *b)
     return p->is_top - q->is_top;
 }
 
+/* Those of one edge in the order of the file. */
+static int compare_places(const void *a, const void *b)
+{
+    const int order = compare_edges(a, b);
+    return order != 0 ? order : ((const EdgeAt *)a)->index - ((const EdgeAt *)b)->index;
+}
+
 /* The same edge measured twice: told at the later one in the file. */
 static void check_edges_apart(Checking *checking, const HungEdges *edges)
 {
@@ -264,10 +271,10 @@ static void check_edges_apart(Checking *checking, const HungEdges *edges)
     EdgeAt *sorted = arena_array(checking->arena, EdgeAt, edges->count);
     for (int i = 0; i < edges->count; i++)
         sorted[i] = (EdgeAt){&edges->at[i], i};
-    qsort(sorted, (size_t)edges->count, sizeof *sorted, compare_edges);
+    qsort(sorted, (size_t)edges->count, sizeof *sorted, compare_places);
     for (int i = 1; i < edges->count; i++)
         if (compare_edges(&sorted[i - 1], &sorted[i]) == 0) {
-            const EdgeAt *later = sorted[i].index > sorted[i - 1].index ? &sorted[i] : &sorted[i - 1];
+            const EdgeAt *later = &sorted[i];
             check_note(checking, WHERE_ITEM(WHERE(NULL, "hung"), "edges", later->index),
                        "this edge of course %d on face \"%.60s\" is measured twice; keep one", later->edge->course,
                        later->edge->face);
