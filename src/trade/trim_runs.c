@@ -373,8 +373,10 @@ Box trim_strip_box(const Layout *layout, const TrimStrip *strip)
     }
     if (strip->stands) {
         const Length side = strip->at_left ? bare_left(of, 0) : bare_right(of, 0);
-        return (Box){strip->at_left ? side : side - strip->most, strip->at_left ? side + strip->most : side,
-                     strip->from, strip->to};
+        /* round an outside corner its long point stands in front of the other face's strip */
+        const Length beyond = strip->bevelled ? stack_out(layout->wall, strip->other) + strip->thickness : 0;
+        return (Box){strip->at_left ? side - beyond : side - strip->most,
+                     strip->at_left ? side + strip->most : side + beyond, strip->from, strip->to};
     }
     const Length low = strip->edge_from < strip->edge_to ? strip->edge_from : strip->edge_to;
     const Length high = strip->edge_from < strip->edge_to ? strip->edge_to : strip->edge_from;
