@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/arena.h"
 #include "base/random.h"
@@ -12,9 +12,8 @@ typedef struct Marks {
     int room;
 } Marks;
 
-static void test_hands_out_zeroed_aligned_chunks(void **state)
+START_TEST(hands_out_zeroed_aligned_chunks)
 {
-    (void)state;
     Arena *arena = arena_new();
     Random random = {1};
     for (int round = 0; round < 3; round++) {
@@ -30,10 +29,10 @@ static void test_hands_out_zeroed_aligned_chunks(void **state)
     }
     arena_free(arena);
 }
+END_TEST
 
-static void test_chunks_do_not_overlap(void **state)
+START_TEST(chunks_do_not_overlap)
 {
-    (void)state;
     Arena *arena = arena_new();
     enum { COUNT = 500 };
     unsigned char *chunks[COUNT];
@@ -49,10 +48,10 @@ static void test_chunks_do_not_overlap(void **state)
             assert_int_equal(chunks[i][k], i % 251);
     arena_free(arena);
 }
+END_TEST
 
-static void test_reset_uses_the_same_memory_again(void **state)
+START_TEST(reset_uses_the_same_memory_again)
 {
-    (void)state;
     Arena *arena = arena_new();
     void *first = arena_bytes(arena, 100);
     arena_bytes(arena, 1000000);
@@ -62,10 +61,10 @@ static void test_reset_uses_the_same_memory_again(void **state)
     assert_ptr_equal(arena_bytes(arena, 100), first);
     arena_free(arena);
 }
+END_TEST
 
-static void test_arrays_grow_and_keep_what_they_hold(void **state)
+START_TEST(arrays_grow_and_keep_what_they_hold)
 {
-    (void)state;
     Arena *arena = arena_new();
     Marks marks = {0};
     Marks others = {0};
@@ -82,10 +81,10 @@ static void test_arrays_grow_and_keep_what_they_hold(void **state)
         assert_true(others.at[i] == ~(uint64_t)(3 * i));
     arena_free(arena);
 }
+END_TEST
 
-static void test_a_pushed_element_is_zeroed(void **state)
+START_TEST(a_pushed_element_is_zeroed)
 {
-    (void)state;
     Arena *arena = arena_new();
     memset(arena_bytes(arena, 100000), 0xff, 100000);
     arena_reset(arena);
@@ -94,10 +93,10 @@ static void test_a_pushed_element_is_zeroed(void **state)
         assert_int_equal(*arena_push(arena, &marks), 0);
     arena_free(arena);
 }
+END_TEST
 
-static void test_the_last_array_grows_where_it_stands(void **state)
+START_TEST(the_last_array_grows_where_it_stands)
 {
-    (void)state;
     Arena *arena = arena_new();
     arena_bytes(arena, 300000);
     arena_reset(arena);
@@ -109,10 +108,10 @@ static void test_the_last_array_grows_where_it_stands(void **state)
     assert_ptr_equal(marks.at, before);
     arena_free(arena);
 }
+END_TEST
 
-static void test_text_is_a_copy_with_an_end(void **state)
+START_TEST(text_is_a_copy_with_an_end)
 {
-    (void)state;
     Arena *arena = arena_new();
     char source[] = {'d', 'e', 's', 'k', '!'};
     char *copy = arena_text(arena, source, 4);
@@ -122,17 +121,14 @@ static void test_text_is_a_copy_with_an_end(void **state)
     arena_free(arena);
     arena_free(NULL);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_hands_out_zeroed_aligned_chunks),
-        cmocka_unit_test(test_chunks_do_not_overlap),
-        cmocka_unit_test(test_reset_uses_the_same_memory_again),
-        cmocka_unit_test(test_arrays_grow_and_keep_what_they_hold),
-        cmocka_unit_test(test_a_pushed_element_is_zeroed),
-        cmocka_unit_test(test_the_last_array_grows_where_it_stands),
-        cmocka_unit_test(test_text_is_a_copy_with_an_end),
+    const TTest *const tests[] = {
+        hands_out_zeroed_aligned_chunks,     chunks_do_not_overlap,      reset_uses_the_same_memory_again,
+        arrays_grow_and_keep_what_they_hold, a_pushed_element_is_zeroed, the_last_array_grows_where_it_stands,
+        text_is_a_copy_with_an_end,
     };
     return RUN(tests);
 }

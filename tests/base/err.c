@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/err.h"
 #include "base/utf8.h"
@@ -6,9 +6,8 @@
 #include <errno.h>
 #include <string.h>
 
-static void test_a_line_says_what_is_known(void **state)
+START_TEST(a_line_says_what_is_known)
 {
-    (void)state;
     Err err;
     char line[ERR_PLACE_MAX + ERR_TEXT_MAX];
     assert_false(err_set(&err, ERR_INPUT, "unknown key \"%s\"; write faces", "fases"));
@@ -29,10 +28,10 @@ static void test_a_line_says_what_is_known(void **state)
     err_line(&err, line, sizeof line);
     assert_string_equal(line, "wall.yaml:12:3: face 2: unknown key \"fases\"; write faces");
 }
+END_TEST
 
-static void test_setting_it_again_forgets_the_old_place(void **state)
+START_TEST(setting_it_again_forgets_the_old_place)
 {
-    (void)state;
     Err err;
     err_set(&err, ERR_INPUT, "first");
     err_at(&err, "wall.yaml", 4, 2);
@@ -40,29 +39,29 @@ static void test_setting_it_again_forgets_the_old_place(void **state)
     assert_string_equal(err.place, "");
     assert_int_equal(err.line, 0);
 }
+END_TEST
 
-static void test_the_systems_reason_stands_behind(void **state)
+START_TEST(the_systems_reason_stands_behind)
 {
-    (void)state;
     Err err;
     assert_false(err_system(&err, ENOSPC, "cannot be written"));
     assert_int_equal(err.kind, ERR_SYSTEM);
     assert_holds(err.text, "cannot be written: ");
     assert_holds(err.text, strerror(ENOSPC));
 }
+END_TEST
 
-static void test_what_a_user_typed_is_made_safe(void **state)
+START_TEST(what_a_user_typed_is_made_safe)
 {
-    (void)state;
     Err err;
     err_set(&err, ERR_INPUT, "\"%s\" is no name", "a\x1b[2Jb\nc\xff");
     assert_string_equal(err.text, "\"a\xef\xbf\xbd[2Jb\xef\xbf\xbd"
                                   "c\xef\xbf\xbd\" is no name");
 }
+END_TEST
 
-static void test_a_long_text_is_cut_at_a_character(void **state)
+START_TEST(a_long_text_is_cut_at_a_character)
 {
-    (void)state;
     char name[4001];
     for (int i = 0; i < 4000; i += 2)
         memcpy(name + i, "\xc3\xa4", 2);
@@ -79,25 +78,22 @@ static void test_a_long_text_is_cut_at_a_character(void **state)
         assert_int_equal(utf8_valid(line, strlen(line)), strlen(line));
     }
 }
+END_TEST
 
-static void test_nobody_has_to_ask_for_it(void **state)
+START_TEST(nobody_has_to_ask_for_it)
 {
-    (void)state;
     assert_false(err_set(NULL, ERR_INPUT, "x"));
     assert_false(err_system(NULL, EIO, "x"));
     assert_false(err_at(NULL, "x", 1, 1));
     assert_false(err_context(NULL, "x"));
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_a_line_says_what_is_known),
-        cmocka_unit_test(test_setting_it_again_forgets_the_old_place),
-        cmocka_unit_test(test_the_systems_reason_stands_behind),
-        cmocka_unit_test(test_what_a_user_typed_is_made_safe),
-        cmocka_unit_test(test_a_long_text_is_cut_at_a_character),
-        cmocka_unit_test(test_nobody_has_to_ask_for_it),
+    const TTest *const tests[] = {
+        a_line_says_what_is_known,      setting_it_again_forgets_the_old_place, the_systems_reason_stands_behind,
+        what_a_user_typed_is_made_safe, a_long_text_is_cut_at_a_character,      nobody_has_to_ask_for_it,
     };
     return RUN(tests);
 }

@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/file.h"
 
@@ -12,7 +12,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-static char folder[] = "/tmp/datumrow-test-XXXXXX";
+static char folder[] = "/tmp/datumrow-file-XXXXXX";
 
 static const char *in_folder(const char *name)
 {
@@ -45,9 +45,8 @@ static int files_left(void)
     return count;
 }
 
-static void test_reads_what_was_written(void **state)
+START_TEST(reads_what_was_written)
 {
-    (void)state;
     Err err;
     assert_done(file_write_safely(in_folder("a"), "one\ntwo", 7, &err), &err);
     assert_content("a", "one\ntwo");
@@ -55,10 +54,10 @@ static void test_reads_what_was_written(void **state)
     assert_content("a", "");
     assert_int_equal(files_left(), 0);
 }
+END_TEST
 
-static void test_reading_is_limited(void **state)
+START_TEST(reading_is_limited)
 {
-    (void)state;
     Err err;
     Text text;
     text_init(&text);
@@ -72,10 +71,10 @@ static void test_reading_is_limited(void **state)
     assert_string_equal(text.bytes, "0123456789");
     text_finish(&text);
 }
+END_TEST
 
-static void test_tells_what_cannot_be_read(void **state)
+START_TEST(tells_what_cannot_be_read)
 {
-    (void)state;
     Err err;
     Text text;
     text_init(&text);
@@ -85,15 +84,16 @@ static void test_tells_what_cannot_be_read(void **state)
     assert_holds(err.text, "folder");
     assert_false(file_read("/dev/zero", 10, &text, &err));
     assert_holds(err.text, "device");
+    assert_done(file_write_safely(in_folder("a"), "", 0, &err), &err);
     assert_false(file_read(in_folder("a/b"), 10, &text, &err));
     assert_holds(err.text, strerror(ENOTDIR));
     assert_int_equal(text.length, 0);
     text_finish(&text);
 }
+END_TEST
 
-static void test_reads_a_pipe_and_standard_input(void **state)
+START_TEST(reads_a_pipe_and_standard_input)
 {
-    (void)state;
     int ends[2];
     assert_int_equal(pipe(ends), 0);
     assert_int_equal(write(ends[1], "piped", 5), 5);
@@ -110,10 +110,10 @@ static void test_reads_a_pipe_and_standard_input(void **state)
     dup2(before, STDIN_FILENO);
     close(before);
 }
+END_TEST
 
-static void test_keeps_the_mode(void **state)
+START_TEST(keeps_the_mode)
 {
-    (void)state;
     Err err;
     struct stat what;
     assert_done(file_write_safely(in_folder("mode"), "x", 1, &err), &err);
@@ -126,10 +126,10 @@ static void test_keeps_the_mode(void **state)
     assert_int_equal(stat(in_folder("mode"), &what), 0);
     assert_int_equal(what.st_mode & 0777, 0640);
 }
+END_TEST
 
-static void test_writes_through_links(void **state)
+START_TEST(writes_through_links)
 {
-    (void)state;
     Err err;
     struct stat what;
     assert_int_equal(mkdir(in_folder("deep"), 0700), 0);
@@ -145,10 +145,10 @@ static void test_writes_through_links(void **state)
     assert_false(file_write_safely(in_folder("ring"), "x", 1, &err));
     assert_holds(err.text, strerror(ELOOP));
 }
+END_TEST
 
-static void test_refuses_what_is_no_file(void **state)
+START_TEST(refuses_what_is_no_file)
 {
-    (void)state;
     Err err;
     assert_false(file_write_safely(folder, "x", 1, &err));
     assert_holds(err.text, "folder");
@@ -158,11 +158,11 @@ static void test_refuses_what_is_no_file(void **state)
     assert_int_equal(err.kind, ERR_SYSTEM);
     assert_false(file_write_safely("", "x", 1, &err));
 }
+END_TEST
 
 /* As on a full disk: the process may write 4096 bytes and no more. */
-static void test_a_failed_write_leaves_the_old_file(void **state)
+START_TEST(a_failed_write_leaves_the_old_file)
 {
-    (void)state;
     Err err;
     assert_done(file_write_safely(in_folder("full"), "old", 3, &err), &err);
     pid_t child = fork();
@@ -182,11 +182,11 @@ static void test_a_failed_write_leaves_the_old_file(void **state)
     assert_int_equal(status, 0);
     assert_content("full", "old");
 }
+END_TEST
 
 /* Who is root may write anything: the child gives that up first. */
-static void test_a_file_that_is_kept_from_writing_stays(void **state)
+START_TEST(a_file_that_is_kept_from_writing_stays)
 {
-    (void)state;
     Err err;
     assert_done(file_write_safely(in_folder("kept"), "old", 3, &err), &err);
     assert_int_equal(chmod(in_folder("kept"), 0444), 0);
@@ -202,10 +202,10 @@ static void test_a_file_that_is_kept_from_writing_stays(void **state)
     assert_int_equal(status, 0);
     assert_content("kept", "old");
 }
+END_TEST
 
-static void test_create_takes_no_name_twice(void **state)
+START_TEST(create_takes_no_name_twice)
 {
-    (void)state;
     Err err;
     assert_done(file_create(in_folder("once"), "first", 5, &err), &err);
     assert_false(file_create(in_folder("once"), "second", 6, &err));
@@ -213,10 +213,10 @@ static void test_create_takes_no_name_twice(void **state)
     assert_holds(err.text, "exists already");
     assert_content("once", "first");
 }
+END_TEST
 
-static void test_makes_folders(void **state)
+START_TEST(makes_folders)
 {
-    (void)state;
     Err err;
     struct stat what;
     assert_done(file_make_folder(in_folder("x/y/z"), &err), &err);
@@ -228,37 +228,36 @@ static void test_makes_folders(void **state)
     assert_holds(err.text, "is a file");
     assert_false(file_make_folder(in_folder("x/f/g"), &err));
 }
+END_TEST
 
-static int make_folder(void **state)
+static void make_folder(void)
 {
-    (void)state;
-    return mkdtemp(folder) == NULL;
+    memcpy(folder, "/tmp/datumrow-file-XXXXXX", sizeof folder);
+    assert_non_null(mkdtemp(folder));
 }
 
-static int remove_folder(void **state)
+static void remove_folder(void)
 {
-    (void)state;
     const char *names[] = {"a",    "long", "mode", "link2", "link", "deep/wall", "deep",  "ring", "full",
                            "kept", "once", "x/f",  "x/y/z", "x/y",  "x",         "fresh", ""};
     for (size_t i = 0; i < sizeof names / sizeof *names; i++)
         remove(in_folder(names[i]));
-    return 0;
 }
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_reads_what_was_written),
-        cmocka_unit_test(test_reading_is_limited),
-        cmocka_unit_test(test_tells_what_cannot_be_read),
-        cmocka_unit_test(test_reads_a_pipe_and_standard_input),
-        cmocka_unit_test(test_keeps_the_mode),
-        cmocka_unit_test(test_writes_through_links),
-        cmocka_unit_test(test_refuses_what_is_no_file),
-        cmocka_unit_test(test_a_failed_write_leaves_the_old_file),
-        cmocka_unit_test(test_a_file_that_is_kept_from_writing_stays),
-        cmocka_unit_test(test_create_takes_no_name_twice),
-        cmocka_unit_test(test_makes_folders),
+    const TTest *const tests[] = {
+        reads_what_was_written,
+        reading_is_limited,
+        tells_what_cannot_be_read,
+        reads_a_pipe_and_standard_input,
+        keeps_the_mode,
+        writes_through_links,
+        refuses_what_is_no_file,
+        a_failed_write_leaves_the_old_file,
+        a_file_that_is_kept_from_writing_stays,
+        create_takes_no_name_twice,
+        makes_folders,
     };
-    return cmocka_run_group_tests(tests, make_folder, remove_folder);
+    return RUN_WITH(tests, make_folder, remove_folder);
 }

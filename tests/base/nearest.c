@@ -1,12 +1,11 @@
-#include "check.h"
+#include "support/test.h"
 
 #include <string.h>
 
 #include "base/nearest.h"
 
-static void counts_changes(void **state)
+START_TEST(counts_changes)
 {
-    (void)state;
     assert_int_equal(nearest_distance("rows", "rows"), 0);
     assert_int_equal(nearest_distance("rows", "ROWS"), 0);
     assert_int_equal(nearest_distance("row", "rows"), 1);
@@ -18,30 +17,30 @@ static void counts_changes(void **state)
     /* The usual example of the edit distance: two letters changed, one put in (from memory). */
     assert_int_equal(nearest_distance("kitten", "sitting"), 3);
 }
+END_TEST
 
-static void finds_the_nearest(void **state)
+START_TEST(finds_the_nearest)
 {
-    (void)state;
     static const char *const words[] = {"ceiling", "floor", "face", "faces"};
     assert_int_equal(nearest_word("cieling", words, 4), 0);
     assert_int_equal(nearest_word("flor", words, 4), 1);
     assert_int_equal(nearest_word("facess", words, 4), 3);
     assert_int_equal(nearest_word("Floor", words, 4), 1);
 }
+END_TEST
 
-static void names_nothing_far_off(void **state)
+START_TEST(names_nothing_far_off)
 {
-    (void)state;
     static const char *const words[] = {"ceiling", "floor", "at"};
     assert_int_equal(nearest_word("hearth", words, 3), -1);
     assert_int_equal(nearest_word("", words, 3), -1);
     assert_int_equal(nearest_word("x", words, 3), -1);
     assert_int_equal(nearest_word("ceiling", words, 0), -1);
 }
+END_TEST
 
-static void takes_long_words(void **state)
+START_TEST(takes_long_words)
 {
-    (void)state;
     char word[300];
     memset(word, 'a', sizeof word - 1);
     word[sizeof word - 1] = '\0';
@@ -49,10 +48,10 @@ static void takes_long_words(void **state)
     assert_int_equal(nearest_word(word, words, 1), -1);
     assert_int_equal(nearest_distance(word, word), 0);
 }
+END_TEST
 
-static void names_are_the_same_however_they_are_spaced(void **state)
+START_TEST(names_are_the_same_however_they_are_spaced)
 {
-    (void)state;
     assert_true(nearest_same("  Pine,Jack ", "pine, jack"));
     assert_true(nearest_same("pine , jack", "pine, jack"));
     assert_true(nearest_same("", "  "));
@@ -66,10 +65,10 @@ static void names_are_the_same_however_they_are_spaced(void **state)
     b[198] = 'b'; /* far beyond what a distance looks at */
     assert_false(nearest_same(a, b));
 }
+END_TEST
 
-static void a_shared_word_counts_for_more_than_letters(void **state)
+START_TEST(a_shared_word_counts_for_more_than_letters)
 {
-    (void)state;
     static const char *const names[] = {"fine", "spruce, white", "Pine, Jack", "pine, red"};
     int near[8];
     assert_int_equal(nearest_names("pine jack", names, 4, near, 2), 2);
@@ -79,16 +78,17 @@ static void a_shared_word_counts_for_more_than_letters(void **state)
     assert_int_equal(near[0], 1);
     assert_int_equal(nearest_names("", names, 0, near, 3), 0);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(counts_changes),
-        cmocka_unit_test(finds_the_nearest),
-        cmocka_unit_test(names_nothing_far_off),
-        cmocka_unit_test(takes_long_words),
-        cmocka_unit_test(names_are_the_same_however_they_are_spaced),
-        cmocka_unit_test(a_shared_word_counts_for_more_than_letters),
+    const TTest *const tests[] = {
+        counts_changes,
+        finds_the_nearest,
+        names_nothing_far_off,
+        takes_long_words,
+        names_are_the_same_however_they_are_spaced,
+        a_shared_word_counts_for_more_than_letters,
     };
     return RUN(tests);
 }

@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/hash.h"
 #include "base/random.h"
@@ -6,9 +6,8 @@
 #include <string.h>
 
 /* splitmix64 from seed 1234567; figures from memory. */
-static void test_random_is_the_published_generator(void **state)
+START_TEST(random_is_the_published_generator)
 {
-    (void)state;
     const uint64_t expected[] = {UINT64_C(6457827717110365317), UINT64_C(3203168211198807973),
                                  UINT64_C(9817491932198370423), UINT64_C(4593380528125082431),
                                  UINT64_C(16408922859458223821)};
@@ -16,10 +15,10 @@ static void test_random_is_the_published_generator(void **state)
     for (size_t i = 0; i < sizeof expected / sizeof *expected; i++)
         assert_true(random_next(&random) == expected[i]);
 }
+END_TEST
 
-static void test_below_is_even(void **state)
+START_TEST(below_is_even)
 {
-    (void)state;
     Random random = {7};
     int counts[6] = {0};
     for (int i = 0; i < 60000; i++)
@@ -35,10 +34,10 @@ static void test_below_is_even(void **state)
         low += random_below(&random, bound) < bound / 3;
     assert_in_range(low, 9500, 10500);
 }
+END_TEST
 
-static void test_between_reaches_both_ends(void **state)
+START_TEST(between_reaches_both_ends)
 {
-    (void)state;
     Random random = {8};
     int met[5] = {0};
     for (int i = 0; i < 1000; i++) {
@@ -54,19 +53,19 @@ static void test_between_reaches_both_ends(void **state)
         negative += random_between(&random, INT64_MIN, INT64_MAX) < 0;
     assert_in_range(negative, 400, 600);
 }
+END_TEST
 
 /* IETF draft-eastlake-fnv-14 ("" there; the other two as in its code, from memory). */
-static void test_hash_is_the_published_one(void **state)
+START_TEST(hash_is_the_published_one)
 {
-    (void)state;
     assert_true(hash_bytes("", 0) == UINT64_C(0xcbf29ce484222325));
     assert_true(hash_bytes("a", 1) == UINT64_C(0xaf63dc4c8601ec8c));
     assert_true(hash_bytes("foobar", 6) == UINT64_C(0x85944171f73967e8));
 }
+END_TEST
 
-static void test_short_hash_is_twelve_digits(void **state)
+START_TEST(short_hash_is_twelve_digits)
 {
-    (void)state;
     char out[13];
     hash_short(0, out);
     assert_string_equal(out, "000000000000");
@@ -75,13 +74,13 @@ static void test_short_hash_is_twelve_digits(void **state)
     hash_short(UINT64_MAX, out);
     assert_string_equal(out, "ffffffff0000");
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_random_is_the_published_generator), cmocka_unit_test(test_below_is_even),
-        cmocka_unit_test(test_between_reaches_both_ends),         cmocka_unit_test(test_hash_is_the_published_one),
-        cmocka_unit_test(test_short_hash_is_twelve_digits),
+    const TTest *const tests[] = {
+        random_is_the_published_generator, below_is_even, between_reaches_both_ends, hash_is_the_published_one,
+        short_hash_is_twelve_digits,
     };
     return RUN(tests);
 }

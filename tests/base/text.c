@@ -1,13 +1,12 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/text.h"
 
 #include <stdio.h>
 #include <string.h>
 
-static void test_puts_behind_one_another(void **state)
+START_TEST(puts_behind_one_another)
 {
-    (void)state;
     Text text;
     text_init(&text);
     assert_string_equal(text.bytes, "");
@@ -23,10 +22,10 @@ static void test_puts_behind_one_another(void **state)
     assert_int_equal(text.length, 0);
     text_finish(&text);
 }
+END_TEST
 
-static void test_grows_without_end(void **state)
+START_TEST(grows_without_end)
 {
-    (void)state;
     Text text;
     text_init(&text);
     for (int i = 0; i < 100000; i++)
@@ -35,10 +34,10 @@ static void test_grows_without_end(void **state)
     assert_memory_equal(text.bytes + 5L * 77777, "77777", 5);
     text_finish(&text);
 }
+END_TEST
 
-static void test_holds_nul_bytes(void **state)
+START_TEST(holds_nul_bytes)
 {
-    (void)state;
     Text text;
     text_init(&text);
     text_put_bytes(&text, "a\0b", 3);
@@ -46,10 +45,10 @@ static void test_holds_nul_bytes(void **state)
     assert_memory_equal(text.bytes, "a\0b", 4);
     text_finish(&text);
 }
+END_TEST
 
-static void test_pads_to_cells_not_bytes(void **state)
+START_TEST(pads_to_cells_not_bytes)
 {
-    (void)state;
     Text text;
     text_init(&text);
     text_put(&text, "| ");
@@ -62,14 +61,15 @@ static void test_pads_to_cells_not_bytes(void **state)
     assert_string_equal(text.bytes, "| s\xc3\xa4ule   |");
     text_finish(&text);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_puts_behind_one_another),
-        cmocka_unit_test(test_grows_without_end),
-        cmocka_unit_test(test_holds_nul_bytes),
-        cmocka_unit_test(test_pads_to_cells_not_bytes),
+    const TTest *const tests[] = {
+        puts_behind_one_another,
+        grows_without_end,
+        holds_nul_bytes,
+        pads_to_cells_not_bytes,
     };
     return RUN(tests);
 }

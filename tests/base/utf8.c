@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/utf8.h"
 
@@ -7,9 +7,8 @@
 
 #define STAND_IN "\xef\xbf\xbd"
 
-static void test_every_code_point_goes_there_and_back(void **state)
+START_TEST(every_code_point_goes_there_and_back)
 {
-    (void)state;
     for (uint32_t code = 0; code <= 0x10ffff; code++) {
         if (code >= 0xd800 && code <= 0xdfff)
             continue;
@@ -22,11 +21,11 @@ static void test_every_code_point_goes_there_and_back(void **state)
             assert_int_equal(utf8_decode(bytes, (size_t)size - 1, &back), -1); /* cut short */
     }
 }
+END_TEST
 
 /* The rows of table 3-7 in the Unicode Standard, chapter 3 (from memory): what is not in it is not well formed. */
-static void test_refuses_what_is_not_well_formed(void **state)
+START_TEST(refuses_what_is_not_well_formed)
 {
-    (void)state;
     const char *bad[] = {
         "\x80",             /* continues nothing */
         "\xc0\x80",         /* overlong NUL */
@@ -54,10 +53,10 @@ static void test_refuses_what_is_not_well_formed(void **state)
     assert_int_equal(utf8_valid("ab\xc3\xa4", 4), 4);
     assert_int_equal(utf8_valid("a\0b", 3), 3);
 }
+END_TEST
 
-static void test_widths(void **state)
+START_TEST(widths)
 {
-    (void)state;
     assert_int_equal(utf8_width('a'), 1);
     assert_int_equal(utf8_width(0x00e4), 1);  /* a with diaeresis */
     assert_int_equal(utf8_width(0x0301), 0);  /* combining acute */
@@ -72,10 +71,10 @@ static void test_widths(void **state)
     assert_int_equal(utf8_width(0x2fffd), 2);
     assert_int_equal(utf8_width(0x10ffff), 1);
 }
+END_TEST
 
-static void test_nothing_harmful_comes_through(void **state)
+START_TEST(nothing_harmful_comes_through)
 {
-    (void)state;
     char out[200];
     utf8_safe(out, sizeof out, "a\x1b[31m\x07\x7f\xc2\x9b", INT_MAX, false);
     assert_string_equal(out, "a" STAND_IN "[31m" STAND_IN STAND_IN STAND_IN);
@@ -91,10 +90,10 @@ static void test_nothing_harmful_comes_through(void **state)
     utf8_safe(out, sizeof out, "s\xc3\xa4ule \xe4\xb8\x80\xff\n", INT_MAX, true);
     assert_string_equal(out, "s?ule ???");
 }
+END_TEST
 
-static void test_what_came_through_comes_through_again(void **state)
+START_TEST(what_came_through_comes_through_again)
 {
-    (void)state;
     for (uint32_t code = 1; code <= 0x10ffff; code += code < 0x3000 ? 1 : 37) {
         if (code >= 0xd800 && code <= 0xdfff)
             continue;
@@ -112,10 +111,10 @@ static void test_what_came_through_comes_through_again(void **state)
             assert_in_range(*at, 0x20, 0x7e);
     }
 }
+END_TEST
 
-static void test_cuts_at_cells_and_at_bytes(void **state)
+START_TEST(cuts_at_cells_and_at_bytes)
 {
-    (void)state;
     char out[8];
     utf8_safe(out, sizeof out, "\xe4\xb8\x80\xe4\xb8\x81\xe4\xb8\x82", 5, false); /* two cells each */
     assert_string_equal(out, "\xe4\xb8\x80\xe4\xb8\x81");
@@ -134,16 +133,13 @@ static void test_cuts_at_cells_and_at_bytes(void **state)
     assert_int_equal(utf8_cells("s\xc3\xa4ule \xe4\xb8\x80"), 8);
     assert_int_equal(utf8_cells(""), 0);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_every_code_point_goes_there_and_back),
-        cmocka_unit_test(test_refuses_what_is_not_well_formed),
-        cmocka_unit_test(test_widths),
-        cmocka_unit_test(test_nothing_harmful_comes_through),
-        cmocka_unit_test(test_what_came_through_comes_through_again),
-        cmocka_unit_test(test_cuts_at_cells_and_at_bytes),
+    const TTest *const tests[] = {
+        every_code_point_goes_there_and_back, refuses_what_is_not_well_formed,       widths,
+        nothing_harmful_comes_through,        what_came_through_comes_through_again, cuts_at_cells_and_at_bytes,
     };
     return RUN(tests);
 }

@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "base/wide.h"
@@ -8,9 +8,8 @@ static int64_t divided(Wide a, Wide b)
     return wide_narrow(wide_divide(a, b));
 }
 
-static void test_halves_go_away_from_zero(void **state)
+START_TEST(halves_go_away_from_zero)
 {
-    (void)state;
     assert_int_equal(divided(5, 2), 3);
     assert_int_equal(divided(-5, 2), -3);
     assert_int_equal(divided(5, -2), -3);
@@ -22,10 +21,10 @@ static void test_halves_go_away_from_zero(void **state)
     assert_int_equal(divided(1, 3), 0);
     assert_int_equal(divided(-1, 2), -1);
 }
+END_TEST
 
-static void test_floor_and_ceiling_hold_the_value_between(void **state)
+START_TEST(floor_and_ceiling_hold_the_value_between)
 {
-    (void)state;
     for (int a = -30; a <= 30; a++) {
         for (int b = -7; b <= 7; b++) {
             if (b == 0)
@@ -38,10 +37,10 @@ static void test_floor_and_ceiling_hold_the_value_between(void **state)
         }
     }
 }
+END_TEST
 
-static void test_large_products_do_not_overflow(void **state)
+START_TEST(large_products_do_not_overflow)
 {
-    (void)state;
     Wide km = INT64_C(1000000000000);
     Wide huge = km * km * km;
     assert_true(wide_divide(huge, km * km) == km);
@@ -49,10 +48,10 @@ static void test_large_products_do_not_overflow(void **state)
     assert_true(wide_floor(-huge - 1, km) == -km * km - 1);
     assert_true(wide_ceiling(huge + 1, km) == km * km + 1);
 }
+END_TEST
 
-static void test_ratios_compare_as_products_do(void **state)
+START_TEST(ratios_compare_as_products_do)
 {
-    (void)state;
     Random random = {3};
     for (int i = 0; i < 100000; i++) {
         int64_t a = random_between(&random, -50, 50);
@@ -63,10 +62,10 @@ static void test_ratios_compare_as_products_do(void **state)
         assert_int_equal(wide_compare_ratio(a, b, c, d), (difference > 0) - (difference < 0));
     }
 }
+END_TEST
 
-static void test_ratios_compare_where_products_would_overflow(void **state)
+START_TEST(ratios_compare_where_products_would_overflow)
 {
-    (void)state;
     Wide most = (((Wide)1 << 126) - 1) * 2 + 1;
     assert_int_equal(wide_compare_ratio(most, most - 1, most - 1, most - 2), -1);
     assert_int_equal(wide_compare_ratio(most - 1, most, most - 2, most - 1), 1);
@@ -76,10 +75,10 @@ static void test_ratios_compare_where_products_would_overflow(void **state)
     assert_int_equal(wide_compare_ratio(-most - 1, 1, -most, 1), -1);
     assert_int_equal(wide_compare_ratio(-most - 1, most, most, 1), -1);
 }
+END_TEST
 
-static void test_checked_sums_and_products(void **state)
+START_TEST(checked_sums_and_products)
 {
-    (void)state;
     int64_t out = 77;
     assert_false(add_fits(INT64_MAX, 1, &out));
     assert_false(multiply_fits(INT64_MAX / 2 + 1, 2, &out));
@@ -90,16 +89,13 @@ static void test_checked_sums_and_products(void **state)
     assert_true(multiply_fits(-3, 5, &out));
     assert_int_equal(out, -15);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_halves_go_away_from_zero),
-        cmocka_unit_test(test_floor_and_ceiling_hold_the_value_between),
-        cmocka_unit_test(test_large_products_do_not_overflow),
-        cmocka_unit_test(test_ratios_compare_as_products_do),
-        cmocka_unit_test(test_ratios_compare_where_products_would_overflow),
-        cmocka_unit_test(test_checked_sums_and_products),
+    const TTest *const tests[] = {
+        halves_go_away_from_zero,      floor_and_ceiling_hold_the_value_between,     large_products_do_not_overflow,
+        ratios_compare_as_products_do, ratios_compare_where_products_would_overflow, checked_sums_and_products,
     };
     return RUN(tests);
 }

@@ -4,7 +4,7 @@
  * Estimator); stock under 1 in counts as 1 in, 144 cubic inches a board foot (Navy Engineering Aid manual, 6-3); 231
  * cubic inches and 128 fluid ounces a gallon; 400 sq ft a gallon, two coats (common practice).
  */
-#include "check.h"
+#include "support/test.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -61,12 +61,12 @@ static void assert_line(Bench *bench, const char *what, double expected, int dec
         char shown[64];
         snprintf(shown, sizeof shown, "%.*f", decimals, expected);
         if (strcmp(field[AMOUNT], shown) != 0 || strcmp(field[UNIT], unit) != 0)
-            fail_msg("%s: %s %s, worked out as %s %s", what, field[AMOUNT], field[UNIT], shown, unit);
+            FAIL("%s: %s %s, worked out as %s %s", what, field[AMOUNT], field[UNIT], shown, unit);
         assert_false(bench->checked[i]);
         bench->checked[i] = true;
         return;
     }
-    fail_msg("no line begins with \"%s\"", what);
+    FAIL("no line begins with \"%s\"", what);
 }
 
 /* Square inches of wood: each piece's outline by its corners, less the rectangles cut out of it. */
@@ -174,9 +174,8 @@ static int most_pieces_in_a_course(const Bench *bench)
     return most;
 }
 
-static void every_figure(void **state)
+START_TEST(every_figure)
 {
-    (void)state;
     Bench bench = bench_new();
     /* 2 1/4 + 18 x 2 13/16 = 52 7/8 in, just under the ceiling at most 52 15/16; 2 1/4 - 16 x 2 13/16 + 2 3/4 = -40 in,
      * just over the floor at most 40 1/4 down: courses -16 to 18 */
@@ -196,12 +195,13 @@ static void every_figure(void **state)
     assert_line(&bench, "spacers for the reveal of 1/16 in", 2 * most_pieces_in_a_course(&bench), 0, "places");
     for (int i = 0; i < bench.bill->records.count; i++)
         if (!bench.checked[i])
-            fail_msg("not worked out here: %s", bench.bill->records.at[i].at[1]);
+            FAIL("not worked out here: %s", bench.bill->records.at[i].at[1]);
     arena_free(bench.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(every_figure)};
+    const TTest *const tests[] = {every_figure};
     return RUN(tests);
 }

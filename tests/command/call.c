@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -21,9 +21,8 @@ static bool understand(const char *line, Call *call, Err *err)
     return call_understand(count, words, call, err);
 }
 
-static void takes_commands_and_files(void **state)
+START_TEST(takes_commands_and_files)
 {
-    (void)state;
     Call call;
     Err err;
     assert_done(understand("", &call, &err), &err);
@@ -42,11 +41,11 @@ static void takes_commands_and_files(void **state)
     assert_done(understand("rows -", &call, &err), &err);
     assert_string_equal(call.path, "-");
 }
+END_TEST
 
 /* As getopt_long: anywhere, cut short, joined or apart, `--` ends them. */
-static void takes_options_as_gnu_programs_do(void **state)
+START_TEST(takes_options_as_gnu_programs_do)
 {
-    (void)state;
     static const char *const same[] = {
         "rows --as pdf -o out.pdf wall.yaml",
         "--as=pdf rows wall.yaml -oout.pdf",
@@ -88,10 +87,10 @@ static void takes_options_as_gnu_programs_do(void **state)
     assert_done(understand("rows -o ROWS.PDF wall.yaml", &call, &err), &err);
     assert_int_equal(call.format, FORMAT_PDF);
 }
+END_TEST
 
-static void shows_help_whatever_else_is_written(void **state)
+START_TEST(shows_help_whatever_else_is_written)
 {
-    (void)state;
     Call call;
     Err err;
     static const char *const lines[] = {"--help", "-h", "rows --help", "rows a b c --help", "--he"};
@@ -102,10 +101,10 @@ static void shows_help_whatever_else_is_written(void **state)
     assert_done(understand("-V", &call, &err), &err);
     assert_true(call.version);
 }
+END_TEST
 
-static void says_what_to_write_instead(void **state)
+START_TEST(says_what_to_write_instead)
 {
-    (void)state;
     static const struct {
         const char *line, *says;
     } cases[] = {
@@ -139,15 +138,15 @@ static void says_what_to_write_instead(void **state)
         Call call;
         Err err;
         if (understand(cases[i].line, &call, &err))
-            fail_msg("\"%s\" was taken", cases[i].line);
+            FAIL("\"%s\" was taken", cases[i].line);
         assert_int_equal(err.kind, ERR_USAGE);
         assert_holds(err.text, cases[i].says);
     }
 }
+END_TEST
 
-static void knows_formats_by_word_and_ending(void **state)
+START_TEST(knows_formats_by_word_and_ending)
 {
-    (void)state;
     static const Format all[] = {FORMAT_TEXT, FORMAT_PDF, FORMAT_SVG, FORMAT_CSV};
     for (size_t i = 0; i < sizeof all / sizeof *all; i++)
         assert_int_equal(table_format(table_format_word(all[i])), all[i]);
@@ -157,15 +156,13 @@ static void knows_formats_by_word_and_ending(void **state)
     assert_int_equal(table_format_of_file(".pdf"), FORMAT_NONE);
     assert_int_equal(table_format_of_file("rows"), FORMAT_NONE);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(takes_commands_and_files),
-        cmocka_unit_test(takes_options_as_gnu_programs_do),
-        cmocka_unit_test(shows_help_whatever_else_is_written),
-        cmocka_unit_test(says_what_to_write_instead),
-        cmocka_unit_test(knows_formats_by_word_and_ending),
+    const TTest *const tests[] = {
+        takes_commands_and_files,   takes_options_as_gnu_programs_do, shows_help_whatever_else_is_written,
+        says_what_to_write_instead, knows_formats_by_word_and_ending,
     };
     return RUN(tests);
 }

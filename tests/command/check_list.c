@@ -1,5 +1,5 @@
 /* `check` as it reads in a window. */
-#include "check.h"
+#include "support/test.h"
 
 #include <string.h>
 
@@ -49,9 +49,8 @@ static const char *list_of(Arena *arena, const Job *job, int columns)
     return copy;
 }
 
-static void by_kind_with_the_place_first(void **state)
+START_TEST(by_kind_with_the_place_first)
 {
-    (void)state;
     Arena *arena = arena_new();
     Job job = job_of(arena);
     assert_string_equal(list_of(arena, &job, 80),
@@ -69,10 +68,10 @@ static void by_kind_with_the_place_first(void **state)
                         "  Dust  Wood dust harms lungs.\n");
     arena_free(arena);
 }
+END_TEST
 
-static void every_window_holds_its_lines(void **state)
+START_TEST(every_window_holds_its_lines)
 {
-    (void)state;
     Arena *arena = arena_new();
     Job job = job_of(arena);
     for (int columns = 1; columns <= 300; columns += columns < 110 ? 1 : 50) {
@@ -90,23 +89,24 @@ static void every_window_holds_its_lines(void **state)
     }
     arena_free(arena);
 }
+END_TEST
 
-static void nothing_found_is_no_clearance(void **state)
+START_TEST(nothing_found_is_no_clearance)
 {
-    (void)state;
     Arena *arena = arena_new();
     Job job = job_of(arena);
     job.findings = (Findings){0};
     assert_holds(list_of(arena, &job, 80), "0 faults, 0 cautions.\nNothing was found by the checks that there are.");
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(by_kind_with_the_place_first),
-        cmocka_unit_test(every_window_holds_its_lines),
-        cmocka_unit_test(nothing_found_is_no_clearance),
+    const TTest *const tests[] = {
+        by_kind_with_the_place_first,
+        every_window_holds_its_lines,
+        nothing_found_is_no_clearance,
     };
     return RUN(tests);
 }

@@ -1,6 +1,6 @@
 /* Every sample, and every wall of the goldens, piece by piece from the file: the plan that is printed stays the same
  * from the first piece recorded to the last. */
-#include "check.h"
+#include "support/test.h"
 
 #include <glob.h>
 #include <stdio.h>
@@ -43,13 +43,13 @@ static const Job *job_of_file(Arena *arena, const Wall *wall, const Source *sour
     Source again = {0};
     Errs errs = {0};
     if (!store_parse(arena, "again", file.bytes, file.length, &again, &errs))
-        fail_msg("%s: %s", errs.at[0].place, errs.at[0].text);
+        FAIL("%s: %s", errs.at[0].place, errs.at[0].text);
     text_finish(&file);
     assert_true(wall_equal(wall, again.wall));
     Err err = {0};
     const Job *job = job_of_wall(arena, again.wall, "", "", &err);
     if (job == NULL)
-        fail_msg("%s", err.text);
+        FAIL("%s", err.text);
     return job;
 }
 
@@ -60,11 +60,11 @@ static void check_wall(const char *path)
     Errs errs = {0};
     Err err = {0};
     if (!store_read(arena, path, &source, &errs))
-        fail_msg("%s: %s", errs.at[0].place, errs.at[0].text);
+        FAIL("%s: %s", errs.at[0].place, errs.at[0].text);
     Wall *wall = wall_copy(arena, source.wall);
     const Job *job = job_of_wall(arena, wall_copy(arena, wall), "", "", &err);
     if (job == NULL)
-        fail_msg("%s: %s", path, err.text);
+        FAIL("%s: %s", path, err.text);
     Text before, after;
     text_init(&before);
     text_init(&after);
@@ -86,7 +86,7 @@ static void check_wall(const char *path)
         const Job *now = job_of_file(arena, wall, &source);
         print_plan(now, &after);
         if (strcmp(before.bytes, after.bytes) != 0)
-            fail_msg("%s: with %d of %d hung the plan is another one", path, next, count);
+            FAIL("%s: with %d of %d hung the plan is another one", path, next, count);
         for (int j = 0; j < count; j++)
             assert_int_equal(now->plan->pieces[j].hung, j < next || plan->pieces[j].hung);
     }
@@ -95,9 +95,8 @@ static void check_wall(const char *path)
     arena_free(arena);
 }
 
-static void every_plan_stays_while_it_is_hung(void **state)
+START_TEST(every_plan_stays_while_it_is_hung)
 {
-    (void)state;
     const char *source = getenv("DATUMROW_SOURCE");
     static const char *const folders[] = {"samples/*.yaml", "tests/walls/*.wall.yaml"};
     assert_non_null(source);
@@ -111,11 +110,12 @@ static void every_plan_stays_while_it_is_hung(void **state)
         globfree(&found);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_plan_stays_while_it_is_hung),
+    const TTest *const tests[] = {
+        every_plan_stays_while_it_is_hung,
     };
     return RUN(tests);
 }

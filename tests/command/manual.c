@@ -1,6 +1,6 @@
 /* datumrow(5) lists the keys of the table and the species there are: between two marks in the page stands what is made
  * of them here. With DATUMROW_RENEW=1 it is put there. */
-#include "check.h"
+#include "support/test.h"
 
 #include <string.h>
 
@@ -40,7 +40,7 @@ static void put_sentence(Text *out, const char *says)
         if (*c == '`') {
             const char *end = strchr(c + 1, '`');
             if (end == NULL)
-                fail_msg("a lone ` in \"%s\"", says);
+                FAIL("a lone ` in \"%s\"", says);
             text_put(out, "\\fB");
             text_put_bytes(out, c + 1, (size_t)(end - c - 1));
             text_put(out, "\\fR");
@@ -98,23 +98,23 @@ static void hold_to(const char *what, void (*write)(Text *out))
     text_finish(&made);
 }
 
-static void the_manual_describes_every_key(void **state)
+START_TEST(the_manual_describes_every_key)
 {
-    (void)state;
     hold_to("keys", put_keys);
 }
+END_TEST
 
-static void the_manual_names_every_species(void **state)
+START_TEST(the_manual_names_every_species)
 {
-    (void)state;
     hold_to("species", put_species);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(the_manual_describes_every_key),
-        cmocka_unit_test(the_manual_names_every_species),
+    const TTest *const tests[] = {
+        the_manual_describes_every_key,
+        the_manual_names_every_species,
     };
     return RUN(tests);
 }

@@ -1,5 +1,5 @@
 /* The plan as other programs read it: parsed back by libyaml, held to itself and to the layout it came from. */
-#include "check.h"
+#include "support/test.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -38,7 +38,7 @@ static yaml_node_t *get(Read *read, const yaml_node_t *map, const char *key)
 {
     yaml_node_t *node = find(read, map, key);
     if (node == NULL)
-        fail_msg("wall %d: there is no %s", (int)read->seed, key);
+        FAIL("wall %d: there is no %s", (int)read->seed, key);
     return node;
 }
 
@@ -89,10 +89,10 @@ static void assert_keys(Read *read, const yaml_node_t *map, const char *keys)
         if (there)
             pair++;
         else if (!optional)
-            fail_msg("wall %d: %s is not where it should be", (int)read->seed, key);
+            FAIL("wall %d: %s is not where it should be", (int)read->seed, key);
     }
     if (pair != map->data.mapping.pairs.top)
-        fail_msg("wall %d: there is also %s", (int)read->seed, text_of(node_at(read, pair->key)));
+        FAIL("wall %d: there is also %s", (int)read->seed, text_of(node_at(read, pair->key)));
 }
 
 /* ---- areas, in mm2 ---- */
@@ -267,11 +267,11 @@ static void check_areas(Read *read, int face_index, double area, double written)
     }
     double slack = 1 + 1e-9 * area;
     if (fabs(area - written) > slack)
-        fail_msg("wall %d, face %d: outlines less cutouts are %.1f mm2, net-area says %.1f", (int)read->seed,
-                 face_index, area, written);
+        FAIL("wall %d, face %d: outlines less cutouts are %.1f mm2, net-area says %.1f", (int)read->seed, face_index,
+             area, written);
     if (fabs(area + bare / 1e12 - (double)face->area / 1e12) > slack)
-        fail_msg("wall %d, face %d: %.1f mm2 hung and %.1f bare are not the %.1f of the courses", (int)read->seed,
-                 face_index, area, bare / 1e12, (double)face->area / 1e12);
+        FAIL("wall %d, face %d: %.1f mm2 hung and %.1f bare are not the %.1f of the courses", (int)read->seed,
+             face_index, area, bare / 1e12, (double)face->area / 1e12);
 }
 
 static void check_boards(Read *read, const yaml_node_t *boards, const Sums *sums, const yaml_node_t *totals)
@@ -374,21 +374,20 @@ static void read_back(Read *read, const Text *text)
     assert_true(yaml_parser_initialize(&parser));
     yaml_parser_set_input_string(&parser, (const unsigned char *)text->bytes, text->length);
     if (!yaml_parser_load(&parser, &read->document))
-        fail_msg("wall %d: line %d: %s", (int)read->seed, (int)parser.problem_mark.line + 1, parser.problem);
+        FAIL("wall %d: line %d: %s", (int)read->seed, (int)parser.problem_mark.line + 1, parser.problem);
     assert_non_null(yaml_document_get_root_node(&read->document));
     yaml_parser_delete(&parser);
 }
 
-static void a_plan_is_yaml_that_adds_up(void **state)
+START_TEST(a_plan_is_yaml_that_adds_up)
 {
-    (void)state;
     for (uint64_t seed = 1; seed <= WALLS; seed++) {
         Read read = {.arena = arena_new(), .seed = seed};
         Err err = {0};
         const Wall *wall = random_wall(read.arena, seed, seed % 4 == 0 ? RANDOM_HUNG : RANDOM_ANY);
         const Layout *layout = layout_wall(read.arena, wall, &err);
         if (layout == NULL)
-            fail_msg("wall %d: %s", (int)seed, err.text);
+            FAIL("wall %d: %s", (int)seed, err.text);
         read.job = job_of_parts(read.arena, layout, fill_by_hand(read.arena, layout), "wall.yaml", "0123456789ab");
         Text text;
         text_init(&text);
@@ -400,11 +399,11 @@ static void a_plan_is_yaml_that_adds_up(void **state)
         arena_free(read.arena);
     }
 }
+END_TEST
 
 /* Names that other readers would take for something else come back as they were. */
-static void names_come_back(void **state)
+START_TEST(names_come_back)
 {
-    (void)state;
     static const char *const names[] = {"",
                                         "no",
                                         "~",
@@ -459,12 +458,13 @@ static void names_come_back(void **state)
         arena_free(read.arena);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_plan_is_yaml_that_adds_up),
-        cmocka_unit_test(names_come_back),
+    const TTest *const tests[] = {
+        a_plan_is_yaml_that_adds_up,
+        names_come_back,
     };
     return RUN(tests);
 }

@@ -1,5 +1,5 @@
 /* Help, completions and the manual page hold exactly the commands and options of the table. */
-#include "check.h"
+#include "support/test.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -31,17 +31,16 @@ static int times(const char *text, const char *part)
 }
 
 /* Each text once. */
-#define assert_once(text, ...)                                                             \
-    do {                                                                                   \
-        char part[256];                                                                    \
-        snprintf(part, sizeof part, __VA_ARGS__);                                          \
-        if (times((text), part) != 1)                                                      \
-            fail_msg("\"%s\" stands there %d times, not once", part, times((text), part)); \
+#define assert_once(text, ...)                                                         \
+    do {                                                                               \
+        char part[256];                                                                \
+        snprintf(part, sizeof part, __VA_ARGS__);                                      \
+        if (times((text), part) != 1)                                                  \
+            FAIL("\"%s\" stands there %d times, not once", part, times((text), part)); \
     } while (0)
 
-static void help_fits_one_screen(void **state)
+START_TEST(help_fits_one_screen)
 {
-    (void)state;
     Text text;
     text_init(&text);
     help_write(&text);
@@ -58,6 +57,7 @@ static void help_fits_one_screen(void **state)
         assert_holds(text.bytes, table_option(i)->name);
     text_finish(&text);
 }
+END_TEST
 
 /* The words in quotes behind `before`, which stands once; as many as the table has commands or options and their
  * letters. */
@@ -72,9 +72,8 @@ static int words_behind(const char *text, const char *before, char *out, size_t 
     return times(out, " ") - 1;
 }
 
-static void bash_knows_the_table(void **state)
+START_TEST(bash_knows_the_table)
 {
-    (void)state;
     Text text;
     char words[512];
     read_source("src/share/datumrow.bash", &text);
@@ -91,10 +90,10 @@ static void bash_knows_the_table(void **state)
     assert_int_equal(count, 0);
     text_finish(&text);
 }
+END_TEST
 
-static void zsh_knows_the_table(void **state)
+START_TEST(zsh_knows_the_table)
 {
-    (void)state;
     Text text;
     read_source("src/share/_datumrow", &text);
     for (int i = 0; i < table_command_count(); i++) {
@@ -118,10 +117,10 @@ static void zsh_knows_the_table(void **state)
     }
     text_finish(&text);
 }
+END_TEST
 
-static void fish_knows_the_table(void **state)
+START_TEST(fish_knows_the_table)
 {
-    (void)state;
     Text text;
     read_source("src/share/datumrow.fish", &text);
     for (int i = 0; i < table_command_count(); i++)
@@ -138,10 +137,10 @@ static void fish_knows_the_table(void **state)
     assert_int_equal(times(text.bytes, " -l "), options);
     text_finish(&text);
 }
+END_TEST
 
-static void manual_knows_the_table(void **state)
+START_TEST(manual_knows_the_table)
 {
-    (void)state;
     Text text;
     read_source("man/datumrow.1", &text);
     for (int i = 0; i < table_command_count(); i++)
@@ -159,13 +158,12 @@ static void manual_knows_the_table(void **state)
     }
     text_finish(&text);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(help_fits_one_screen),   cmocka_unit_test(bash_knows_the_table),
-        cmocka_unit_test(zsh_knows_the_table),    cmocka_unit_test(fish_knows_the_table),
-        cmocka_unit_test(manual_knows_the_table),
+    const TTest *const tests[] = {
+        help_fits_one_screen, bash_knows_the_table, zsh_knows_the_table, fish_knows_the_table, manual_knows_the_table,
     };
     return RUN(tests);
 }

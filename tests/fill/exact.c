@@ -11,7 +11,7 @@
  * Where ends lie between marks, pieces are rounded up and boards down, so that what the program finds can be cut: a
  * bound above it is wrong.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "fill/rules.h"
@@ -319,15 +319,15 @@ static void hold_against(const Program *program, const Plan *plan, int least, Sm
         return;
     tally->compared++;
     if (plan->length_bound > least * UNIT && plan->shortfall == 0)
-        fail_msg("wall %d, kind %d: bound %lld is above %d", seed, (int)kind, (long long)(plan->length_bound / UNIT),
-                 least);
+        FAIL("wall %d, kind %d: bound %lld is above %d", seed, (int)kind, (long long)(plan->length_bound / UNIT),
+             least);
     for (int i = 0; i < plan->findings.count; i++)
         assert_true(plan->findings.at[i].rule != RULE_BOUND);
     bool same = plan->shortfall == 0 && plan->length_opened <= least * UNIT;
     tally->equal += same;
     if (!same)
-        print_message("# wall %d, kind %d: opened %lld/64 in, least %d/64 in, shortfall %lld mm\n", seed, (int)kind,
-                      (long long)(plan->length_opened / UNIT), least, (long long)(plan->shortfall / LENGTH_MM));
+        printf("# wall %d, kind %d: opened %lld/64 in, least %d/64 in, shortfall %lld mm\n", seed, (int)kind,
+               (long long)(plan->length_opened / UNIT), least, (long long)(plan->shortfall / LENGTH_MM));
     if (plan->shortfall == 0 && kind <= SMALL_ANYWHERE)
         assert_true(plan->length_opened >= least * UNIT);
 }
@@ -360,42 +360,40 @@ static void compare(SmallKind kind, int walls, Tally *tally)
     }
     unlink(program_name);
     unlink(answer_name);
-    if (least == NO_SOLVER) {
-        print_message("# glpsol is not installed (Debian: glpk-utils): small walls are not held against it\n");
-        skip();
-    }
+    if (least == NO_SOLVER)
+        SKIP("glpsol is not installed (Debian: glpk-utils)");
 }
 
-static void test_small_walls_reach_the_optimum(void **state)
+START_TEST(small_walls_reach_the_optimum)
 {
-    (void)state;
     Tally tally = {0};
     int walls = getenv("DATUMROW_EXACT") != NULL ? WALLS : WALLS_QUICK;
     compare(SMALL_STUDS, 7 * walls / 10, &tally);
     compare(SMALL_ANYWHERE, walls, &tally);
-    print_message("# %d of %d small walls at the optimum\n", tally.equal, tally.compared);
+    printf("# %d of %d small walls at the optimum\n", tally.equal, tally.compared);
     assert_int_equal(tally.compared, walls);
     assert_true(tally.equal * 100 >= tally.compared * 95);
 }
+END_TEST
 
 /* Sides that lean, rakes, measured edges: ends that differ from course to course. The bound is never above what can be
  * done. */
-static void test_the_bound_holds_on_odd_walls(void **state)
+START_TEST(the_bound_holds_on_odd_walls)
 {
-    (void)state;
     Tally tally = {0};
     int walls = getenv("DATUMROW_EXACT") != NULL ? WALLS_ODD : WALLS_ODD_QUICK;
     for (SmallKind kind = SMALL_LEANING; kind <= SMALL_MEASURED; kind++)
         compare(kind, ((int)kind - 1) * walls / 3, &tally);
-    print_message("# %d of %d odd small walls at the optimum\n", tally.equal, tally.compared);
+    printf("# %d of %d odd small walls at the optimum\n", tally.equal, tally.compared);
     assert_true(tally.compared * 2 >= walls);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_small_walls_reach_the_optimum),
-        cmocka_unit_test(test_the_bound_holds_on_odd_walls),
+    const TTest *const tests[] = {
+        small_walls_reach_the_optimum,
+        the_bound_holds_on_odd_walls,
     };
     return RUN(tests);
 }

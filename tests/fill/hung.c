@@ -1,6 +1,6 @@
 /* A plan and what is hung of it: the sheets that were printed before the first piece went up hold until the last one
  * does. */
-#include "check.h"
+#include "support/test.h"
 
 #include "fill/rules.h"
 #include "support/random_wall.h"
@@ -14,7 +14,7 @@ static Layout *lay_out(Arena *arena, const Wall *wall)
     Err err = {0};
     Layout *layout = layout_wall(arena, wall, &err);
     if (layout == NULL)
-        fail_msg("%s", err.text);
+        FAIL("%s", err.text);
     return layout;
 }
 
@@ -80,9 +80,9 @@ static void check_kept(const Wall *wall, const Plan *before, int hung, const cha
     const Layout *layout = lay_out(arena, wall);
     const Plan *plan = fill_wall(arena, layout);
     if (!rules_hold(layout, plan, &err))
-        fail_msg("%s wall %d, %d hung: %s", what, (int)seed, hung, err.text);
+        FAIL("%s wall %d, %d hung: %s", what, (int)seed, hung, err.text);
     if (!same_sheets(plan, before))
-        fail_msg("%s wall %d, %d hung of %d: another plan", what, (int)seed, hung, before->piece_count);
+        FAIL("%s wall %d, %d hung of %d: another plan", what, (int)seed, hung, before->piece_count);
     assert_int_equal(hung_count(plan), hung);
     assert_int_equal(count_rule(plan, RULE_HUNG), 0);
     assert_true(plan->breaks <= before->breaks);
@@ -91,9 +91,8 @@ static void check_kept(const Wall *wall, const Plan *before, int hung, const cha
     arena_free(arena);
 }
 
-static void test_hanging_changes_nothing_of_the_plan(void **state)
+START_TEST(hanging_changes_nothing_of_the_plan)
 {
-    (void)state;
     for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (uint64_t seed = 0; seed < (kind < RANDOM_HOUSE ? WALLS : 1) && kind != RANDOM_HUNG; seed++) {
             Arena *arena = arena_new();
@@ -112,11 +111,11 @@ static void test_hanging_changes_nothing_of_the_plan(void **state)
             arena_free(arena);
         }
 }
+END_TEST
 
 /* Nobody has to go by the order. */
-static void test_pieces_may_be_hung_in_any_order(void **state)
+START_TEST(pieces_may_be_hung_in_any_order)
 {
-    (void)state;
     for (uint64_t seed = 0; seed < ROOMS; seed++) {
         Arena *arena = arena_new();
         Wall *wall = random_wall(arena, 50 + seed, RANDOM_HOUSE);
@@ -129,6 +128,7 @@ static void test_pieces_may_be_hung_in_any_order(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
 /* Every byte of a plan that somebody could see. */
 static bool same_plans(const Plan *a, const Plan *b)
@@ -169,9 +169,8 @@ static Wall *hung_otherwise(Arena *arena, uint64_t seed)
 
 /* What hangs stays where it is, the rest is planned around it, and the first piece of that says so: from there on
  * nothing changes again until the wall is up. */
-static void test_a_piece_hung_otherwise_begins_a_plan_anew(void **state)
+START_TEST(a_piece_hung_otherwise_begins_a_plan_anew)
 {
-    (void)state;
     for (uint64_t seed = 0; seed < ROOMS; seed++) {
         Arena *arena = arena_new();
         Err err = {0};
@@ -203,6 +202,7 @@ static void test_a_piece_hung_otherwise_begins_a_plan_anew(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
 /* The board becomes a line of its own, all of it to be avoided. */
 static void spoil(Arena *arena, Wall *wall, int board)
@@ -230,9 +230,8 @@ static void spoil(Arena *arena, Wall *wall, int board)
 }
 
 /* A board of which nothing hangs goes while some hang: the same. */
-static void test_a_spoiled_board_begins_a_plan_anew(void **state)
+START_TEST(a_spoiled_board_begins_a_plan_anew)
 {
-    (void)state;
     for (uint64_t seed = 0; seed < ROOMS; seed++) {
         Arena *arena = arena_new();
         Wall *wall = random_wall(arena, 20 + seed, RANDOM_HOUSE);
@@ -263,12 +262,12 @@ static void test_a_spoiled_board_begins_a_plan_anew(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
 /* Course 0 came out a quarter inch high: all above it moves, what hangs does not, and the plan made from there on is
  * kept in its turn. */
-static void test_a_measured_edge_moves_nothing_that_hangs(void **state)
+START_TEST(a_measured_edge_moves_nothing_that_hangs)
 {
-    (void)state;
     for (uint64_t seed = 0; seed < ROOMS; seed++) {
         Arena *arena = arena_new();
         Wall *wall = random_wall(arena, 30 + seed, RANDOM_HOUSE_STUDS);
@@ -302,11 +301,11 @@ static void test_a_measured_edge_moves_nothing_that_hangs(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
 /* Records that fit nowhere are told, and do no harm to the plan. */
-static void test_records_that_fit_nowhere_change_nothing(void **state)
+START_TEST(records_that_fit_nowhere_change_nothing)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = random_wall(arena, 3, RANDOM_HOUSE);
     const Layout *layout = lay_out(arena, wall);
@@ -322,6 +321,7 @@ static void test_records_that_fit_nowhere_change_nothing(void **state)
     assert_int_equal(count_rule(now, RULE_HUNG), 2);
     arena_free(arena);
 }
+END_TEST
 
 static const Plan *fill_in_slices(const Layout *layout, Fill *fill)
 {
@@ -335,9 +335,8 @@ static const Plan *fill_in_slices(const Layout *layout, Fill *fill)
 }
 
 /* Slices and one run, with and without knowing the plan before: the same bytes, whether it holds or not. */
-static void test_slices_and_what_is_known_end_in_the_same_plan(void **state)
+START_TEST(slices_and_what_is_known_end_in_the_same_plan)
 {
-    (void)state;
     for (int otherwise = 0; otherwise < 2; otherwise++) {
         Arena *arena = arena_new();
         Wall *wall = otherwise ? hung_otherwise(arena, 7) : random_wall(arena, 8, RANDOM_HOUSE);
@@ -367,11 +366,11 @@ static void test_slices_and_what_is_known_end_in_the_same_plan(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
 /* What another wall's plan knows is of no use, and does no harm. */
-static void test_what_another_wall_knows_is_left_alone(void **state)
+START_TEST(what_another_wall_knows_is_left_alone)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = random_wall(arena, 5, RANDOM_HOUSE), *other = wall_copy(arena, wall);
     other->saw.kerf += LENGTH_MM;
@@ -390,18 +389,15 @@ static void test_what_another_wall_knows_is_left_alone(void **state)
     fill_free(known);
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_hanging_changes_nothing_of_the_plan),
-        cmocka_unit_test(test_pieces_may_be_hung_in_any_order),
-        cmocka_unit_test(test_a_piece_hung_otherwise_begins_a_plan_anew),
-        cmocka_unit_test(test_a_spoiled_board_begins_a_plan_anew),
-        cmocka_unit_test(test_a_measured_edge_moves_nothing_that_hangs),
-        cmocka_unit_test(test_records_that_fit_nowhere_change_nothing),
-        cmocka_unit_test(test_slices_and_what_is_known_end_in_the_same_plan),
-        cmocka_unit_test(test_what_another_wall_knows_is_left_alone),
+    const TTest *const tests[] = {
+        hanging_changes_nothing_of_the_plan,           pieces_may_be_hung_in_any_order,
+        a_piece_hung_otherwise_begins_a_plan_anew,     a_spoiled_board_begins_a_plan_anew,
+        a_measured_edge_moves_nothing_that_hangs,      records_that_fit_nowhere_change_nothing,
+        slices_and_what_is_known_end_in_the_same_plan, what_another_wall_knows_is_left_alone,
     };
     return RUN(tests);
 }

@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "fill/knapsack.h"
@@ -51,9 +51,8 @@ static void check_consistent(const KnapsackKind *kinds, int count, Length need, 
         assert_int_equal(result->cost_bound, result->cost);
 }
 
-static void small_ones_equal_the_best_of_all_choices(void **state)
+START_TEST(small_ones_equal_the_best_of_all_choices)
 {
-    (void)state;
     Random random = {.state = 20};
     int covered = 0;
     for (int round = 0; round < 3000; round++) {
@@ -83,11 +82,11 @@ static void small_ones_equal_the_best_of_all_choices(void **state)
     }
     assert_in_range(covered, 2000, 2999);
 }
+END_TEST
 
 /* A pile as a house has it: 10,000 boards of uneven length in 16ths of an inch, squared by 1/4 in at each end. */
-static void a_large_pile_is_proved(void **state)
+START_TEST(a_large_pile_is_proved)
 {
-    (void)state;
     Random random = {.state = 21};
     Arena *arena = arena_new();
     KnapsackKind *kinds = arena_array(arena, KnapsackKind, 10000);
@@ -105,10 +104,10 @@ static void a_large_pile_is_proved(void **state)
     }
     arena_free(arena);
 }
+END_TEST
 
-static void little_budget_still_covers(void **state)
+START_TEST(little_budget_still_covers)
 {
-    (void)state;
     Random random = {.state = 22};
     Arena *arena = arena_new();
     KnapsackKind kinds[200];
@@ -126,10 +125,10 @@ static void little_budget_still_covers(void **state)
     }
     arena_free(arena);
 }
+END_TEST
 
-static void ends_of_the_range(void **state)
+START_TEST(ends_of_the_range)
 {
-    (void)state;
     Arena *arena = arena_new();
     KnapsackKind most[] = {{LENGTH_MOST, LENGTH_MOST, 50000}, {LENGTH_MOST - 1, LENGTH_MOST - 1, 50000}};
     KnapsackResult *result = knapsack_cover(arena, most, 2, LENGTH_MOST * 99999 - 49998, 0);
@@ -142,14 +141,15 @@ static void ends_of_the_range(void **state)
     assert_false(knapsack_cover(arena, nothing, 2, 1, 0)->covered);
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(small_ones_equal_the_best_of_all_choices),
-        cmocka_unit_test(a_large_pile_is_proved),
-        cmocka_unit_test(little_budget_still_covers),
-        cmocka_unit_test(ends_of_the_range),
+    const TTest *const tests[] = {
+        small_ones_equal_the_best_of_all_choices,
+        a_large_pile_is_proved,
+        little_budget_still_covers,
+        ends_of_the_range,
     };
     return RUN(tests);
 }

@@ -1,6 +1,6 @@
 /* What catches the eye: the measure held against a plain recount and against walls counted by hand; and what is changed
  * for looks changes nothing else. */
-#include "check.h"
+#include "support/test.h"
 
 #include "fill/arrange.h"
 #include "fill/hand.h"
@@ -46,9 +46,8 @@ static Looks measure(int count, int joints[][JOINTS_MOST])
     return looks;
 }
 
-static void test_joints_over_joints(void **state)
+START_TEST(joints_over_joints)
 {
-    (void)state;
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {100}, {60}}).stacked, 1);
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {100}, {61}}).stacked, 1);
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {100}, {62}}).stacked, 0);
@@ -57,10 +56,10 @@ static void test_joints_over_joints(void **state)
     assert_int_equal(measure(4, (int[][JOINTS_MOST]){{60}, {100}, {140}, {60}}).stacked, 0);
     assert_int_equal(measure(2, (int[][JOINTS_MOST]){{60}, {60}}).stacked, 1);
 }
+END_TEST
 
-static void test_stairs(void **state)
+START_TEST(test_stairs)
 {
-    (void)state;
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {76}, {92}}).stairs, 1);
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{92}, {76}, {60}}).stairs, 1);
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {76}, {93}}).stairs, 1);
@@ -73,21 +72,21 @@ static void test_stairs(void **state)
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {76}, {92, 94}}).stairs, 1);
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {76}, {92, 93}}).stairs, 0);
 }
+END_TEST
 
-static void test_short_pieces_end_to_end(void **state)
+START_TEST(short_pieces_end_to_end)
 {
-    (void)state;
     assert_int_equal(measure(1, (int[][JOINTS_MOST]){{15, 30}}).short_pairs, 1);
     assert_int_equal(measure(1, (int[][JOINTS_MOST]){{15, 185}}).short_pairs, 0);
     assert_int_equal(measure(1, (int[][JOINTS_MOST]){{16, 31}}).short_pairs, 0);
     assert_int_equal(measure(1, (int[][JOINTS_MOST]){{15, 30, 45}}).short_pairs, 2);
 }
+END_TEST
 
 /* Three of one tone and one of the other, end to end: 2 of 3 pairs are alike; of the 12 ways to draw two of the four 6
  * draw alike ones, half of the pairs, 1.5, which is told as 2. */
-static void test_tones_beside_chance(void **state)
+START_TEST(tones_beside_chance)
 {
-    (void)state;
     Arena *arena = arena_new();
     PlankRows *rows = rows_with(arena, 1, (int[][JOINTS_MOST]){{50, 100, 150}});
     rows->tone_count = 2;
@@ -103,6 +102,7 @@ static void test_tones_beside_chance(void **state)
     assert_int_equal(looks.chance, 2);
     arena_free(arena);
 }
+END_TEST
 
 /* ---- a plain recount ---- */
 
@@ -203,11 +203,11 @@ static void check_count(const Layout *layout, const Plan *plan, RandomKind kind,
     Looks plain = recount(layout, plan);
     plain.chance = plan->looks.chance;
     if (memcmp(&plain, &plan->looks, sizeof plain) != 0)
-        fail_msg("%s wall %d: %d of %d alike, %d stacked, %d stairs, %d short, %d beside a cutout; a recount says %d, "
-                 "%d, %d, %d, %d, %d",
-                 random_kind_word(kind), seed, plan->looks.equal, plan->looks.touching, plan->looks.stacked,
-                 plan->looks.stairs, plan->looks.short_pairs, plan->looks.near_sides, plain.equal, plain.touching,
-                 plain.stacked, plain.stairs, plain.short_pairs, plain.near_sides);
+        FAIL("%s wall %d: %d of %d alike, %d stacked, %d stairs, %d short, %d beside a cutout; a recount says %d, "
+             "%d, %d, %d, %d, %d",
+             random_kind_word(kind), seed, plan->looks.equal, plan->looks.touching, plan->looks.stacked,
+             plan->looks.stairs, plan->looks.short_pairs, plan->looks.near_sides, plain.equal, plain.touching,
+             plain.stacked, plain.stairs, plain.short_pairs, plain.near_sides);
 }
 
 /* ---- what is changed ---- */
@@ -248,9 +248,8 @@ static bool equal_bare(const Plan *one, const Plan *other)
 enum { WALLS = 40 };
 
 /* Neither what is opened, nor pieces, bare wall, broken rules or what hangs; and looks become no worse. */
-static void test_looks_cost_nothing(void **state)
+START_TEST(looks_cost_nothing)
 {
-    (void)state;
     int better = 0;
     for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < (kind < RANDOM_HOUSE ? WALLS : WALLS / 8); seed++) {
@@ -258,14 +257,14 @@ static void test_looks_cost_nothing(void **state)
             Arranged all = arrange(arena, random_wall(arena, (uint64_t)seed, kind));
             Err err = {0};
             if (!rules_hold(all.layout, all.after, &err))
-                fail_msg("%s wall %d: %s", random_kind_word(kind), seed, err.text);
+                FAIL("%s wall %d: %s", random_kind_word(kind), seed, err.text);
             Cost before = rules_cost(all.layout, all.before), after = rules_cost(all.layout, all.after);
             if (cost_compare(&before, &after) != 0 || all.before->breaks != all.after->breaks ||
                 !equal_bare(all.before, all.after))
-                fail_msg("%s wall %d costs more or less than before", random_kind_word(kind), seed);
+                FAIL("%s wall %d costs more or less than before", random_kind_word(kind), seed);
             int64_t weight = looks_weight(&all.after->looks), was = looks_weight(&all.before->looks);
             if (weight > was)
-                fail_msg("%s wall %d looks worse", random_kind_word(kind), seed);
+                FAIL("%s wall %d looks worse", random_kind_word(kind), seed);
             better += weight < was;
             check_count(all.layout, all.before, kind, seed);
             check_count(all.layout, all.after, kind, seed);
@@ -273,6 +272,7 @@ static void test_looks_cost_nothing(void **state)
         }
     assert_true(better > WALLS); /* of some 140 */
 }
+END_TEST
 
 /* ---- walls whose best is known ---- */
 
@@ -311,9 +311,8 @@ static Looks looks_of(Arena *arena, const Wall *wall)
 }
 
 /* Six whole courses, three of each tone: they take turns. */
-static void test_tones_take_turns(void **state)
+START_TEST(tones_take_turns)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = plain_wall(arena, 6);
     put_stock(arena, wall, 140 * IN, 3, "grey");
@@ -323,12 +322,12 @@ static void test_tones_take_turns(void **state)
     assert_int_equal(looks.equal, 0);
     arena_free(arena);
 }
+END_TEST
 
 /* One grey board is in stock for each pale one; five pieces end to end of two lengths, which no board of the other
  * length can replace: grey, pale, grey, pale, grey only where the pieces change places. */
-static void test_pieces_of_a_run_change_places(void **state)
+START_TEST(pieces_of_a_run_change_places)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = plain_wall(arena, 1);
     put_stock(arena, wall, 32 * IN, 3, "grey");
@@ -338,11 +337,11 @@ static void test_pieces_of_a_run_change_places(void **state)
     assert_int_equal(looks.equal, 0);
     arena_free(arena);
 }
+END_TEST
 
 /* 40 + 100 and 60 + 80, two courses of each: no joint need be over another, none in a stair. */
-static void test_joints_come_apart(void **state)
+START_TEST(joints_come_apart)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = plain_wall(arena, 4);
     for (int i = 0; i < 4; i++)
@@ -351,11 +350,11 @@ static void test_joints_come_apart(void **state)
     assert_int_equal(looks_weight(&looks), 0);
     arena_free(arena);
 }
+END_TEST
 
 /* Two scraps and a long board, laid in the order of the pile: the long one goes between them. */
-static void test_short_pieces_come_apart(void **state)
+START_TEST(short_pieces_come_apart)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = plain_wall(arena, 1);
     put_stock(arena, wall, 15 * IN, 2, "");
@@ -365,11 +364,11 @@ static void test_short_pieces_come_apart(void **state)
     assert_int_equal(all.after->looks.short_pairs, 0);
     arena_free(arena);
 }
+END_TEST
 
 /* A joint at 60 would be at the outlet's side; at 80 it is not. */
-static void test_joints_keep_off_cutouts(void **state)
+START_TEST(joints_keep_off_cutouts)
 {
-    (void)state;
     for (int mirrored = 0; mirrored < 2; mirrored++) {
         Arena *arena = arena_new();
         Wall *wall = plain_wall(arena, 1);
@@ -385,20 +384,21 @@ static void test_joints_keep_off_cutouts(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_joints_over_joints),
-        cmocka_unit_test(test_stairs),
-        cmocka_unit_test(test_short_pieces_end_to_end),
-        cmocka_unit_test(test_tones_beside_chance),
-        cmocka_unit_test(test_looks_cost_nothing),
-        cmocka_unit_test(test_tones_take_turns),
-        cmocka_unit_test(test_pieces_of_a_run_change_places),
-        cmocka_unit_test(test_joints_come_apart),
-        cmocka_unit_test(test_short_pieces_come_apart),
-        cmocka_unit_test(test_joints_keep_off_cutouts),
+    const TTest *const tests[] = {
+        joints_over_joints,
+        test_stairs,
+        short_pieces_end_to_end,
+        tones_beside_chance,
+        looks_cost_nothing,
+        tones_take_turns,
+        pieces_of_a_run_change_places,
+        joints_come_apart,
+        short_pieces_come_apart,
+        joints_keep_off_cutouts,
     };
     return RUN(tests);
 }

@@ -2,7 +2,7 @@
  * Cutting stock against an exact integer program: every pattern of each stock length as a whole-numbered column, solved
  * by glpsol (GNU Linear Programming Kit), a program of quite another make. Skipped where glpsol is not installed.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "fill/pack_instances.h"
@@ -106,12 +106,10 @@ static char read_report(const char *path, double *objective)
     return status;
 }
 
-static void plans_equal_the_program(void **state)
+START_TEST(plans_equal_the_program)
 {
-    (void)state;
     if (run_glpsol(NULL, NULL) != 0) {
-        print_message("# glpsol is not installed\n");
-        skip();
+        SKIP("glpsol is not installed (Debian: glpk-utils)");
     }
     const char *folder = getenv("TMPDIR");
     char program_path[512], report_path[512];
@@ -165,15 +163,16 @@ static void plans_equal_the_program(void **state)
     free(program);
     unlink(program_path);
     unlink(report_path);
-    print_message("# of %d that fit, %d equal the program, %d proved\n", compared, equal, proved);
+    printf("# of %d that fit, %d equal the program, %d proved\n", compared, equal, proved);
     assert_true(compared >= ROUNDS / 2);
     assert_true(equal * 100 >= compared * 95);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(plans_equal_the_program),
+    const TTest *const tests[] = {
+        plans_equal_the_program,
     };
     return RUN(tests);
 }

@@ -1,5 +1,5 @@
 /* What holds of every plan, on walls of every kind. */
-#include "check.h"
+#include "support/test.h"
 
 #include "fill/rules.h"
 #include "support/random_wall.h"
@@ -14,7 +14,7 @@ static Layout *lay_out(Arena *arena, uint64_t seed, RandomKind kind)
     Err err = {0};
     Layout *layout = layout_wall(arena, random_wall(arena, seed, kind), &err);
     if (layout == NULL)
-        fail_msg("%s wall %d: %s", random_kind_word(kind), (int)seed, err.text);
+        FAIL("%s wall %d: %s", random_kind_word(kind), (int)seed, err.text);
     return layout;
 }
 
@@ -22,7 +22,7 @@ static void check_rules(const Layout *layout, const Plan *plan, uint64_t seed, R
 {
     Err err = {0};
     if (!rules_hold(layout, plan, &err))
-        fail_msg("%s wall %d, %s: %s", random_kind_word(kind), (int)seed, what, err.text);
+        FAIL("%s wall %d, %s: %s", random_kind_word(kind), (int)seed, what, err.text);
 }
 
 /* Every byte that a user could see of the two. */
@@ -51,7 +51,7 @@ static void check_plan(const Layout *layout, const Plan *plan, uint64_t seed, Ra
     check_rules(layout, hand, seed, kind, "by hand");
     Cost cost = rules_cost(layout, plan), by_hand = rules_cost(layout, hand);
     if (cost_compare(&cost, &by_hand) > 0)
-        fail_msg("%s wall %d is worse than by hand", random_kind_word(kind), (int)seed);
+        FAIL("%s wall %d is worse than by hand", random_kind_word(kind), (int)seed);
     int told = 0;
     for (int i = 0; i < plan->findings.count; i++)
         told += plan->findings.at[i].rule != RULE_HUNG && plan->findings.at[i].rule != RULE_ANEW;
@@ -59,9 +59,8 @@ static void check_plan(const Layout *layout, const Plan *plan, uint64_t seed, Ra
     arena_free(arena);
 }
 
-static void test_first_plans_hold_and_are_no_worse_than_by_hand(void **state)
+START_TEST(first_plans_hold_and_are_no_worse_than_by_hand)
 {
-    (void)state;
     for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < MANY / (kind < RANDOM_HOUSE ? 1 : 10); seed++) {
             Arena *arena = arena_new();
@@ -74,10 +73,10 @@ static void test_first_plans_hold_and_are_no_worse_than_by_hand(void **state)
             arena_free(arena);
         }
 }
+END_TEST
 
-static void test_final_plans_hold_and_are_no_worse_than_by_hand(void **state)
+START_TEST(final_plans_hold_and_are_no_worse_than_by_hand)
 {
-    (void)state;
     for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < FEW; seed++) {
             Arena *arena = arena_new();
@@ -88,11 +87,11 @@ static void test_final_plans_hold_and_are_no_worse_than_by_hand(void **state)
             arena_free(arena);
         }
 }
+END_TEST
 
 /* Slices of uneven length, the plan asked for between them, end in the plan of one run. */
-static void test_slices_end_in_the_same_plan(void **state)
+START_TEST(slices_end_in_the_same_plan)
 {
-    (void)state;
     for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < FEW / 4; seed++) {
             Arena *arena = arena_new();
@@ -104,24 +103,24 @@ static void test_slices_end_in_the_same_plan(void **state)
                 const Plan *plan = fill_plan(fill);
                 Cost cost = rules_cost(layout, plan);
                 if (cost_compare(&cost, &before) > 0)
-                    fail_msg("%s wall %d gets worse in slice %d", random_kind_word(kind), seed, slice);
+                    FAIL("%s wall %d gets worse in slice %d", random_kind_word(kind), seed, slice);
                 before = cost;
                 if (slice % 16 == 0)
                     check_rules(layout, plan, (uint64_t)seed, kind, "slice");
             }
             if (!equal_plans(whole, fill_plan(fill)))
-                fail_msg("%s wall %d: slices end in another plan", random_kind_word(kind), seed);
+                FAIL("%s wall %d: slices end in another plan", random_kind_word(kind), seed);
             assert_true(fill_step(fill, 1));
             fill_free(fill);
             arena_free(arena);
         }
 }
+END_TEST
 
 /* Pieces, kerfs, leftovers, squared ends and avoided wood make up the board: from its first end to its last no
  * nanometre is in two of them. */
-static void test_boards_add_up(void **state)
+START_TEST(boards_add_up)
 {
-    (void)state;
     for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < 6 * FEW; seed++) {
             Arena *arena = arena_new();
@@ -150,14 +149,15 @@ static void test_boards_add_up(void **state)
             arena_free(arena);
         }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_first_plans_hold_and_are_no_worse_than_by_hand),
-        cmocka_unit_test(test_final_plans_hold_and_are_no_worse_than_by_hand),
-        cmocka_unit_test(test_slices_end_in_the_same_plan),
-        cmocka_unit_test(test_boards_add_up),
+    const TTest *const tests[] = {
+        first_plans_hold_and_are_no_worse_than_by_hand,
+        final_plans_hold_and_are_no_worse_than_by_hand,
+        slices_end_in_the_same_plan,
+        boards_add_up,
     };
     return RUN(tests);
 }

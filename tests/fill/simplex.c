@@ -3,7 +3,7 @@
  * every row's amount met, no value below 0, no column that gains, and prices that are worth what the columns cost
  * (D. Gale, H. W. Kuhn, A. W. Tucker, 1951).
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "base/wide.h"
@@ -85,7 +85,8 @@ static void check_met(const Made *made, const Simplex *simplex)
         Wide sum = 0;
         for (int c = 0; c < made->columns; c++)
             sum += (Wide)made->entries[c][r] * simplex_value(simplex, c);
-        assert_in_range(sum - (Wide)made->amounts[r] * SIMPLEX_ONE + NEAR, 0, 2 * NEAR);
+        Wide over = sum - (Wide)made->amounts[r] * SIMPLEX_ONE;
+        assert_true(-NEAR <= over && over <= NEAR);
     }
     for (int c = 0; c < made->columns; c++)
         assert_true(simplex_value(simplex, c) >= -NEAR);
@@ -104,13 +105,14 @@ static void check_optimal(const Made *made, const Simplex *simplex)
         for (int r = 0; r < made->rows; r++)
             gain += (Wide)made->entries[c][r] * prices[r];
         if (gain > 4 * GAIN_LEAST) /* what is basic may be off by some rounding */
-            fail_msg("column %d gains %lld", c, (long long)gain);
+            FAIL("column %d gains %lld", c, (long long)gain);
         assert_int_equal(gain, simplex_gain(simplex, c));
         cost += (Wide)made->costs[c] * simplex_value(simplex, c);
     }
     cost = wide_divide(cost, SIMPLEX_ONE);
-    assert_in_range(worth - cost + 4 * GAIN_LEAST, 0, 8 * GAIN_LEAST);
-    assert_in_range(simplex_cost(simplex) - cost + GAIN_LEAST, 0, 2 * GAIN_LEAST);
+    assert_true(-4 * GAIN_LEAST <= worth - cost && worth - cost <= 4 * GAIN_LEAST);
+    Wide off = simplex_cost(simplex) - cost;
+    assert_true(-GAIN_LEAST <= off && off <= GAIN_LEAST);
 }
 
 static void change_amounts(Made *made, Simplex *simplex, Random *random)
@@ -128,9 +130,8 @@ static void mend(Simplex *simplex)
         assert_true(turn < 5000);
 }
 
-static void turns_end_at_the_optimum(void **state)
+START_TEST(turns_end_at_the_optimum)
 {
-    (void)state;
     Random random = {1};
     Arena *arena = arena_new();
     for (int round = 0; round < ROUNDS; round++) {
@@ -146,10 +147,10 @@ static void turns_end_at_the_optimum(void **state)
     }
     arena_free(arena);
 }
+END_TEST
 
-static void new_amounts_are_met(void **state)
+START_TEST(new_amounts_are_met)
 {
-    (void)state;
     Random random = {2};
     Arena *arena = arena_new();
     int lacked = 0;
@@ -171,11 +172,11 @@ static void new_amounts_are_met(void **state)
     assert_true(lacked > ROUNDS);
     arena_free(arena);
 }
+END_TEST
 
 /* One of each of a few columns, basic or not, taken from what is asked for. */
-static void what_is_settled_is_asked_for_no_more(void **state)
+START_TEST(what_is_settled_is_asked_for_no_more)
 {
-    (void)state;
     Random random = {3};
     Arena *arena = arena_new();
     for (int round = 0; round < ROUNDS; round++) {
@@ -198,10 +199,10 @@ static void what_is_settled_is_asked_for_no_more(void **state)
     }
     arena_free(arena);
 }
+END_TEST
 
-static void a_copy_goes_its_own_way(void **state)
+START_TEST(a_copy_goes_its_own_way)
 {
-    (void)state;
     Random random = {4};
     Arena *arena = arena_new();
     for (int round = 0; round < ROUNDS; round++) {
@@ -228,11 +229,11 @@ static void a_copy_goes_its_own_way(void **state)
     }
     arena_free(arena);
 }
+END_TEST
 
 /* Up and down over and over: what rounding loses does not add up. */
-static void renewing_keeps_a_long_run_true(void **state)
+START_TEST(renewing_keeps_a_long_run_true)
 {
-    (void)state;
     Random random = {5};
     Arena *arena = arena_new();
     Made *made = arena_one(arena, Made);
@@ -246,10 +247,10 @@ static void renewing_keeps_a_long_run_true(void **state)
     }
     arena_free(arena);
 }
+END_TEST
 
-static void new_costs_move_the_prices(void **state)
+START_TEST(new_costs_move_the_prices)
 {
-    (void)state;
     Random random = {6};
     Arena *arena = arena_new();
     Made *made = arena_one(arena, Made);
@@ -265,11 +266,11 @@ static void new_costs_move_the_prices(void **state)
     check_optimal(made, simplex);
     arena_free(arena);
 }
+END_TEST
 
 /* Ten columns in a chain, each row so many times the one before: the inverse outgrows its places, and says so. */
-static void what_outgrows_the_table_wears_it(void **state)
+START_TEST(what_outgrows_the_table_wears_it)
 {
-    (void)state;
     enum { CHAIN = 10, TIMES = 1000 };
     Arena *arena = arena_new();
     Simplex *simplex = simplex_new(arena, CHAIN);
@@ -292,17 +293,18 @@ static void what_outgrows_the_table_wears_it(void **state)
     assert_false(simplex_mend(simplex, 0));
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(turns_end_at_the_optimum),
-        cmocka_unit_test(new_amounts_are_met),
-        cmocka_unit_test(what_is_settled_is_asked_for_no_more),
-        cmocka_unit_test(a_copy_goes_its_own_way),
-        cmocka_unit_test(renewing_keeps_a_long_run_true),
-        cmocka_unit_test(new_costs_move_the_prices),
-        cmocka_unit_test(what_outgrows_the_table_wears_it),
+    const TTest *const tests[] = {
+        turns_end_at_the_optimum,
+        new_amounts_are_met,
+        what_is_settled_is_asked_for_no_more,
+        a_copy_goes_its_own_way,
+        renewing_keeps_a_long_run_true,
+        new_costs_move_the_prices,
+        what_outgrows_the_table_wears_it,
     };
     return RUN(tests);
 }

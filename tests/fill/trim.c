@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "fill/trim.h"
@@ -77,9 +77,8 @@ static void check_plan(const Wall *wall, const TrimPieces *pieces, const TrimPla
 }
 
 /* The figures of the plan's own example: 92 1/4 in from 96 in, kerf 1/8, squared 1/4 at each end. */
-static void two_corners_from_two_boards(void **state)
+START_TEST(two_corners_from_two_boards)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_with(arena, LENGTH_INCH / 8, LENGTH_INCH / 4);
     put_stock(arena, wall, 96 * LENGTH_INCH, 8);
@@ -97,10 +96,10 @@ static void two_corners_from_two_boards(void **state)
     assert_true(plan->proved);
     arena_free(arena);
 }
+END_TEST
 
-static void the_last_piece_needs_no_kerf(void **state)
+START_TEST(the_last_piece_needs_no_kerf)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_with(arena, 3, 10);
     put_stock(arena, wall, 123, 2);
@@ -115,11 +114,11 @@ static void the_last_piece_needs_no_kerf(void **state)
     assert_true(plan->proved);
     arena_free(arena);
 }
+END_TEST
 
 /* The shorter board is enough, and stands behind the longer one in the pile. */
-static void least_length_is_opened(void **state)
+START_TEST(least_length_is_opened)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_with(arena, 0, 0);
     put_stock(arena, wall, 3000, 2);
@@ -134,10 +133,10 @@ static void least_length_is_opened(void **state)
     assert_true(plan->proved);
     arena_free(arena);
 }
+END_TEST
 
-static void what_cannot_be_cut_is_told(void **state)
+START_TEST(what_cannot_be_cut_is_told)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_with(arena, 3, 5);
     put_piece(arena, wall, "long", 5000, 2);
@@ -164,10 +163,10 @@ static void what_cannot_be_cut_is_told(void **state)
     assert_true(plan->proved);
     arena_free(arena);
 }
+END_TEST
 
-static void nothing_asked_for_opens_nothing(void **state)
+START_TEST(nothing_asked_for_opens_nothing)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_with(arena, 3, 5);
     put_stock(arena, wall, 2000, 3);
@@ -182,10 +181,10 @@ static void nothing_asked_for_opens_nothing(void **state)
     assert_int_equal(plan->missing.count, 0);
     arena_free(arena);
 }
+END_TEST
 
-static void a_list_of_its_own_replaces_that_of_the_file(void **state)
+START_TEST(a_list_of_its_own_replaces_that_of_the_file)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_with(arena, 3, 5);
     put_stock(arena, wall, 2000, 3);
@@ -198,11 +197,11 @@ static void a_list_of_its_own_replaces_that_of_the_file(void **state)
     assert_string_equal(plan->pieces[0].name, "skirting");
     arena_free(arena);
 }
+END_TEST
 
 /* As many pieces and boards as a file may hold, nearly all of different length. */
-static void a_hundred_thousand_pieces(void **state)
+START_TEST(a_hundred_thousand_pieces)
 {
-    (void)state;
     Random random = {.state = 30};
     Arena *arena = arena_new();
     Wall *wall = wall_with(arena, 3 * LENGTH_MM, 10 * LENGTH_MM);
@@ -216,10 +215,10 @@ static void a_hundred_thousand_pieces(void **state)
     assert_true(plan->length_bound * 102 >= plan->length_opened * 100);
     arena_free(arena);
 }
+END_TEST
 
-static void any_wall_gives_a_plan(void **state)
+START_TEST(any_wall_gives_a_plan)
 {
-    (void)state;
     Random random = {.state = 31};
     for (int round = 0; round < 300; round++) {
         Arena *arena = arena_new();
@@ -236,18 +235,14 @@ static void any_wall_gives_a_plan(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(two_corners_from_two_boards),
-        cmocka_unit_test(the_last_piece_needs_no_kerf),
-        cmocka_unit_test(least_length_is_opened),
-        cmocka_unit_test(what_cannot_be_cut_is_told),
-        cmocka_unit_test(nothing_asked_for_opens_nothing),
-        cmocka_unit_test(a_list_of_its_own_replaces_that_of_the_file),
-        cmocka_unit_test(a_hundred_thousand_pieces),
-        cmocka_unit_test(any_wall_gives_a_plan),
+    const TTest *const tests[] = {
+        two_corners_from_two_boards, the_last_piece_needs_no_kerf,    least_length_is_opened,
+        what_cannot_be_cut_is_told,  nothing_asked_for_opens_nothing, a_list_of_its_own_replaces_that_of_the_file,
+        a_hundred_thousand_pieces,   any_wall_gives_a_plan,
     };
     return RUN(tests);
 }

@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "fill/ways.h"
@@ -100,9 +100,8 @@ static void check_run(const Case *that, Ways *ways)
     assert_true(keep_stagger(that, found, found_above));
 }
 
-static void ways_are_the_cheapest_of_all(void **state)
+START_TEST(ways_are_the_cheapest_of_all)
 {
-    (void)state;
     Random random = {1};
     int runs = 0, staggered = 0;
     for (uint64_t seed = 0; seed < WALLS; seed++) {
@@ -135,9 +134,10 @@ static void ways_are_the_cheapest_of_all(void **state)
     }
     assert_true(runs > 200 && staggered > 100);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(ways_are_the_cheapest_of_all)};
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    const TTest *const tests[] = {ways_are_the_cheapest_of_all};
+    return RUN(tests);
 }

@@ -1,5 +1,5 @@
 /* The program on a bare terminal: every way in and out of it leaves the terminal as it was, and no change is lost. */
-#include "check.h"
+#include "support/test.h"
 
 #include "child.h"
 
@@ -9,9 +9,8 @@
 
 #define TERMINAL "xterm-256color"
 
-static void it_opens_and_leaves(void **state)
+START_TEST(it_opens_and_leaves)
 {
-    (void)state;
     Child *child = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(child, "Boathouse reading wall"));
     assert_false(child_modes_are_sane(child));
@@ -22,10 +21,10 @@ static void it_opens_and_leaves(void **state)
     assert_true(child_modes_are_sane(child));
     child_free(child);
 }
+END_TEST
 
-static void without_a_terminal_it_names_the_commands(void **state)
+START_TEST(without_a_terminal_it_names_the_commands)
 {
-    (void)state;
     const char *const kinds[] = {NULL, "dumb", "no-such-terminal"};
     for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
         Child *child = child_on_wall(kinds[i], 80, 24);
@@ -36,11 +35,11 @@ static void without_a_terminal_it_names_the_commands(void **state)
         child_free(child);
     }
 }
+END_TEST
 
 /* In a window `check` is a list folded to it; told to write text it is the sheet. */
-static void check_reads_well_in_a_window(void **state)
+START_TEST(check_reads_well_in_a_window)
 {
-    (void)state;
     Child *wide = child_on_wall(TERMINAL, 80, 24);
     child_type(wide, "q");
     assert_true(child_ends(wide));
@@ -51,7 +50,7 @@ static void check_reads_well_in_a_window(void **state)
     assert_int_equal(WEXITSTATUS(child->status), 0);
     assert_holds(child->heard.bytes, "Boathouse reading wall: 0 faults,");
     assert_holds(child->heard.bytes, "Care, on any such job");
-    assert_null(strstr(child->heard.bytes, "page 1 of"));
+    assert_lacks(child->heard.bytes, "page 1 of");
     for (const char *line = child->heard.bytes; *line != '\0';
          line += strcspn(line, "\n") + (strchr(line, '\n') != NULL))
         assert_in_range(strcspn(line, "\r\n"), 0, 44);
@@ -62,10 +61,10 @@ static void check_reads_well_in_a_window(void **state)
     child_free(child);
     child_free(wide);
 }
+END_TEST
 
-static void a_nudge_is_saved_with_one_key(void **state)
+START_TEST(a_nudge_is_saved_with_one_key)
 {
-    (void)state;
     Child *child = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(child, "Boathouse"));
     child_type(child, "\x1b[A\x13"); /* Up, Ctrl-S */
@@ -77,10 +76,10 @@ static void a_nudge_is_saved_with_one_key(void **state)
     assert_int_equal(WEXITSTATUS(child->status), 0);
     child_free(child);
 }
+END_TEST
 
-static void a_flood_of_keys_is_taken_whole(void **state)
+START_TEST(a_flood_of_keys_is_taken_whole)
 {
-    (void)state;
     Child *child = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(child, "Boathouse"));
     for (int i = 0; i < 32; i++)
@@ -89,11 +88,11 @@ static void a_flood_of_keys_is_taken_whole(void **state)
     assert_true(child_file_holds(child, child->wall, "start: 18 1/4")); /* 2 1/4 + 256/16 */
     child_free(child);
 }
+END_TEST
 
 /* The signals that end a program: changes go to the recovery copy, the terminal is given back. */
-static void ended_from_outside_it_keeps_the_changes(void **state)
+START_TEST(ended_from_outside_it_keeps_the_changes)
 {
-    (void)state;
     const int signals[] = {SIGTERM, SIGINT};
     for (size_t i = 0; i < sizeof signals / sizeof *signals; i++) {
         Child *child = child_on_wall(TERMINAL, 80, 24);
@@ -112,10 +111,10 @@ static void ended_from_outside_it_keeps_the_changes(void **state)
         child_free(child);
     }
 }
+END_TEST
 
-static void a_closed_terminal_loses_nothing(void **state)
+START_TEST(a_closed_terminal_loses_nothing)
 {
-    (void)state;
     Child *child = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(child, "Boathouse"));
     child_type(child, "\x1b[A");
@@ -127,10 +126,10 @@ static void a_closed_terminal_loses_nothing(void **state)
     assert_holds(child_file(child, copy), "2 5/16");
     child_free(child);
 }
+END_TEST
 
-static void a_recovery_copy_is_offered(void **state)
+START_TEST(a_recovery_copy_is_offered)
 {
-    (void)state;
     Child *child = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(child, "Boathouse"));
     child_type(child, "\x1b[A");
@@ -148,10 +147,10 @@ static void a_recovery_copy_is_offered(void **state)
     assert_null(child_recovery(child));
     child_free(child);
 }
+END_TEST
 
-static void a_crash_gives_the_terminal_back(void **state)
+START_TEST(a_crash_gives_the_terminal_back)
 {
-    (void)state;
     const int crashes[] = {SIGSEGV, SIGABRT, SIGFPE};
     for (size_t i = 0; i < sizeof crashes / sizeof *crashes; i++) {
         Child *child = child_on_wall(TERMINAL, 80, 24);
@@ -165,10 +164,10 @@ static void a_crash_gives_the_terminal_back(void **state)
         child_free(child);
     }
 }
+END_TEST
 
-static void it_stops_and_comes_back(void **state)
+START_TEST(it_stops_and_comes_back)
 {
-    (void)state;
     Child *child = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(child, "Boathouse"));
     for (int round = 0; round < 3; round++) {
@@ -188,10 +187,10 @@ static void it_stops_and_comes_back(void **state)
     assert_int_equal(WEXITSTATUS(child->status), 0);
     child_free(child);
 }
+END_TEST
 
-static void stopped_from_outside_it_draws_itself_again(void **state)
+START_TEST(stopped_from_outside_it_draws_itself_again)
 {
-    (void)state;
     Child *child = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(child, "Boathouse"));
     child_signal(child, SIGSTOP);
@@ -203,10 +202,10 @@ static void stopped_from_outside_it_draws_itself_again(void **state)
     assert_false(child_modes_are_sane(child));
     child_free(child);
 }
+END_TEST
 
-static void a_storm_of_sizes_is_survived(void **state)
+START_TEST(a_storm_of_sizes_is_survived)
 {
-    (void)state;
     Child *child = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(child, "Boathouse"));
     for (int i = 0; i < 150; i++) {
@@ -222,10 +221,10 @@ static void a_storm_of_sizes_is_survived(void **state)
     assert_int_equal(WEXITSTATUS(child->status), 0);
     child_free(child);
 }
+END_TEST
 
-static void a_second_editor_is_told(void **state)
+START_TEST(a_second_editor_is_told)
 {
-    (void)state;
     Child *first = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(first, "Boathouse"));
     Child *second = child_beside(first, TERMINAL);
@@ -237,10 +236,10 @@ static void a_second_editor_is_told(void **state)
     child_free(second);
     child_free(first);
 }
+END_TEST
 
-static void a_file_changed_on_disk_is_asked_about(void **state)
+START_TEST(a_file_changed_on_disk_is_asked_about)
 {
-    (void)state;
     Child *child = child_on_wall(TERMINAL, 80, 24);
     assert_true(child_says(child, "Boathouse"));
     child_write(child, child->wall, "start: 2 1/4", "start: 5 1/2");
@@ -250,25 +249,26 @@ static void a_file_changed_on_disk_is_asked_about(void **state)
     assert_holds(child_file(child, child->wall), "start: 5 1/2");
     child_free(child);
 }
+END_TEST
 
 int main(void)
 {
     signal(SIGPIPE, SIG_IGN);
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(it_opens_and_leaves),
-        cmocka_unit_test(without_a_terminal_it_names_the_commands),
-        cmocka_unit_test(check_reads_well_in_a_window),
-        cmocka_unit_test(a_nudge_is_saved_with_one_key),
-        cmocka_unit_test(a_flood_of_keys_is_taken_whole),
-        cmocka_unit_test(ended_from_outside_it_keeps_the_changes),
-        cmocka_unit_test(a_closed_terminal_loses_nothing),
-        cmocka_unit_test(a_recovery_copy_is_offered),
-        cmocka_unit_test(a_crash_gives_the_terminal_back),
-        cmocka_unit_test(it_stops_and_comes_back),
-        cmocka_unit_test(stopped_from_outside_it_draws_itself_again),
-        cmocka_unit_test(a_storm_of_sizes_is_survived),
-        cmocka_unit_test(a_second_editor_is_told),
-        cmocka_unit_test(a_file_changed_on_disk_is_asked_about),
+    const TTest *const tests[] = {
+        it_opens_and_leaves,
+        without_a_terminal_it_names_the_commands,
+        check_reads_well_in_a_window,
+        a_nudge_is_saved_with_one_key,
+        a_flood_of_keys_is_taken_whole,
+        ended_from_outside_it_keeps_the_changes,
+        a_closed_terminal_loses_nothing,
+        a_recovery_copy_is_offered,
+        a_crash_gives_the_terminal_back,
+        it_stops_and_comes_back,
+        stopped_from_outside_it_draws_itself_again,
+        a_storm_of_sizes_is_survived,
+        a_second_editor_is_told,
+        a_file_changed_on_disk_is_asked_about,
     };
     return RUN(tests);
 }

@@ -34,9 +34,8 @@ static Made reading_wall(void)
     return made;
 }
 
-static void leaning_side(void **state)
+START_TEST(leaning_side)
 {
-    (void)state;
     Made made = reading_wall();
     const Layout *layout = made_layout(&made);
     const FaceLayout *face = &layout->faces[0];
@@ -60,6 +59,7 @@ static void leaning_side(void **state)
     assert_int_equal(cutouts.at[0].box.top, -601662500);
     arena_free(made.arena);
 }
+END_TEST
 
 /* A face 100 in by 80 in from the level line up, planks of 4 in, no reveal. */
 static Made plain(void)
@@ -67,9 +67,8 @@ static Made plain(void)
     return made_new(UNITS_IN, IN(4), 0, 0);
 }
 
-static void whole_face(void **state)
+START_TEST(whole_face)
 {
-    (void)state;
     Made made = plain();
     made_face(&made, "north", IN(100), 0, IN(80));
     const Layout *layout = made_layout(&made);
@@ -84,12 +83,12 @@ static void whole_face(void **state)
     assert_int_equal(layout_course_index(&layout->faces[0], 20), -1);
     arena_free(made.arena);
 }
+END_TEST
 
 /* Eaves at 10 in, ridge at 60 in over the middle of 100 in: the ceiling rises 1 in 1, so the course from 40 to 44 in
  * runs from 30 to 70 in with ends cut at 45 degrees. Slanted ends are no strips. */
-static void gable(void **state)
+START_TEST(gable)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "gable", IN(100), 0, 0);
     made_marks(&made, &face->ceiling, 3, (Length[]){0, IN(10), IN(50), IN(60), IN(100), IN(10)});
@@ -113,11 +112,11 @@ static void gable(void **state)
     assert_true(layout->faces[0].area == (Wide)IN(100) * IN(10) + (Wide)IN(50) * IN(50));
     arena_free(made.arena);
 }
+END_TEST
 
 /* A stair rises 7 in over 10 in along the foot of the wall: several courses end on it, none of them in a strip. */
-static void stair(void **state)
+START_TEST(stair)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "stair", IN(100), 0, IN(40));
     made_marks(&made, &face->floor, 2, (Length[]){IN(20), 0, IN(70), -IN(35)});
@@ -143,12 +142,12 @@ static void stair(void **state)
     assert_int_equal(layout->least.opening, -1);
     arena_free(made.arena);
 }
+END_TEST
 
 /* The ceiling falls from 79 to 77 1/2 in over 100 in, a vent's top stands at 77 in: between them 1 1/4 in is left at
  * the vent's right end, where the ceiling is down to 78 1/4. */
-static void taper_over_vent(void **state)
+START_TEST(taper_over_vent)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, 0);
     made_marks(&made, &face->ceiling, 2, (Length[]){0, IN(79), IN(100), IN(77.5)});
@@ -174,11 +173,11 @@ static void taper_over_vent(void **state)
         text, "Course 19: only 1 1/4 in of plank is left between vent and the ceiling, from 44 7/16 to 50 in.");
     arena_free(made.arena);
 }
+END_TEST
 
 /* A gentle ceiling that runs out within a course counts as a strip of no width. */
-static void runs_out(void **state)
+START_TEST(runs_out)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, 0);
     made_marks(&made, &face->ceiling, 2, (Length[]){0, IN(77), IN(100), IN(75)});
@@ -199,11 +198,11 @@ static void runs_out(void **state)
     assert_holds(text, "Course 19 is left away: it is nowhere higher than 1 in here");
     arena_free(made.arena);
 }
+END_TEST
 
 /* The floor steps up 6 in at x = 60 in: course 1 ends there, course 0 and the left part of course 1 stand below. */
-static void floor_step(void **state)
+START_TEST(floor_step)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
     made_marks(&made, &face->floor, 2, (Length[]){IN(60), 0, IN(60), -IN(6)});
@@ -223,11 +222,11 @@ static void floor_step(void **state)
     assert_int_equal(layout->least.at, IN(60));
     arena_free(made.arena);
 }
+END_TEST
 
 /* One box in each place of a piece from 0 to 50 in of the course from 4 to 8 in. */
-static void cutout_shapes(void **state)
+START_TEST(cutout_shapes)
 {
-    (void)state;
     static const struct {
         double left, bottom, width, height;
         CutShape shape;
@@ -247,11 +246,11 @@ static void cutout_shapes(void **state)
         arena_free(made.arena);
     }
 }
+END_TEST
 
 /* A taper that crosses a box is a broken side: over the box the plank is gone. */
-static void taper_breaks_box(void **state)
+START_TEST(taper_breaks_box)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, 0);
     made_marks(&made, &face->ceiling, 2, (Length[]){0, IN(40), IN(100), IN(36)});
@@ -265,11 +264,11 @@ static void taper_breaks_box(void **state)
     assert_int_equal(course->segment_count, 1);
     arena_free(made.arena);
 }
+END_TEST
 
 /* A box across two courses leaves a strip above and one below; where it stands 1/4 in over a joint, 3 3/4 in. */
-static void box_across_two(void **state)
+START_TEST(box_across_two)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
     Opening *box = made_opening(&made, face, "desk outlet", IN(37), IN(12.5), IN(2.25), IN(5));
@@ -292,11 +291,11 @@ static void box_across_two(void **state)
     assert_true(layout_whole(above, 0, IN(100)));
     arena_free(made.arena);
 }
+END_TEST
 
 /* A hole with wood above and below: a piece with both joints over it falls in two. */
-static void whole_or_not(void **state)
+START_TEST(whole_or_not)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
     made_opening(&made, face, "box", IN(40), IN(5), IN(20), IN(2));
@@ -310,11 +309,11 @@ static void whole_or_not(void **state)
     assert_true(layout_whole(course, IN(39), IN(60)));
     arena_free(made.arena);
 }
+END_TEST
 
 /* A ceiling below its floor is no wall: where one is, somewhere, it is told once, with the worst place. */
-static void a_ceiling_below_its_floor(void **state)
+START_TEST(a_ceiling_below_its_floor)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
     const char *text = NULL;
@@ -334,11 +333,11 @@ static void a_ceiling_below_its_floor(void **state)
     assert_int_equal(made_findings(made_layout(&made), RULE_CROSSING, NULL), 0);
     arena_free(made.arena);
 }
+END_TEST
 
 /* Beyond 100,000 courses the layout refuses, and says which value makes them so many. */
-static void too_many_courses_name_their_key(void **state)
+START_TEST(too_many_courses_name_their_key)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(400));
     made.wall->planks.widths.at[0] = IN(1) / 512;
@@ -354,11 +353,11 @@ static void too_many_courses_name_their_key(void **state)
     assert_holds(err.text, "more than 100000 courses");
     arena_free(made.arena);
 }
+END_TEST
 
 /* Two openings that overlap take what both take; that is told. */
-static void overlapping_pair(void **state)
+START_TEST(overlapping_pair)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
     made_opening(&made, face, "low", IN(20), IN(2), IN(10), IN(4));
@@ -386,12 +385,12 @@ static void overlapping_pair(void **state)
     assert_holds(text, "above the ceiling");
     arena_free(made.arena);
 }
+END_TEST
 
 /* A door splits every course up to its head; the head's strip stands above. A hearth from the floor has its height from
  * the floor at its left edge. A stove cuts nothing. */
-static void door_hearth_stove(void **state)
+START_TEST(door_hearth_stove)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
     made_marks(&made, &face->floor, 2, (Length[]){0, 0, IN(100), IN(2)});
@@ -420,11 +419,11 @@ static void door_hearth_stove(void **state)
     assert_int_equal(made_course(layout, 0, 5)->segment_count, 1);
     arena_free(made.arena);
 }
+END_TEST
 
 /* Both sides lean; the right one steps. */
-static void sides(void **state)
+START_TEST(sides)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
     made_marks(&made, &face->left, 2, (Length[]){0, IN(2), IN(8), -IN(2)}); /* outwards by 2 in at 8 in */
@@ -449,10 +448,10 @@ static void sides(void **state)
     assert_int_equal(course->segments[1].right, IN(100));
     arena_free(made.arena);
 }
+END_TEST
 
-static void lap_and_need(void **state)
+START_TEST(lap_and_need)
 {
-    (void)state;
     Made made = made_new(UNITS_IN, IN(4.5), IN(0.25), 0);
     made.wall->planks.lap = IN(0.5);
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
@@ -471,11 +470,11 @@ static void lap_and_need(void **state)
     assert_int_equal(layout_need(made.wall, top, 0, IN(30)), IN(1.75));
     arena_free(made.arena);
 }
+END_TEST
 
 /* Widths 3, 4, 5 in, repeated both ways: course -1 is 5 in wide, -2 is 4 in. */
-static void width_list(void **state)
+START_TEST(width_list)
 {
-    (void)state;
     Made made = made_new(UNITS_IN, IN(3), IN(0.5), IN(1));
     *arena_push(made.arena, &made.wall->planks.widths) = IN(4);
     *arena_push(made.arena, &made.wall->planks.widths) = IN(5);
@@ -493,12 +492,12 @@ static void width_list(void **state)
     }
     arena_free(made.arena);
 }
+END_TEST
 
 /* Each joint of a corner between two faces, underlay 1/4 in on the first and 1/2 in on the second, planks 3/4 in: what
  * the right end of the first and the left end of the second come to. */
-static void corners(void **state)
+START_TEST(corners)
 {
-    (void)state;
     static const struct {
         Corner corner;
         double right, left; /* lost; negative: gained */
@@ -528,11 +527,11 @@ static void corners(void **state)
         arena_free(made.arena);
     }
 }
+END_TEST
 
 /* Edges measured after hanging move the courses beyond, on their face alone; the corner is told. */
-static void measured_edges(void **state)
+START_TEST(measured_edges)
 {
-    (void)state;
     Made made = made_new(UNITS_IN, IN(4), IN(0.25), 0);
     made_face(&made, "north", IN(100), -IN(20), IN(40));
     made_face(&made, "east", IN(100), -IN(20), IN(40));
@@ -555,12 +554,12 @@ static void measured_edges(void **state)
     assert_holds(text, "does not meet round the corner");
     arena_free(made.arena);
 }
+END_TEST
 
 /* A measured edge on the wrong side of its own course would lay courses over one another: it is told and left out, and
  * what is measured beyond it still counts. */
-static void edges_that_overlap(void **state)
+START_TEST(edges_that_overlap)
 {
-    (void)state;
     static const struct {
         HungEdge edges[2];
         int told; /* how many of them */
@@ -596,12 +595,12 @@ static void edges_that_overlap(void **state)
         arena_free(made.arena);
     }
 }
+END_TEST
 
 /* What is measured off by more than a quarter of a plank is a slip of the tape or the pen; it counts, and is told, as
  * is an edge of a course that no wall is there for. */
-static void edges_that_can_hardly_be_meant(void **state)
+START_TEST(edges_that_can_hardly_be_meant)
 {
-    (void)state;
     static const struct {
         HungEdge edge;
         int far, nowhere;
@@ -631,11 +630,11 @@ static void edges_that_can_hardly_be_meant(void **state)
         arena_free(made.arena);
     }
 }
+END_TEST
 
 /* A start far off the wall: the courses that meet it are found without counting there, and it is told. */
-static void far_start(void **state)
+START_TEST(far_start)
 {
-    (void)state;
     Made made = plain();
     made_face(&made, "north", IN(100), 0, IN(40));
     made.wall->start = -IN(4) * 7000000;
@@ -650,10 +649,10 @@ static void far_start(void **state)
     assert_int_equal(layout->faces[0].courses[0].number, -7000000);
     arena_free(made.arena);
 }
+END_TEST
 
-static void too_many_courses(void **state)
+START_TEST(too_many_courses)
 {
-    (void)state;
     Made made = made_new(UNITS_MM, LENGTH_MM, 0, 0);
     Face *face = made_face(&made, "north", MM(1000), 0, MM(100000));
     Err err = {0};
@@ -667,11 +666,11 @@ static void too_many_courses(void **state)
     assert_null(layout_wall(made.arena, made.wall, &err));
     arena_free(made.arena);
 }
+END_TEST
 
 /* The largest wall that a file can hold, with everything as far off as it may be: nothing overflows. */
-static void one_kilometre(void **state)
+START_TEST(one_kilometre)
 {
-    (void)state;
     const Length far = LENGTH_MOST;
     Made made = made_new(UNITS_MM, far, far, -far);
     Face *face = made_face(&made, "north", far, 0, 0);
@@ -695,11 +694,11 @@ static void one_kilometre(void **state)
     assert_true(layout->course_total > 0);
     arena_free(made.arena);
 }
+END_TEST
 
 /* No wall at all: ceiling below the floor, sides past each other. */
-static void nothing_to_hang(void **state)
+START_TEST(nothing_to_hang)
 {
-    (void)state;
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), IN(40), IN(20));
     assert_int_equal(made_layout(&made)->course_total, 0);
@@ -713,36 +712,37 @@ static void nothing_to_hang(void **state)
     assert_int_equal(made_layout(&made)->course_total, 5);
     arena_free(made.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(leaning_side),
-        cmocka_unit_test(whole_face),
-        cmocka_unit_test(gable),
-        cmocka_unit_test(stair),
-        cmocka_unit_test(taper_over_vent),
-        cmocka_unit_test(runs_out),
-        cmocka_unit_test(floor_step),
-        cmocka_unit_test(cutout_shapes),
-        cmocka_unit_test(taper_breaks_box),
-        cmocka_unit_test(box_across_two),
-        cmocka_unit_test(whole_or_not),
-        cmocka_unit_test(a_ceiling_below_its_floor),
-        cmocka_unit_test(too_many_courses_name_their_key),
-        cmocka_unit_test(overlapping_pair),
-        cmocka_unit_test(door_hearth_stove),
-        cmocka_unit_test(sides),
-        cmocka_unit_test(lap_and_need),
-        cmocka_unit_test(width_list),
-        cmocka_unit_test(corners),
-        cmocka_unit_test(measured_edges),
-        cmocka_unit_test(edges_that_can_hardly_be_meant),
-        cmocka_unit_test(edges_that_overlap),
-        cmocka_unit_test(far_start),
-        cmocka_unit_test(too_many_courses),
-        cmocka_unit_test(one_kilometre),
-        cmocka_unit_test(nothing_to_hang),
+    const TTest *const tests[] = {
+        leaning_side,
+        whole_face,
+        gable,
+        stair,
+        taper_over_vent,
+        runs_out,
+        floor_step,
+        cutout_shapes,
+        taper_breaks_box,
+        box_across_two,
+        whole_or_not,
+        a_ceiling_below_its_floor,
+        too_many_courses_name_their_key,
+        overlapping_pair,
+        door_hearth_stove,
+        sides,
+        lap_and_need,
+        width_list,
+        corners,
+        measured_edges,
+        edges_that_can_hardly_be_meant,
+        edges_that_overlap,
+        far_start,
+        too_many_courses,
+        one_kilometre,
+        nothing_to_hang,
     };
     return RUN(tests);
 }

@@ -49,7 +49,7 @@ const Layout *made_layout(Made *made)
     Err err = {0};
     const Layout *layout = layout_wall(made->arena, made->wall, &err);
     if (layout == NULL)
-        fail_msg("refused: %s", err.text);
+        FAIL("refused: %s", err.text);
     return layout;
 }
 
@@ -57,7 +57,7 @@ const Course *made_course(const Layout *layout, int face, int64_t number)
 {
     const int index = layout_course_index(&layout->faces[face], number);
     if (index < 0)
-        fail_msg("no course %d", (int)number);
+        FAIL("no course %d", (int)number);
     return &layout->faces[face].courses[index];
 }
 

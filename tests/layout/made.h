@@ -4,7 +4,7 @@
 #ifndef TESTS_LAYOUT_MADE_H
 #define TESTS_LAYOUT_MADE_H
 
-#include "check.h"
+#include "support/test.h"
 
 #include "layout/layout.h"
 

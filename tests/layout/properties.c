@@ -2,7 +2,7 @@
  * What must hold of every layout, on random walls reckoned again by other means (reckon.h). DATUMROW_WALLS tells how
  * many walls.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "base/text.h"
@@ -49,10 +49,10 @@ static const Wall *wall_of(Arena *arena, uint64_t seed)
     return wall;
 }
 
-#define SAY(condition, ...)        \
-    do {                           \
-        if (!(condition))          \
-            fail_msg(__VA_ARGS__); \
+#define SAY(condition, ...)    \
+    do {                       \
+        if (!(condition))      \
+            FAIL(__VA_ARGS__); \
     } while (0)
 
 typedef struct Look {
@@ -350,9 +350,9 @@ static void check_courses(Look *look)
             reckon_area(&look->reckoned, bottom, bottom + face, &region, &wood);
             const int index = layout_course_index(look->face, number);
             if (region > 1.1e9L && index < 0)
-                fail_msg("seed %d face %d: course %d is missing", (int)look->seed, look->index, (int)number);
+                FAIL("seed %d face %d: course %d is missing", (int)look->seed, look->index, (int)number);
             if (region < 0.9e9L && index >= 0)
-                fail_msg("seed %d face %d: course %d is too many", (int)look->seed, look->index, (int)number);
+                FAIL("seed %d face %d: course %d is too many", (int)look->seed, look->index, (int)number);
             if (index < 0)
                 continue;
             present++;
@@ -366,9 +366,8 @@ static void check_courses(Look *look)
         "seed %d face %d: area %.0Lf, reckoned %.0Lf", (int)look->seed, look->index, (Real)look->face->area, area);
 }
 
-static void every_wall(void **state)
+START_TEST(every_wall)
 {
-    (void)state;
     const int walls = walls_count();
     for (int seed = 0; seed < walls; seed++) {
         Look look = look_at((uint64_t)seed);
@@ -395,6 +394,7 @@ static void every_wall(void **state)
         arena_free(look.arena);
     }
 }
+END_TEST
 
 /* ---- same document, same bytes ---- */
 
@@ -442,9 +442,8 @@ static void put_layout(Text *text, const Layout *layout)
 }
 
 /* Of the wall, of a copy of it elsewhere, and without texts for its own start. */
-static void twice_the_same(void **state)
+START_TEST(twice_the_same)
 {
-    (void)state;
     for (uint64_t seed = 0; seed < 200; seed++) {
         Arena *arena = arena_new();
         const Wall *wall = wall_of(arena, seed);
@@ -467,12 +466,13 @@ static void twice_the_same(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_wall),
-        cmocka_unit_test(twice_the_same),
+    const TTest *const tests[] = {
+        every_wall,
+        twice_the_same,
     };
     return RUN(tests);
 }

@@ -5,9 +5,8 @@
 
 /* NAVEDTRA 14044, ch. 4, p. 4-4: a window frame 61 in high takes 6 courses of 10 1/6 in, the 31 in below its sill 3 of
  * 10 1/3 in. Ripped to those widths and started under the sill, courses meet sill, head and floor. */
-static void navy_siding_courses(void **state)
+START_TEST(navy_siding_courses)
 {
-    (void)state;
     static const struct {
         double height;
         int courses;
@@ -41,12 +40,12 @@ static void navy_siding_courses(void **state)
         assert_int_equal(made_course(layout, 0, number)->segment_count, number < 3 ? 1 : 2);
     arena_free(made.arena);
 }
+END_TEST
 
 /* BIA Technical Note 10B (June 1993), table 3: heights of courses where 3 make 8 in and 5 make 16 in, printed to the
  * sixteenth. A list of widths that adds up to the run keeps them from drifting. */
-static void coursing_heights(void **state)
+START_TEST(coursing_heights)
 {
-    (void)state;
     static const struct {
         int courses, of;
         double run, height;
@@ -73,12 +72,12 @@ static void coursing_heights(void **state)
         arena_free(made.arena);
     }
 }
+END_TEST
 
 /* UK brickwork dimensions, Technical Information Sheet 9, table 1: n units of 215 mm with n - 1, n or n + 1 joints of
  * 10 mm. */
-static void units_and_joints(void **state)
+START_TEST(units_and_joints)
 {
-    (void)state;
     static const struct {
         int units;
         double less, equal, more; /* mm */
@@ -101,12 +100,12 @@ static void units_and_joints(void **state)
         }
     }
 }
+END_TEST
 
 /* NAVEDTRA 14044, p. 7-23, half-unit rule: end piece = (L - n t + t) / 2, n whole units in L. Planks set so leave the
  * same strip at floor and ceiling. 49 1/2 in of 24 in and 10 ft 7 in of 12 in: common practice. */
-static void half_unit_balance(void **state)
+START_TEST(half_unit_balance)
 {
-    (void)state;
     static const struct {
         double span, unit, end;
     } rows[] = {{49.5, 24, 12.75}, {127, 12, 9.5}, {92, 8, 6}, {186, 24, 21}};
@@ -124,11 +123,11 @@ static void half_unit_balance(void **state)
         arena_free(made.arena);
     }
 }
+END_TEST
 
 /* PS 20 dressed widths of boards (dry): so many whole courses in 8 ft, and the rip that is left (worked). */
-static void dressed_widths(void **state)
+START_TEST(dressed_widths)
 {
-    (void)state;
     static const struct {
         double width;
         int whole;
@@ -148,12 +147,12 @@ static void dressed_widths(void **state)
         arena_free(made.arena);
     }
 }
+END_TEST
 
 /* Common practice: the last course is ripped to what is left above the one below it less one reveal; below the
  * reference course each plank hangs one reveal under its upper neighbour. */
-static void rip_of_the_last(void **state)
+START_TEST(rip_of_the_last)
 {
-    (void)state;
     Made made = made_new(UNITS_IN, IN(2.75), IN(0.0625), IN(2.25));
     Face *face = made_face(&made, "north", IN(100), -IN(40), IN(53.125));
     face->margin.ceiling = IN(0.125);
@@ -165,12 +164,12 @@ static void rip_of_the_last(void **state)
         assert_int_equal(laid->courses[i - 1].top, laid->courses[i].bottom - IN(0.0625));
     arena_free(made.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(navy_siding_courses), cmocka_unit_test(coursing_heights), cmocka_unit_test(units_and_joints),
-        cmocka_unit_test(half_unit_balance),   cmocka_unit_test(dressed_widths),   cmocka_unit_test(rip_of_the_last),
+    const TTest *const tests[] = {
+        navy_siding_courses, coursing_heights, units_and_joints, half_unit_balance, dressed_widths, rip_of_the_last,
     };
     return RUN(tests);
 }

@@ -14,9 +14,8 @@ static Length kerf_of(Length run, Length rise, bool miter)
 }
 
 /* 3 175 000 nm times the square roots of 2 and 3 are 4 490 128.06 and 5 499 261.31; a 3-4-5 slant is exact. */
-static void kerf_over_the_cosine(void **state)
+START_TEST(kerf_over_the_cosine)
 {
-    (void)state;
     assert_int_equal(kerf_of(0, 1, false), KERF);
     assert_int_equal(kerf_of(IN(48), IN(48), false), 4490129);
     assert_int_equal(kerf_of(0, 1, true), 4490129);
@@ -26,6 +25,7 @@ static void kerf_over_the_cosine(void **state)
     const Slant square = {.run = IN(1), .rise = IN(1)};
     assert_int_equal(slant_kerf(0, &square, true), 0);
 }
+END_TEST
 
 static Made with_kerf(void)
 {
@@ -35,9 +35,8 @@ static Made with_kerf(void)
 }
 
 /* A gable of 45 degrees over a face of 60 in: each course above the eaves ends under the rake on both sides. */
-static void ends_under_a_rake(void **state)
+START_TEST(ends_under_a_rake)
 {
-    (void)state;
     Made made = with_kerf();
     Face *face = made_face(&made, "gable", IN(60), 0, IN(6));
     made_marks(&made, &face->ceiling, 3, (Length[]){0, IN(6), IN(30), IN(36), IN(60), IN(6)});
@@ -50,11 +49,11 @@ static void ends_under_a_rake(void **state)
     assert_int_equal(raked->right_kerf, 4490129);
     assert_int_equal(made_course(layout, 0, 4)->segments[0].left_end, SEGMENT_AT_LIMIT);
 }
+END_TEST
 
 /* The left side leans in 3 in over 4 in of height up to the second course and is plumb above. */
-static void ends_at_a_leaning_side(void **state)
+START_TEST(ends_at_a_leaning_side)
 {
-    (void)state;
     Made made = with_kerf();
     Face *face = made_face(&made, "north", IN(60), 0, IN(12));
     made_marks(&made, &face->left, 2, (Length[]){0, 0, IN(4), IN(3)});
@@ -67,11 +66,11 @@ static void ends_at_a_leaning_side(void **state)
         assert_int_equal(segment->right_end, SEGMENT_AT_SIDE);
     }
 }
+END_TEST
 
 /* Two faces that meet at an outside miter; a window stands in the first. */
-static void ends_at_a_miter_and_at_an_opening(void **state)
+START_TEST(ends_at_a_miter_and_at_an_opening)
 {
-    (void)state;
     Made made = with_kerf();
     made_face(&made, "north", IN(60), 0, IN(12));
     made_face(&made, "east", IN(60), 0, IN(12));
@@ -88,14 +87,15 @@ static void ends_at_a_miter_and_at_an_opening(void **state)
     assert_int_equal(course->segments[1].right_kerf, 4490129);
     assert_int_equal(made_course(layout, 1, 1)->segments[0].left_kerf, 4490129);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(kerf_over_the_cosine),
-        cmocka_unit_test(ends_under_a_rake),
-        cmocka_unit_test(ends_at_a_leaning_side),
-        cmocka_unit_test(ends_at_a_miter_and_at_an_opening),
+    const TTest *const tests[] = {
+        kerf_over_the_cosine,
+        ends_under_a_rake,
+        ends_at_a_leaning_side,
+        ends_at_a_miter_and_at_an_opening,
     };
     return RUN(tests);
 }

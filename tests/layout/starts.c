@@ -3,7 +3,7 @@
  * layouts here are made by hand: level or slanted limits, plumb or leaning sides, so that nothing but the weighing is
  * tested.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "layout/starts.h"
 #include "plain.h"
@@ -26,9 +26,8 @@ static bool says(const Start *start, const char *words)
 /* NAVEDTRA 14044, p. 7-23, the half-unit rule: end piece = (L - n t + t) / 2, n whole units in L. The first two from
  * trade papers, so common practice: 49 1/2 in of 24 in units gives ends of 12 3/4 in; 10 ft 7 in of 12 in units ends of
  * 9 1/2 in. */
-static void balanced_ends(void **state)
+START_TEST(balanced_ends)
 {
-    (void)state;
     static const struct {
         Length span, unit, end;
     } rows[] = {
@@ -50,13 +49,13 @@ static void balanced_ends(void **state)
         arena_free(bench.arena);
     }
 }
+END_TEST
 
 /* Navy manual NAVEDTRA 14044, ch. 4: 61 in of window height takes 6 equal courses of 61/6 in, 31 in below the sill 3 of
  * 31/3 in. With a list of those widths a start at the floor meets the sill, the head and both limits with whole
  * courses. */
-static void navy_courses(void **state)
+START_TEST(navy_courses)
 {
-    (void)state;
     Bench bench = bench_new(INCHES(120), 0, INCHES(92), 0, 0);
     LengthList *widths = &bench.wall->planks.widths;
     widths->count = 0;
@@ -77,11 +76,11 @@ static void navy_courses(void **state)
     assert_int_equal(best->least, INCHES(61) / 6);
     arena_free(bench.arena);
 }
+END_TEST
 
 /* Rules of reveals: an opening's edge that lies within the gap is met without a strip; 1/16 further there is one. */
-static void reveal_at_edge(void **state)
+START_TEST(reveal_at_edge)
 {
-    (void)state;
     Bench bench = bench_new(INCHES(100), -INCHES(40), INCHES(53), INCHES(2.75), SIXTEENTH);
     add_opening(&bench, "desk outlet", (Box){INCHES(37), INCHES(39), -INCHES(27.5), -INCHES(23.75)});
     for (int step = -24; step <= 24; step++) {
@@ -96,12 +95,12 @@ static void reveal_at_edge(void **state)
     }
     arena_free(bench.arena);
 }
+END_TEST
 
 /* A floor that falls 1 in over 100 in and a level start: the strip runs from whole to nothing, and then the next course
  * begins. */
-static void sloping_floor(void **state)
+START_TEST(sloping_floor)
 {
-    (void)state;
     Bench bench = bench_new(INCHES(100), 0, INCHES(50), INCHES(4), 0);
     Points *lower = &bench.layout->faces[0].lower;
     lower->count = 0;
@@ -128,13 +127,13 @@ static void sloping_floor(void **state)
     assert_true(told);
     arena_free(bench.arena);
 }
+END_TEST
 
 /* Floor and ceiling slant alike and each crosses an edge of the course in one column: 1 in rise over 120 in, a course
  * between 0 and 3 in, floor from -0.5 to 0.5, ceiling from 2.75 to 3.75. The floor cuts from x = 60 on, the ceiling up
  * to x = 30. */
-static void both_limits_cross(void **state)
+START_TEST(both_limits_cross)
 {
-    (void)state;
     Bench bench = bench_new(INCHES(120), 0, 0, INCHES(3), 0);
     FaceLayout *face = &bench.layout->faces[0];
     face->lower.at[0].y = -INCHES(0.25);
@@ -156,11 +155,11 @@ static void both_limits_cross(void **state)
     assert_int_equal(start.narrowest.at, INCHES(120));
     arena_free(bench.arena);
 }
+END_TEST
 
 /* Steeper than 1 in 12 is a rake: it ends a course in a slanted cut and leaves no strip. */
-static void rake_is_no_strip(void **state)
+START_TEST(rake_is_no_strip)
 {
-    (void)state;
     Bench bench = bench_new(INCHES(100), 0, 0, INCHES(4), 0);
     Points *upper = &bench.layout->faces[0].upper;
     upper->count = 0;
@@ -174,11 +173,11 @@ static void rake_is_no_strip(void **state)
     assert_int_equal(start.least, 0);
     arena_free(bench.arena);
 }
+END_TEST
 
 /* A side that leans keeps a course from reaching the strip beyond it: the course's own extent counts. */
-static void leaning_side(void **state)
+START_TEST(leaning_side)
 {
-    (void)state;
     Bench bench = bench_new(INCHES(100), 0, INCHES(40), INCHES(4), 0);
     FaceLayout *face = &bench.layout->faces[0];
     face->left.count = 0;
@@ -197,11 +196,11 @@ static void leaning_side(void **state)
     assert_int_equal(start.narrowest.at, INCHES(18));
     arena_free(bench.arena);
 }
+END_TEST
 
 /* A course of less than 0.001 mm2 is none, and one nowhere above `leave` is not hung: neither leaves a strip. */
-static void courses_that_are_none(void **state)
+START_TEST(courses_that_are_none)
 {
-    (void)state;
     Bench bench = bench_new(1000000, 0, 8 * LENGTH_INCH + 999, 4 * LENGTH_INCH, 0);
     Start start = starts_weigh(bench.arena, bench.layout, 0); /* course 2 is 1 mm by 999 nm */
     assert_false(start.narrowest.found);
@@ -216,11 +215,11 @@ static void courses_that_are_none(void **state)
     assert_int_equal(start.least, 1000);
     arena_free(bench.arena);
 }
+END_TEST
 
 /* Both sides of an outlet are thin at one x: that stretch of wall counts once. */
-static void thin_counts_once(void **state)
+START_TEST(thin_counts_once)
 {
-    (void)state;
     Bench bench = bench_new(INCHES(100), 0, INCHES(40), INCHES(4), 0);
     bench.wall->planks.least_given = true;
     bench.wall->planks.least = INCHES(0.75);
@@ -232,12 +231,12 @@ static void thin_counts_once(void **state)
     assert_int_equal(start.openings[0].below, INCHES(0.5));
     arena_free(bench.arena);
 }
+END_TEST
 
 /* Limits of the list: while anything hangs there are none; the file's own is there even off the grid; never more
  * than 24. */
-static void the_list(void **state)
+START_TEST(the_list)
 {
-    (void)state;
     Bench bench = bench_new(INCHES(100), -INCHES(40), INCHES(53), INCHES(2.75), SIXTEENTH);
     bench.wall->start = 123456789;
     for (int i = 0; i < 40; i++)
@@ -262,14 +261,13 @@ static void the_list(void **state)
     assert_int_equal(starts_of(&bench).count, 0);
     arena_free(bench.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(balanced_ends),         cmocka_unit_test(navy_courses),     cmocka_unit_test(reveal_at_edge),
-        cmocka_unit_test(sloping_floor),         cmocka_unit_test(rake_is_no_strip), cmocka_unit_test(leaning_side),
-        cmocka_unit_test(courses_that_are_none), cmocka_unit_test(thin_counts_once), cmocka_unit_test(the_list),
-        cmocka_unit_test(both_limits_cross),
+    const TTest *const tests[] = {
+        balanced_ends, navy_courses,          reveal_at_edge,   sloping_floor, rake_is_no_strip,
+        leaning_side,  courses_that_are_none, thin_counts_once, the_list,      both_limits_cross,
     };
     return RUN(tests);
 }

@@ -5,7 +5,7 @@
  *
  * DATUMROW_WALLS sets another number of walls.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "layout/starts.h"
 #include "support/random_wall.h"
@@ -93,7 +93,7 @@ static Scan scan_of(Arena *arena, const Wall *wall, Length start)
     Err err;
     const Layout *layout = layout_wall_at(arena, wall, start, &err);
     if (!layout)
-        fail_msg("%s", err.text);
+        FAIL("%s", err.text);
     bool any = false;
     scan.least = LENGTH_MOST;
     for (int i = 0; i < wall->faces.count; i++)
@@ -109,8 +109,8 @@ static Scan scan_of(Arena *arena, const Wall *wall, Length start)
 static void assert_same(uint64_t seed, Length start, const char *what, Length scanned, Length weighed, Length within)
 {
     if (llabs(scanned - weighed) > within)
-        fail_msg("wall %llu, start %lld: %s is %lld by the scan, %lld as weighed", (unsigned long long)seed,
-                 (long long)start, what, (long long)scanned, (long long)weighed);
+        FAIL("wall %llu, start %lld: %s is %lld by the scan, %lld as weighed", (unsigned long long)seed,
+             (long long)start, what, (long long)scanned, (long long)weighed);
 }
 
 /* Every mark, and those of the list, of which the file's own may lie between marks. */
@@ -122,7 +122,7 @@ static int check_wall(uint64_t seed)
     Err err;
     const Layout *layout = layout_wall(arena, wall, &err);
     if (!layout)
-        fail_msg("%s", err.text);
+        FAIL("%s", err.text);
     Starts starts = starts_of_layout(arena, layout);
     assert_true(starts.count > 0);
     Length run = wall_run(wall);
@@ -140,15 +140,15 @@ static int check_wall(uint64_t seed)
         assert_same(seed, start, "the ceiling's strip", scan.ceiling, weighed.ceiling, 1);
         assert_same(seed, start, "the floor's strip", scan.floor, weighed.floor, 1);
         if (scan.least > starts.at[0].least + 1)
-            fail_msg("wall %llu: start %lld leaves %lld, the best of the list %lld", (unsigned long long)seed,
-                     (long long)start, (long long)scan.least, (long long)starts.at[0].least);
+            FAIL("wall %llu: start %lld leaves %lld, the best of the list %lld", (unsigned long long)seed,
+                 (long long)start, (long long)scan.least, (long long)starts.at[0].least);
         if (scan.least >= starts.at[0].least && scan.thin + scan.slack + 1 < starts.at[0].thin)
-            fail_msg("wall %llu: start %lld has less thin wall than the best of the list", (unsigned long long)seed,
-                     (long long)start);
+            FAIL("wall %llu: start %lld has less thin wall than the best of the list", (unsigned long long)seed,
+                 (long long)start);
         if (scan.least >= starts.at[0].least && scan.thin <= starts.at[0].thin &&
             llabs(scan.ceiling - scan.floor) + 2 < starts.at[0].balance)
-            fail_msg("wall %llu: start %lld is better balanced than the best of the list", (unsigned long long)seed,
-                     (long long)start);
+            FAIL("wall %llu: start %lld is better balanced than the best of the list", (unsigned long long)seed,
+                 (long long)start);
         marks++;
     }
     arena_free(scratch);
@@ -156,19 +156,19 @@ static int check_wall(uint64_t seed)
     return marks;
 }
 
-static void agrees_with_a_scan(void **state)
+START_TEST(agrees_with_a_scan)
 {
-    (void)state;
     const char *asked = getenv("DATUMROW_WALLS");
     const uint64_t walls = asked ? strtoull(asked, NULL, 10) : WALLS;
     int marks = 0;
     for (uint64_t seed = 1; seed <= walls; seed++)
         marks += check_wall(seed);
-    print_message("# %d marks on %llu walls\n", marks, (unsigned long long)walls);
+    printf("# %d marks on %llu walls\n", marks, (unsigned long long)walls);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(agrees_with_a_scan)};
+    const TTest *const tests[] = {agrees_with_a_scan};
     return RUN(tests);
 }

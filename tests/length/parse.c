@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "length/length.h"
 
@@ -10,9 +10,9 @@ static void assert_reads(const char *text, Units units, Length expected)
     Length length = 0;
     Err err;
     if (!length_parse(text, strlen(text), units, &length, &err))
-        fail_msg("%s: %s", text, err.text);
+        FAIL("%s: %s", text, err.text);
     if (length != expected)
-        fail_msg("\"%s\" gives %lld, not %lld", text, (long long)length, (long long)expected);
+        FAIL("\"%s\" gives %lld, not %lld", text, (long long)length, (long long)expected);
 }
 
 static void assert_refuses(const char *text, Units units, const char *part)
@@ -20,7 +20,7 @@ static void assert_refuses(const char *text, Units units, const char *part)
     Length length = 77;
     Err err = {.kind = ERR_LOCKED};
     if (length_parse(text, strlen(text), units, &length, &err))
-        fail_msg("\"%s\" gives %lld, but is no length", text, (long long)length);
+        FAIL("\"%s\" gives %lld, but is no length", text, (long long)length);
     assert_int_equal(length, 77);
     assert_true(err.kind == ERR_INPUT || err.kind == ERR_VALUE);
     assert_holds(err.text, part);
@@ -38,9 +38,8 @@ static void refuse_both(const char *text, const char *part)
 #define MM(n) ((n)*LENGTH_MM)
 
 /* Every notation of the wall file's ground rules. */
-static void test_reads_every_notation(void **state)
+START_TEST(reads_every_notation)
 {
-    (void)state;
     assert_reads("3", UNITS_IN, INCH(3));
     assert_reads("3", UNITS_MM, MM(3));
     assert_reads("3.25", UNITS_IN, INCH(13) / 4);
@@ -62,10 +61,10 @@ static void test_reads_every_notation(void **state)
     assert_reads("2527 mm", UNITS_IN, MM(2527));
     assert_reads("2.527 m", UNITS_IN, MM(2527));
 }
+END_TEST
 
-static void test_reads_them_spaced_and_signed(void **state)
+START_TEST(reads_them_spaced_and_signed)
 {
-    (void)state;
     assert_reads("  3 \t", UNITS_MM, MM(3));
     assert_reads("7'4-1/2\"", UNITS_MM, INCH(177) / 2);
     assert_reads("7 ft 4 1/2 in", UNITS_MM, INCH(177) / 2);
@@ -91,10 +90,10 @@ static void test_reads_them_spaced_and_signed(void **state)
     assert_reads("3.0", UNITS_MM, MM(3));
     assert_reads("3.007", UNITS_MM, 3007000);
 }
+END_TEST
 
-static void test_reads_only_the_bytes_given(void **state)
+START_TEST(reads_only_the_bytes_given)
 {
-    (void)state;
     Length length;
     Err err;
     assert_done(length_parse("123456", 2, UNITS_MM, &length, &err), &err);
@@ -102,10 +101,10 @@ static void test_reads_only_the_bytes_given(void **state)
     assert_false(length_parse("3\0 4", 4, UNITS_MM, &length, &err));
     assert_false(length_parse("3\0", 2, UNITS_MM, &length, &err));
 }
+END_TEST
 
-static void test_refuses_numbers_in_other_dress(void **state)
+START_TEST(refuses_numbers_in_other_dress)
 {
-    (void)state;
     refuse_both("1e3", "exponent");
     refuse_both("1E3", "exponent");
     refuse_both("1e+3", "exponent");
@@ -140,10 +139,10 @@ static void test_refuses_numbers_in_other_dress(void **state)
                 "minus");
     refuse_both("\xd9\xa3", "not a length"); /* a digit of another script */
 }
+END_TEST
 
-static void test_refuses_fractions_that_are_none(void **state)
+START_TEST(refuses_fractions_that_are_none)
 {
-    (void)state;
     refuse_both("1/0", "zero");
     refuse_both("3 1/0", "zero");
     refuse_both("1/", "not a length");
@@ -160,20 +159,20 @@ static void test_refuses_fractions_that_are_none(void **state)
     assert_refuses("8-3-1/2-1/4", UNITS_IN, "behind");
     refuse_both("8-3-", "not a length");
 }
+END_TEST
 
-static void test_three_parts_want_inches(void **state)
+START_TEST(three_parts_want_inches)
 {
-    (void)state;
     assert_refuses("8-3-1/2", UNITS_MM, "millimetres here");
     assert_refuses("8-3-1/2 in", UNITS_IN, "behind");
     assert_refuses("7' 8-3-1/2\"", UNITS_IN, "too many parts");
     assert_refuses("8.5-3-1/2", UNITS_IN, "in the middle");
     assert_refuses("8-3.5-1/2", UNITS_IN, "two ways");
 }
+END_TEST
 
-static void test_refuses_parts_out_of_order(void **state)
+START_TEST(refuses_parts_out_of_order)
 {
-    (void)state;
     refuse_both("4in 7ft", "smaller unit first");
     refuse_both("3 mm 2 m", "smaller unit first");
     refuse_both("7' 4'", "feet twice");
@@ -190,10 +189,10 @@ static void test_refuses_parts_out_of_order(void **state)
     refuse_both("1.5 m 2 cm 1/2 mm", "point and a fraction");
     refuse_both("7' -4\"", "in the middle");
 }
+END_TEST
 
-static void test_refuses_junk(void **state)
+START_TEST(refuses_junk)
 {
-    (void)state;
     refuse_both("", "nothing stands here");
     refuse_both("   ", "nothing stands here");
     refuse_both("-", "not a length");
@@ -209,10 +208,10 @@ static void test_refuses_junk(void **state)
     refuse_both("wide", "not a length");
     refuse_both("\xff\xfe", "not a length");
 }
+END_TEST
 
-static void test_a_message_shows_no_control_characters(void **state)
+START_TEST(a_message_shows_no_control_characters)
 {
-    (void)state;
     Length length;
     Err err;
     char text[2000];
@@ -221,10 +220,10 @@ static void test_a_message_shows_no_control_characters(void **state)
     assert_null(strchr(err.text, '\x1b'));
     assert_true(strlen(err.text) < 300);
 }
+END_TEST
 
-static void test_a_kilometre_is_the_most(void **state)
+START_TEST(a_kilometre_is_the_most)
 {
-    (void)state;
     assert_reads("1000 m", UNITS_IN, LENGTH_MOST);
     assert_reads("-1000 m", UNITS_IN, -LENGTH_MOST);
     assert_reads("999999.999999", UNITS_MM, LENGTH_MOST - 1);
@@ -237,11 +236,11 @@ static void test_a_kilometre_is_the_most(void **state)
     refuse_both("18446744073709551617", "1 km"); /* 2^64 + 1 */
     refuse_both("1000000000", "1 km");
 }
+END_TEST
 
 /* A millionth of a millimetre is a nanometre; what falls between goes to the nearest, half away from zero. */
-static void test_rounds_once_half_away_from_zero(void **state)
+START_TEST(rounds_once_half_away_from_zero)
 {
-    (void)state;
     assert_reads("0.0000004", UNITS_MM, 0);
     assert_reads("0.0000005", UNITS_MM, 1);
     assert_reads("-0.0000005", UNITS_MM, -1);
@@ -262,10 +261,10 @@ static void test_rounds_once_half_away_from_zero(void **state)
     assert_reads("0.0000000002 m 0.0000002 mm", UNITS_IN, 0);
     assert_reads("0.1 ft 0.2 in", UNITS_MM, 35560000);
 }
+END_TEST
 
-static void test_takes_any_number_of_digits(void **state)
+START_TEST(takes_any_number_of_digits)
 {
-    (void)state;
     static char text[20000];
     memset(text, '9', sizeof text);
     memcpy(text, "0.", 2);
@@ -282,15 +281,16 @@ static void test_takes_any_number_of_digits(void **state)
     assert_false(length_parse(text, sizeof text, UNITS_MM, &length, &err));
     assert_holds(err.text, "very many digits");
 }
+END_TEST
 
-static void test_nobody_has_to_ask_why(void **state)
+START_TEST(nobody_has_to_ask_why)
 {
-    (void)state;
     Length length;
     assert_false(length_parse("x", 1, UNITS_MM, &length, NULL));
     assert_false(length_parse("", 0, UNITS_MM, &length, NULL));
     assert_false(length_parse("1001 m", 6, UNITS_MM, &length, NULL));
 }
+END_TEST
 
 static void assert_number(const char *text, int64_t expected)
 {
@@ -300,9 +300,8 @@ static void assert_number(const char *text, int64_t expected)
     assert_int_equal(millionths, expected);
 }
 
-static void test_plain_numbers(void **state)
+START_TEST(plain_numbers)
 {
-    (void)state;
     assert_number("0", 0);
     assert_number("45", 45000000);
     assert_number(" 12.5 ", 12500000);
@@ -316,29 +315,30 @@ static void test_plain_numbers(void **state)
         int64_t millionths = 77;
         Err err;
         if (length_parse_number(bad[i], strlen(bad[i]), &millionths, &err))
-            fail_msg("\"%s\" is no plain number", bad[i]);
+            FAIL("\"%s\" is no plain number", bad[i]);
         assert_int_equal(millionths, 77);
         assert_holds(err.text, "; write ");
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_reads_every_notation),
-        cmocka_unit_test(test_reads_them_spaced_and_signed),
-        cmocka_unit_test(test_reads_only_the_bytes_given),
-        cmocka_unit_test(test_refuses_numbers_in_other_dress),
-        cmocka_unit_test(test_refuses_fractions_that_are_none),
-        cmocka_unit_test(test_three_parts_want_inches),
-        cmocka_unit_test(test_refuses_parts_out_of_order),
-        cmocka_unit_test(test_refuses_junk),
-        cmocka_unit_test(test_a_message_shows_no_control_characters),
-        cmocka_unit_test(test_a_kilometre_is_the_most),
-        cmocka_unit_test(test_rounds_once_half_away_from_zero),
-        cmocka_unit_test(test_takes_any_number_of_digits),
-        cmocka_unit_test(test_nobody_has_to_ask_why),
-        cmocka_unit_test(test_plain_numbers),
+    const TTest *const tests[] = {
+        reads_every_notation,
+        reads_them_spaced_and_signed,
+        reads_only_the_bytes_given,
+        refuses_numbers_in_other_dress,
+        refuses_fractions_that_are_none,
+        three_parts_want_inches,
+        refuses_parts_out_of_order,
+        refuses_junk,
+        a_message_shows_no_control_characters,
+        a_kilometre_is_the_most,
+        rounds_once_half_away_from_zero,
+        takes_any_number_of_digits,
+        nobody_has_to_ask_why,
+        plain_numbers,
     };
     return RUN(tests);
 }

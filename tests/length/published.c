@@ -1,5 +1,5 @@
 /* Lengths held against published figures, each with its publication. */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/wide.h"
 #include "length/length.h"
@@ -14,7 +14,7 @@ static Length reads(const char *text, Units units)
     Length length = 0;
     Err err;
     if (!length_parse(text, strlen(text), units, &length, &err))
-        fail_msg("%s", err.text);
+        FAIL("%s", err.text);
     return length;
 }
 
@@ -26,39 +26,38 @@ static void assert_shown(Length value, Units units, Length step, const char *exp
 }
 
 /* The international yard and pound agreement of 1959: 1 in = 25.4 mm, 1 ft = 0.3048 m. */
-static void test_the_inch_of_1959(void **state)
+START_TEST(the_inch_of_1959)
 {
-    (void)state;
     assert_int_equal(reads("1 in", UNITS_MM), reads("25.4 mm", UNITS_IN));
     assert_int_equal(reads("1 ft", UNITS_MM), reads("0.3048 m", UNITS_IN));
 }
+END_TEST
 
 /* NIST Special Publication 811, B.7.2: 36 ft = 10.9728 m, which gives 11.0 m where it is to be rounded to a decimetre.
  */
-static void test_nist_sp_811(void **state)
+START_TEST(nist_sp_811)
 {
-    (void)state;
     Length length = reads("36 ft", UNITS_MM);
     assert_int_equal(length, reads("10.9728 m", UNITS_MM));
     assert_int_equal(length_round(length, LENGTH_METRE / 10), reads("11.0 m", UNITS_MM));
 }
+END_TEST
 
 /* NIST Letter Circular 1137: 36 in is 91 cm to the nearest centimetre (91.44), 40.1 in is 101.9 cm to the millimetre
  * (101.854). */
-static void test_nist_lc_1137(void **state)
+START_TEST(nist_lc_1137)
 {
-    (void)state;
     assert_int_equal(reads("36 in", UNITS_MM), reads("91.44 cm", UNITS_MM));
     assert_shown(reads("36 in", UNITS_MM), UNITS_MM, 10 * LENGTH_MM, "910");
     assert_int_equal(reads("40.1 in", UNITS_MM), reads("101.854 cm", UNITS_MM));
     assert_shown(reads("40.1 in", UNITS_MM), UNITS_MM, LENGTH_MM, "1019");
 }
+END_TEST
 
 /* Decimal equivalents of fractions of an inch, as shop tables print them (common practice; exact by definition of the
  * inch). */
-static void test_the_fraction_table(void **state)
+START_TEST(the_fraction_table)
 {
-    (void)state;
     const char *rows[][3] = {
         {"1/16", "0.0625", "1.5875"},     {"1/8", "0.125", "3.175"},
         {"3/16", "0.1875", "4.7625"},     {"1/4", "0.25", "6.35"},
@@ -86,12 +85,12 @@ static void test_the_fraction_table(void **state)
     /* the same tables' rounding example: 0.123 x 64 = 7.87, so 8/64 */
     assert_shown(reads("0.123", UNITS_IN), UNITS_IN, LENGTH_INCH / 64, "1/8");
 }
+END_TEST
 
 /* Brick Industry Association, Technical Note 10B (1993), table 3: heights of courses, each rounded to 1/16 in from the
  * exact sum. Sixteenths worked from n x 8/3 and n x 16/5 where the reprint is not legible. */
-static void test_brick_coursing_heights(void **state)
+START_TEST(brick_coursing_heights)
 {
-    (void)state;
     const struct {
         int courses;
         const char *three_in_8;
@@ -110,12 +109,12 @@ static void test_brick_coursing_heights(void **state)
         assert_int_equal(length_round(fifth, SIXTEENTH), reads(rows[i].five_in_16, UNITS_IN));
     }
 }
+END_TEST
 
 /* UK brickwork dimensions, Technical Information Sheet 9, table 1: 215 mm units, 10 mm joints. CO- has one joint less
  * than units, CO as many, CO+ one more. Halves of a unit are 102.5 mm. */
-static void test_n_units_with_fewer_as_many_and_more_joints(void **state)
+START_TEST(n_units_with_fewer_as_many_and_more_joints)
 {
-    (void)state;
     const struct {
         int halves;
         const char *more;
@@ -139,12 +138,12 @@ static void test_n_units_with_fewer_as_many_and_more_joints(void **state)
     /* the same in inches: three bricks of 7 5/8 and two joints of 3/8 are 23 5/8, not 24 */
     assert_shown(3 * reads("7 5/8", UNITS_IN) + 2 * reads("3/8", UNITS_IN), UNITS_IN, SIXTEENTH, "23 5/8");
 }
+END_TEST
 
 /* US Navy, Builder 3 & 2 (NAVEDTRA 14044), chapter 4: a window 61 in high takes 6 courses of 10 1/6 in, the 31 in below
  * it 3 of 10 1/3 in. */
-static void test_navy_courses(void **state)
+START_TEST(navy_courses)
 {
-    (void)state;
     Length above = reads("61", UNITS_IN);
     Length below = reads("31", UNITS_IN);
     assert_int_equal(wide_narrow(wide_divide(above, 6)), reads("10 1/6", UNITS_IN));
@@ -155,17 +154,15 @@ static void test_navy_courses(void **state)
     assert_int_equal(sum, above);
     assert_shown(wide_narrow(wide_divide(above, 6)), UNITS_IN, SIXTEENTH, "10 3/16"); /* six of these are 61 1/8 */
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_the_inch_of_1959),
-        cmocka_unit_test(test_nist_sp_811),
-        cmocka_unit_test(test_nist_lc_1137),
-        cmocka_unit_test(test_the_fraction_table),
-        cmocka_unit_test(test_brick_coursing_heights),
-        cmocka_unit_test(test_n_units_with_fewer_as_many_and_more_joints),
-        cmocka_unit_test(test_navy_courses),
+    const TTest *const tests[] = {
+        the_inch_of_1959,       nist_sp_811,
+        nist_lc_1137,           the_fraction_table,
+        brick_coursing_heights, n_units_with_fewer_as_many_and_more_joints,
+        navy_courses,
     };
     return RUN(tests);
 }

@@ -1,13 +1,12 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "length/length.h"
 
 #define SIXTEENTH (LENGTH_INCH / 16)
 
-static void test_half_goes_away_from_zero(void **state)
+START_TEST(half_goes_away_from_zero)
 {
-    (void)state;
     assert_int_equal(length_round(5, 10), 10);
     assert_int_equal(length_round(-5, 10), -10);
     assert_int_equal(length_round(4, 10), 0);
@@ -18,10 +17,10 @@ static void test_half_goes_away_from_zero(void **state)
     assert_int_equal(length_round(-SIXTEENTH / 2, SIXTEENTH), -SIXTEENTH);
     assert_int_equal(length_round(SIXTEENTH / 2 - 1, SIXTEENTH), 0);
 }
+END_TEST
 
-static void test_down_and_up(void **state)
+START_TEST(down_and_up)
 {
-    (void)state;
     assert_int_equal(length_round_down(19, 10), 10);
     assert_int_equal(length_round_down(-11, 10), -20);
     assert_int_equal(length_round_up(11, 10), 20);
@@ -29,10 +28,10 @@ static void test_down_and_up(void **state)
     assert_int_equal(length_round_down(20, 10), 20);
     assert_int_equal(length_round_up(-20, 10), -20);
 }
+END_TEST
 
-static void test_rounding_is_near_and_symmetric(void **state)
+START_TEST(rounding_is_near_and_symmetric)
 {
-    (void)state;
     Random random = {16};
     for (int i = 0; i < 100000; i++) {
         Length step = random_between(&random, 1, LENGTH_INCH);
@@ -49,12 +48,12 @@ static void test_rounding_is_near_and_symmetric(void **state)
         assert_int_equal(length_round_up(-value, step), -down);
     }
 }
+END_TEST
 
 /* Rounded once, from the exact sum: thirty courses of 2 3/4 in and a reveal of 1.95 mm stand within half a mark of
  * where they belong, while a pitch that was rounded first is off by more than a mark at the thirtieth. */
-static void test_thirty_courses_drift_by_nothing(void **state)
+START_TEST(thirty_courses_drift_by_nothing)
 {
-    (void)state;
     Length pitch = 11 * LENGTH_INCH / 4 + 1950000;
     for (int course = -30; course <= 30; course++) {
         Length exact = course * pitch;
@@ -63,10 +62,10 @@ static void test_thirty_courses_drift_by_nothing(void **state)
     }
     assert_true(30 * length_round(pitch, SIXTEENTH) - length_round(30 * pitch, SIXTEENTH) < -SIXTEENTH);
 }
+END_TEST
 
-static void test_printed_pieces_add_up_to_the_printed_row(void **state)
+START_TEST(printed_pieces_add_up_to_the_printed_row)
 {
-    (void)state;
     Random random = {17};
     for (int i = 0; i < 10000; i++) {
         Length at = random_between(&random, -LENGTH_METRE, LENGTH_METRE);
@@ -84,15 +83,16 @@ static void test_printed_pieces_add_up_to_the_printed_row(void **state)
         assert_int_equal(sum, length_between(left, at, SIXTEENTH));
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_half_goes_away_from_zero),
-        cmocka_unit_test(test_down_and_up),
-        cmocka_unit_test(test_rounding_is_near_and_symmetric),
-        cmocka_unit_test(test_thirty_courses_drift_by_nothing),
-        cmocka_unit_test(test_printed_pieces_add_up_to_the_printed_row),
+    const TTest *const tests[] = {
+        half_goes_away_from_zero,
+        down_and_up,
+        rounding_is_near_and_symmetric,
+        thirty_courses_drift_by_nothing,
+        printed_pieces_add_up_to_the_printed_row,
     };
     return RUN(tests);
 }

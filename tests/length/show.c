@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "length/length.h"
@@ -18,9 +18,8 @@ static void assert_shows(Shower *show, Length value, Units units, Length step, c
     assert_string_equal(out, expected);
 }
 
-static void test_inches_in_lowest_terms(void **state)
+START_TEST(inches_in_lowest_terms)
 {
-    (void)state;
     assert_shows(length_show, INCH(81) / 2, UNITS_IN, SIXTEENTH, "40 1/2");
     assert_shows(length_show, -SIXTEENTH, UNITS_IN, SIXTEENTH, "-1/16");
     assert_shows(length_show, 0, UNITS_IN, SIXTEENTH, "0");
@@ -30,10 +29,10 @@ static void test_inches_in_lowest_terms(void **state)
     assert_shows(length_show, LENGTH_INCH / 64, UNITS_IN, LENGTH_INCH / 64, "1/64");
     assert_shows(length_show_unit, INCH(81) / 2, UNITS_IN, SIXTEENTH, "40 1/2 in");
 }
+END_TEST
 
-static void test_millimetres_with_the_steps_digits(void **state)
+START_TEST(millimetres_with_the_steps_digits)
 {
-    (void)state;
     assert_shows(length_show, MM(1029), UNITS_MM, MM(1), "1029");
     assert_shows(length_show, 12500000, UNITS_MM, MM(1) / 2, "12.5");
     assert_shows(length_show, MM(12), UNITS_MM, MM(1) / 2, "12.0");
@@ -43,18 +42,18 @@ static void test_millimetres_with_the_steps_digits(void **state)
     assert_shows(length_show, 1, UNITS_MM, 1, "0.000001");
     assert_shows(length_show_unit, MM(1029), UNITS_MM, MM(1), "1029 mm");
 }
+END_TEST
 
-static void test_a_small_negative_has_no_sign_once_it_is_nothing(void **state)
+START_TEST(a_small_negative_has_no_sign_once_it_is_nothing)
 {
-    (void)state;
     assert_shows(length_show, -1, UNITS_IN, SIXTEENTH, "0");
     assert_shows(length_show, -1, UNITS_MM, MM(1) / 10, "0.0");
     assert_shows(length_show_long, -1, UNITS_IN, SIXTEENTH, "0 in");
 }
+END_TEST
 
-static void test_long_forms_for_echoes(void **state)
+START_TEST(long_forms_for_echoes)
 {
-    (void)state;
     assert_shows(length_show_long, INCH(199) / 2, UNITS_IN, SIXTEENTH, "8' 3 1/2\"");
     assert_shows(length_show_long, INCH(23) / 2, UNITS_IN, SIXTEENTH, "11 1/2 in");
     assert_shows(length_show_long, INCH(12), UNITS_IN, SIXTEENTH, "1' 0\"");
@@ -65,17 +64,17 @@ static void test_long_forms_for_echoes(void **state)
     assert_shows(length_show_long, MM(1000) - 1, UNITS_MM, MM(1), "1.000 m");
     assert_shows(length_show_long, -MM(2527) - 500000, UNITS_MM, MM(1) / 2, "-2.5275 m");
 }
+END_TEST
 
-static void test_a_step_that_is_no_64th_counts_as_one_in_inches(void **state)
+START_TEST(a_step_that_is_no_64th_counts_as_one_in_inches)
 {
-    (void)state;
     assert_shows(length_show, MM(100), UNITS_IN, MM(1), "3 15/16"); /* 3.937 in = 3 59.97/64 */
     assert_shows(length_show_long, MM(2527), UNITS_IN, MM(1) / 10, "8' 3 31/64\"");
 }
+END_TEST
 
-static void test_writes_the_shortest_exact_text(void **state)
+START_TEST(writes_the_shortest_exact_text)
 {
-    (void)state;
     const struct {
         Length value;
         Units units;
@@ -93,13 +92,14 @@ static void test_writes_the_shortest_exact_text(void **state)
         assert_string_equal(out, rows[i].text);
     }
 }
+END_TEST
 
 static Length read_back(const char *text, Units units)
 {
     Length back = 0;
     Err err;
     if (!length_parse(text, strlen(text), units, &back, &err))
-        fail_msg("%s", err.text);
+        FAIL("%s", err.text);
     return back;
 }
 
@@ -112,9 +112,8 @@ static Length random_length(Random *random)
     return random_between(random, -most, most) / step * step;
 }
 
-static void test_print_then_parse_is_the_identity(void **state)
+START_TEST(print_then_parse_is_the_identity)
 {
-    (void)state;
     Random random = {2026};
     for (int i = 0; i < 200000; i++) {
         Length value = random_length(&random);
@@ -133,10 +132,10 @@ static void test_print_then_parse_is_the_identity(void **state)
         assert_int_equal(read_back(out, UNITS_MM), ends[i]);
     }
 }
+END_TEST
 
-static void test_what_is_shown_reads_back_on_its_step(void **state)
+START_TEST(what_is_shown_reads_back_on_its_step)
 {
-    (void)state;
     const struct {
         Units units;
         Length step;
@@ -160,18 +159,19 @@ static void test_what_is_shown_reads_back_on_its_step(void **state)
         assert_int_equal(read_back(out, units == UNITS_IN ? UNITS_MM : UNITS_IN), rounded);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_inches_in_lowest_terms),
-        cmocka_unit_test(test_millimetres_with_the_steps_digits),
-        cmocka_unit_test(test_a_small_negative_has_no_sign_once_it_is_nothing),
-        cmocka_unit_test(test_long_forms_for_echoes),
-        cmocka_unit_test(test_a_step_that_is_no_64th_counts_as_one_in_inches),
-        cmocka_unit_test(test_writes_the_shortest_exact_text),
-        cmocka_unit_test(test_print_then_parse_is_the_identity),
-        cmocka_unit_test(test_what_is_shown_reads_back_on_its_step),
+    const TTest *const tests[] = {
+        inches_in_lowest_terms,
+        millimetres_with_the_steps_digits,
+        a_small_negative_has_no_sign_once_it_is_nothing,
+        long_forms_for_echoes,
+        a_step_that_is_no_64th_counts_as_one_in_inches,
+        writes_the_shortest_exact_text,
+        print_then_parse_is_the_identity,
+        what_is_shown_reads_back_on_its_step,
     };
     return RUN(tests);
 }

@@ -1,6 +1,7 @@
 /* A field reads the tape's notation, echoes it in both systems, and keeps what it cannot read. */
+#include "support/test.h"
+
 #include "screen/forms/field.h"
-#include "check.h"
 
 #include <string.h>
 
@@ -13,9 +14,8 @@ static Field typed(FieldKind kind, const char *text)
     return field;
 }
 
-static void what_a_tape_says_is_read_and_echoed(void **state)
+START_TEST(what_a_tape_says_is_read_and_echoed)
 {
-    (void)state;
     Field field = typed(FIELD_LENGTH, "8' 3 1/2\"");
     assert_false(field.bad);
     assert_int_equal(field_length(&field, UNITS_IN), 199 * LENGTH_INCH / 2);
@@ -26,10 +26,10 @@ static void what_a_tape_says_is_read_and_echoed(void **state)
     field = typed(FIELD_LENGTH, "2527 mm");
     assert_int_equal(field_length(&field, UNITS_IN), 2527 * LENGTH_MM);
 }
+END_TEST
 
-static void a_bad_entry_is_kept_and_told(void **state)
+START_TEST(a_bad_entry_is_kept_and_told)
 {
-    (void)state;
     Field field = typed(FIELD_LENGTH, "12 1/");
     assert_true(field.bad);
     assert_string_equal(field.text, "12 1/");
@@ -37,10 +37,10 @@ static void a_bad_entry_is_kept_and_told(void **state)
     field_key(&field, '4', UNITS_IN);
     assert_false(field.bad);
 }
+END_TEST
 
-static void an_empty_field_says_what_that_means(void **state)
+START_TEST(an_empty_field_says_what_that_means)
 {
-    (void)state;
     Field field = {.kind = FIELD_LENGTH, .empty = "none: square edges"};
     field_judge(&field, UNITS_IN);
     assert_false(field.bad);
@@ -49,10 +49,10 @@ static void an_empty_field_says_what_that_means(void **state)
     field_judge(&field, UNITS_IN);
     assert_true(field.bad);
 }
+END_TEST
 
-static void it_is_edited_in_the_middle(void **state)
+START_TEST(it_is_edited_in_the_middle)
 {
-    (void)state;
     Field field = typed(FIELD_TEXT, "nort\xc3\xbc");
     field.cursor = 0;
     field_set(&field, "nord\u00fcst", UNITS_IN);
@@ -65,10 +65,10 @@ static void it_is_edited_in_the_middle(void **state)
     field_key(&field, PRESS_DELETE, UNITS_IN);
     assert_string_equal(field.text, "ordwst");
 }
+END_TEST
 
-static void lists_and_stretches_are_read(void **state)
+START_TEST(lists_and_stretches_are_read)
 {
-    (void)state;
     Arena *arena = arena_new();
     Field field = typed(FIELD_LENGTHS, "2 3/4, 3 1/2,70 mm");
     assert_false(field.bad);
@@ -86,10 +86,10 @@ static void lists_and_stretches_are_read(void **state)
     assert_true(field.bad);
     arena_free(arena);
 }
+END_TEST
 
-static void a_paste_loses_its_controls_only(void **state)
+START_TEST(a_paste_loses_its_controls_only)
 {
-    (void)state;
     Field field = {.kind = FIELD_TEXT};
     assert_true(field_paste(&field, "desk\x1b[A\r\noutlet", UNITS_IN));
     assert_string_equal(field.text, "desk[Aoutlet");
@@ -99,10 +99,10 @@ static void a_paste_loses_its_controls_only(void **state)
     assert_false(field_paste(&field, most, UNITS_IN));
     assert_true(strlen(field.text) < FIELD_BYTES);
 }
+END_TEST
 
-static void a_choice_turns(void **state)
+START_TEST(a_choice_turns)
 {
-    (void)state;
     static const char *const words[] = {"box", "window", "door"};
     Field field = {.kind = FIELD_CHOICE, .choices = words, .choice_count = 3};
     field_set_choice(&field, 0);
@@ -113,10 +113,10 @@ static void a_choice_turns(void **state)
     field_key(&field, ' ', UNITS_IN);
     assert_int_equal(field_choice(&field), 0);
 }
+END_TEST
 
-static void the_part_round_the_cursor_is_shown(void **state)
+START_TEST(the_part_round_the_cursor_is_shown)
 {
-    (void)state;
     Grid *grid = grid_new(6, 1);
     Field field = {.kind = FIELD_TEXT};
     field_set(&field, "abcdefghij", UNITS_IN);
@@ -132,10 +132,10 @@ static void the_part_round_the_cursor_is_shown(void **state)
     assert_int_equal(grid_at(grid, 0, 0)->code, 'a');
     grid_free(grid);
 }
+END_TEST
 
-static void numbers_are_read_as_the_file_reads_them(void **state)
+START_TEST(numbers_are_read_as_the_file_reads_them)
 {
-    (void)state;
     Field field = typed(FIELD_NUMBER, "2.5");
     assert_false(field.bad);
     assert_int_equal(field_thousandths(&field), 2500);
@@ -153,10 +153,10 @@ static void numbers_are_read_as_the_file_reads_them(void **state)
     field_set_thousandths(&field, 10125);
     assert_string_equal(field.text, "10.125");
 }
+END_TEST
 
-static void a_temperature_is_echoed_in_both_scales(void **state)
+START_TEST(a_temperature_is_echoed_in_both_scales)
 {
-    (void)state;
     static const struct {
         const char *typed, *says;
         int64_t thousandths;
@@ -178,10 +178,10 @@ static void a_temperature_is_echoed_in_both_scales(void **state)
     field_set_temperature(&field, &(Air){.temperature = 20500, .celsius = true});
     assert_string_equal(field.text, "20.5 C");
 }
+END_TEST
 
-static void a_name_that_is_not_known_tells_the_nearest(void **state)
+START_TEST(a_name_that_is_not_known_tells_the_nearest)
 {
-    (void)state;
     static const char *const names[] = {"hearth", "lamp outlet", "window"};
     static const char *const notes[] = {"on north", "on east", "on west"};
     Field field = {.kind = FIELD_NAME, .choices = names, .notes = notes, .choice_count = 3, .empty = "all"};
@@ -211,11 +211,11 @@ static void a_name_that_is_not_known_tells_the_nearest(void **state)
     field_next_name(&field, UNITS_IN);
     assert_string_equal(field.text, "x");
 }
+END_TEST
 
 /* A form that holds less than the wall must not be taken. */
-static void a_list_too_long_for_the_field_is_bad(void **state)
+START_TEST(a_list_too_long_for_the_field_is_bad)
 {
-    (void)state;
     Arena *arena = arena_new();
     Stretches many = {0};
     for (int i = 0; i < 1000; i++)
@@ -239,22 +239,23 @@ static void a_list_too_long_for_the_field_is_bad(void **state)
     assert_true(field.cut && field.bad);
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(what_a_tape_says_is_read_and_echoed),
-        cmocka_unit_test(a_bad_entry_is_kept_and_told),
-        cmocka_unit_test(an_empty_field_says_what_that_means),
-        cmocka_unit_test(it_is_edited_in_the_middle),
-        cmocka_unit_test(lists_and_stretches_are_read),
-        cmocka_unit_test(a_paste_loses_its_controls_only),
-        cmocka_unit_test(a_choice_turns),
-        cmocka_unit_test(the_part_round_the_cursor_is_shown),
-        cmocka_unit_test(numbers_are_read_as_the_file_reads_them),
-        cmocka_unit_test(a_temperature_is_echoed_in_both_scales),
-        cmocka_unit_test(a_name_that_is_not_known_tells_the_nearest),
-        cmocka_unit_test(a_list_too_long_for_the_field_is_bad),
+    const TTest *const tests[] = {
+        what_a_tape_says_is_read_and_echoed,
+        a_bad_entry_is_kept_and_told,
+        an_empty_field_says_what_that_means,
+        it_is_edited_in_the_middle,
+        lists_and_stretches_are_read,
+        a_paste_loses_its_controls_only,
+        a_choice_turns,
+        the_part_round_the_cursor_is_shown,
+        numbers_are_read_as_the_file_reads_them,
+        a_temperature_is_echoed_in_both_scales,
+        a_name_that_is_not_known_tells_the_nearest,
+        a_list_too_long_for_the_field_is_bad,
     };
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    return RUN(tests);
 }

@@ -1,5 +1,5 @@
 /* What happens to the file: saved, kept, changed by somebody else, opened twice, begun anew. */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/file.h"
 #include "rig.h"
@@ -13,10 +13,10 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#define assert_shows(rig, words)                                                      \
-    do {                                                                              \
-        if (!rig_shows(rig, words))                                                   \
-            fail_msg("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
+#define assert_shows(rig, words)                                                  \
+    do {                                                                          \
+        if (!rig_shows(rig, words))                                               \
+            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
     } while (0)
 
 static void path_of(const Rig *rig, const char *name, char out[200])
@@ -53,9 +53,8 @@ static void meddle(const Rig *rig, const char *words, const char *others)
     text_finish(&text);
 }
 
-static void control_s_saves_at_once(void **state)
+START_TEST(control_s_saves_at_once)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     assert_shows(rig, "wall.yaml, saved");
     rig_key(rig, PRESS_UP);
@@ -67,10 +66,10 @@ static void control_s_saves_at_once(void **state)
     assert_shows(rig, "wall.yaml, changed");
     rig_free(rig);
 }
+END_TEST
 
-static void a_form_is_taken_before_it_is_saved(void **state)
+START_TEST(a_form_is_taken_before_it_is_saved)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     rig_type(rig, "1");
     rig_type(rig, "3 1/");
@@ -81,10 +80,10 @@ static void a_form_is_taken_before_it_is_saved(void **state)
     assert_true(file_holds(rig, "wall.yaml", "start: 3 1/8"));
     rig_free(rig);
 }
+END_TEST
 
-static void the_recovery_copy_comes_after_two_seconds(void **state)
+START_TEST(the_recovery_copy_comes_after_two_seconds)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     rig_key(rig, PRESS_UP);
     const char *copy = session_recovery_path(rig->app->file->session);
@@ -96,10 +95,10 @@ static void the_recovery_copy_comes_after_two_seconds(void **state)
     assert_int_not_equal(access(copy, F_OK), 0);
     rig_free(rig);
 }
+END_TEST
 
-static void what_is_undone_needs_no_copy(void **state)
+START_TEST(what_is_undone_needs_no_copy)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     const char *copy = session_recovery_path(rig->app->file->session);
     rig_key(rig, PRESS_UP);
@@ -110,10 +109,10 @@ static void what_is_undone_needs_no_copy(void **state)
     assert_int_not_equal(access(copy, F_OK), 0);
     rig_free(rig);
 }
+END_TEST
 
-static void asked_to_stop_it_keeps_and_says_where(void **state)
+START_TEST(asked_to_stop_it_keeps_and_says_where)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     rig_key(rig, PRESS_UP);
     memory_stop(rig->term);
@@ -123,11 +122,11 @@ static void asked_to_stop_it_keeps_and_says_where(void **state)
     assert_int_equal(access(session_recovery_path(rig->app->file->session), F_OK), 0);
     rig_free(rig);
 }
+END_TEST
 
 /* A file stands where the folder of the copies was. */
-static void where_no_copy_can_be_kept_it_says_so_to_the_end(void **state)
+START_TEST(where_no_copy_can_be_kept_it_says_so_to_the_end)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     char place[PATH_MAX];
     char away[PATH_MAX + 8];
@@ -149,10 +148,10 @@ static void where_no_copy_can_be_kept_it_says_so_to_the_end(void **state)
     assert_int_equal(rename(away, place), 0);
     rig_free(rig);
 }
+END_TEST
 
-static void a_terminal_that_is_gone_ends_it(void **state)
+START_TEST(a_terminal_that_is_gone_ends_it)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     rig_key(rig, PRESS_UP);
     memory_hang_up(rig->term);
@@ -161,10 +160,10 @@ static void a_terminal_that_is_gone_ends_it(void **state)
     assert_int_equal(access(session_recovery_path(rig->app->file->session), F_OK), 0);
     rig_free(rig);
 }
+END_TEST
 
-static void a_file_changed_on_disk_is_noticed(void **state)
+START_TEST(a_file_changed_on_disk_is_noticed)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     meddle(rig, "start: 2 1/4", "start: 7 1/4");
     rig_pass(rig, 5000);
@@ -176,10 +175,10 @@ static void a_file_changed_on_disk_is_noticed(void **state)
     assert_shows(rig, "Start 2 1/4");
     rig_free(rig);
 }
+END_TEST
 
-static void a_file_changed_on_disk_is_not_saved_over(void **state)
+START_TEST(a_file_changed_on_disk_is_not_saved_over)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     rig_key(rig, PRESS_UP);
     meddle(rig, "start: 2 1/4", "start: 7 1/4");
@@ -192,10 +191,10 @@ static void a_file_changed_on_disk_is_not_saved_over(void **state)
     assert_true(file_holds(rig, "wall.yaml", "start: 2 5/16"));
     rig_free(rig);
 }
+END_TEST
 
-static void kept_changes_are_asked_about_once(void **state)
+START_TEST(kept_changes_are_asked_about_once)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     meddle(rig, "start: 2 1/4", "start: 7 1/4");
     rig_pass(rig, 5000);
@@ -205,11 +204,11 @@ static void kept_changes_are_asked_about_once(void **state)
     assert_false(rig_shows(rig, "The file on disk has changed"));
     rig_free(rig);
 }
+END_TEST
 
 /* What was opened is where comments are kept from, also after a save without them. */
-static void a_comment_comes_back_with_its_opening(void **state)
+START_TEST(a_comment_comes_back_with_its_opening)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     char path[200];
     path_of(rig, "wall.yaml", path);
@@ -242,6 +241,7 @@ static void a_comment_comes_back_with_its_opening(void **state)
     text_finish(&after);
     rig_free(rig);
 }
+END_TEST
 
 /* In another process: opens the file, keeps a raised wall, says so by its exit from `ready`, and lives until `stop`
  * closes. Leaves its copy, as a crash would. */
@@ -263,9 +263,8 @@ static void live_elsewhere(const char *path, int ready, int stop)
 }
 
 /* Another process has the file open and keeps a copy; what is said and asked here leaves that alone. */
-static void a_second_editor_asks_one_thing_and_drops_nothing(void **state)
+START_TEST(a_second_editor_asks_one_thing_and_drops_nothing)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     char path[200], copy[300] = "";
     path_of(rig, "held.yaml", path);
@@ -308,10 +307,10 @@ static void a_second_editor_asks_one_thing_and_drops_nothing(void **state)
     arena_free(arena);
     rig_free(rig);
 }
+END_TEST
 
-static void leaving_can_save(void **state)
+START_TEST(leaving_can_save)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     rig_key(rig, PRESS_UP);
     rig_type(rig, "q");
@@ -320,10 +319,10 @@ static void leaving_can_save(void **state)
     assert_true(file_holds(rig, "wall.yaml", "start: 2 5/16"));
     rig_free(rig);
 }
+END_TEST
 
-static void a_save_that_fails_does_not_leave(void **state)
+START_TEST(a_save_that_fails_does_not_leave)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     rig_key(rig, PRESS_UP);
     rig_type(rig, "q");
@@ -341,10 +340,10 @@ static void a_save_that_fails_does_not_leave(void **state)
     assert_true(file_holds(rig, "named.yaml", "start: 2 5/16"));
     rig_free(rig);
 }
+END_TEST
 
-static void another_name_is_not_written_over_unasked(void **state)
+START_TEST(another_name_is_not_written_over_unasked)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     char path[200];
     path_of(rig, "other.yaml", path);
@@ -361,10 +360,10 @@ static void another_name_is_not_written_over_unasked(void **state)
     assert_shows(rig, "other.yaml, saved");
     rig_free(rig);
 }
+END_TEST
 
-static void a_wall_is_begun_with_few_sizes(void **state)
+START_TEST(a_wall_is_begun_with_few_sizes)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "Ol");
     assert_shows(rig, "A new wall");
@@ -382,10 +381,10 @@ static void a_wall_is_begun_with_few_sizes(void **state)
     assert_int_equal(wall->stock.at[0].count, 60);
     rig_free(rig);
 }
+END_TEST
 
-static void a_new_wall_is_not_lost(void **state)
+START_TEST(a_new_wall_is_not_lost)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24); /* begun, never saved */
     rig_pass(rig, 2100);
     char copy[300];
@@ -412,10 +411,10 @@ static void a_new_wall_is_not_lost(void **state)
     assert_int_equal(access(session_recovery_path(rig->app->file->session), F_OK), 0);
     rig_free(rig);
 }
+END_TEST
 
-static void a_bad_new_wall_says_which_size(void **state)
+START_TEST(a_bad_new_wall_says_which_size)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "Ol");
     rig_key(rig, PRESS_ENTER);
@@ -430,11 +429,11 @@ static void a_bad_new_wall_says_which_size(void **state)
     assert_int_equal(grid_at(picture, picture->cursor_x - 1, picture->cursor_y)->code, '5');
     rig_free(rig);
 }
+END_TEST
 
 /* A length without a count is refused; emptying the length mends that, wherever it was said. */
-static void boards_of_a_new_wall_are_all_or_none(void **state)
+START_TEST(boards_of_a_new_wall_are_all_or_none)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "Ol");
     rig_key(rig, PRESS_ENTER);
@@ -458,11 +457,11 @@ static void boards_of_a_new_wall_are_all_or_none(void **state)
     assert_int_equal(app_wall(rig->app)->stock.count, 0);
     rig_free(rig);
 }
+END_TEST
 
 /* Slices between keys end in the very plan that the commands print. */
-static void slices_end_in_the_plan_of_the_commands(void **state)
+START_TEST(slices_end_in_the_plan_of_the_commands)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     rig_keys(rig, PRESS_UP, 3);
     rig_settle(rig);
@@ -482,10 +481,10 @@ static void slices_end_in_the_plan_of_the_commands(void **state)
     arena_free(arena);
     rig_free(rig);
 }
+END_TEST
 
-static void a_sheet_goes_to_a_file(void **state)
+START_TEST(a_sheet_goes_to_a_file)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     rig_type(rig, "p");
     assert_shows(rig, "Print a sheet");
@@ -501,31 +500,32 @@ static void a_sheet_goes_to_a_file(void **state)
     assert_shows(rig, "Print a sheet");
     rig_free(rig);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(control_s_saves_at_once),
-        cmocka_unit_test(a_form_is_taken_before_it_is_saved),
-        cmocka_unit_test(the_recovery_copy_comes_after_two_seconds),
-        cmocka_unit_test(what_is_undone_needs_no_copy),
-        cmocka_unit_test(asked_to_stop_it_keeps_and_says_where),
-        cmocka_unit_test(where_no_copy_can_be_kept_it_says_so_to_the_end),
-        cmocka_unit_test(a_terminal_that_is_gone_ends_it),
-        cmocka_unit_test(a_file_changed_on_disk_is_noticed),
-        cmocka_unit_test(a_file_changed_on_disk_is_not_saved_over),
-        cmocka_unit_test(kept_changes_are_asked_about_once),
-        cmocka_unit_test(a_comment_comes_back_with_its_opening),
-        cmocka_unit_test(a_second_editor_asks_one_thing_and_drops_nothing),
-        cmocka_unit_test(leaving_can_save),
-        cmocka_unit_test(a_save_that_fails_does_not_leave),
-        cmocka_unit_test(another_name_is_not_written_over_unasked),
-        cmocka_unit_test(a_wall_is_begun_with_few_sizes),
-        cmocka_unit_test(a_new_wall_is_not_lost),
-        cmocka_unit_test(a_bad_new_wall_says_which_size),
-        cmocka_unit_test(boards_of_a_new_wall_are_all_or_none),
-        cmocka_unit_test(slices_end_in_the_plan_of_the_commands),
-        cmocka_unit_test(a_sheet_goes_to_a_file),
+    const TTest *const tests[] = {
+        control_s_saves_at_once,
+        a_form_is_taken_before_it_is_saved,
+        the_recovery_copy_comes_after_two_seconds,
+        what_is_undone_needs_no_copy,
+        asked_to_stop_it_keeps_and_says_where,
+        where_no_copy_can_be_kept_it_says_so_to_the_end,
+        a_terminal_that_is_gone_ends_it,
+        a_file_changed_on_disk_is_noticed,
+        a_file_changed_on_disk_is_not_saved_over,
+        kept_changes_are_asked_about_once,
+        a_comment_comes_back_with_its_opening,
+        a_second_editor_asks_one_thing_and_drops_nothing,
+        leaving_can_save,
+        a_save_that_fails_does_not_leave,
+        another_name_is_not_written_over_unasked,
+        a_wall_is_begun_with_few_sizes,
+        a_new_wall_is_not_lost,
+        a_bad_new_wall_says_which_size,
+        boards_of_a_new_wall_are_all_or_none,
+        slices_end_in_the_plan_of_the_commands,
+        a_sheet_goes_to_a_file,
     };
     return RUN(tests);
 }

@@ -1,6 +1,6 @@
 /* The forms of the shop, the wood and the bill, filled key by key and saved: what stands in the file then. And that
  * every key of the wall file has its place in the editor. */
-#include "check.h"
+#include "support/test.h"
 
 #include "../store/everything.h"
 #include "base/file.h"
@@ -12,15 +12,15 @@
 #include <stdio.h>
 #include <string.h>
 
-#define assert_shows(rig, words)                                                      \
-    do {                                                                              \
-        if (!rig_shows(rig, words))                                                   \
-            fail_msg("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
+#define assert_shows(rig, words)                                                  \
+    do {                                                                          \
+        if (!rig_shows(rig, words))                                               \
+            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
     } while (0)
-#define assert_hides(rig, words)                                                        \
-    do {                                                                                \
-        if (rig_shows(rig, words))                                                      \
-            fail_msg("\"%s\" is still to be seen:\n%s", (words), (rig)->picture.bytes); \
+#define assert_hides(rig, words)                                                    \
+    do {                                                                            \
+        if (rig_shows(rig, words))                                                  \
+            FAIL("\"%s\" is still to be seen:\n%s", (words), (rig)->picture.bytes); \
     } while (0)
 
 #define SHED                                                                       \
@@ -89,9 +89,8 @@ static void assert_one_step(Rig *rig, const char *name, const char *before)
 
 /* ---- the wood ---- */
 
-static void the_wood_is_written_down(void **state)
+START_TEST(the_wood_is_written_down)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_type(rig, "W");
     assert_shows(rig, "not known: no seasons");
@@ -123,6 +122,7 @@ static void the_wood_is_written_down(void **state)
     assert_one_step(rig, "change the wood", SHED);
     rig_free(rig);
 }
+END_TEST
 
 #define DAMP_WOOD                                               \
     "wood:   # off the old landing\n"                           \
@@ -131,9 +131,8 @@ static void the_wood_is_written_down(void **state)
     "  dry:  {temperature: 65 F, humidity: 35}   # the stove\n" \
     "  damp: {temperature: 70 F, humidity: 80}\n"
 
-static void what_is_not_changed_of_the_wood_stays_as_it_was_written(void **state)
+START_TEST(what_is_not_changed_of_the_wood_stays_as_it_was_written)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED DAMP_WOOD);
     rig_type(rig, "W");
     assert_shows(rig, "oak, white");
@@ -152,11 +151,11 @@ static void what_is_not_changed_of_the_wood_stays_as_it_was_written(void **state
     assert_one_step(rig, "change the wood", SHED DAMP_WOOD);
     rig_free(rig);
 }
+END_TEST
 
 /* What was done before is not told as done now. */
-static void a_form_that_changes_nothing_says_so(void **state)
+START_TEST(a_form_that_changes_nothing_says_so)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_key(rig, PRESS_UP);
     rig_type(rig, "4");
@@ -165,10 +164,10 @@ static void a_form_that_changes_nothing_says_so(void **state)
     assert_hides(rig, "Done: raise");
     rig_free(rig);
 }
+END_TEST
 
-static void a_form_emptied_leaves_the_wood_open(void **state)
+START_TEST(a_form_emptied_leaves_the_wood_open)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED DAMP_WOOD);
     rig_type(rig, "W");
     for (int i = 0; i < 8; i++)
@@ -179,10 +178,10 @@ static void a_form_emptied_leaves_the_wood_open(void **state)
     assert_one_step(rig, "change the wood", SHED DAMP_WOOD);
     rig_free(rig);
 }
+END_TEST
 
-static void what_is_wrong_with_the_wood_is_said_at_its_field(void **state)
+START_TEST(what_is_wrong_with_the_wood_is_said_at_its_field)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED DAMP_WOOD);
     Form *form;
     rig_type(rig, "W");
@@ -215,12 +214,12 @@ static void what_is_wrong_with_the_wood_is_said_at_its_field(void **state)
     assert_string_equal(wall_of(rig)->wood.species, "spruce, sitka");
     rig_free(rig);
 }
+END_TEST
 
 /* ---- the bill ---- */
 
-static void the_bill_shows_what_holds_where_nothing_is_written(void **state)
+START_TEST(the_bill_shows_what_holds_where_nothing_is_written)
 {
-    (void)state;
     Rig *rig = rig_on_text(120, 40, SHED);
     rig_type(rig, "B");
     assert_shows(rig, "10 (WWPA, Coverage Estimator: 10 % for trim and waste)");
@@ -246,10 +245,10 @@ static void the_bill_shows_what_holds_where_nothing_is_written(void **state)
     assert_shows(rig, "30 mm (Navy");
     rig_free(rig);
 }
+END_TEST
 
-static void the_bill_is_written_down(void **state)
+START_TEST(the_bill_is_written_down)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24,
                            SHED "bill:\n"
                                 "  spare: 15       # knots\n"
@@ -299,10 +298,10 @@ static void the_bill_is_written_down(void **state)
     assert_int_equal(wall_of(rig)->bill.spare.thousandths, 15000);
     rig_free(rig);
 }
+END_TEST
 
-static void a_mapping_that_says_nothing_stays(void **state)
+START_TEST(a_mapping_that_says_nothing_stays)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED "bill: {}   # to be asked\nmill: {}\n");
     rig_type(rig, "B");
     take(rig);
@@ -312,10 +311,10 @@ static void a_mapping_that_says_nothing_stays(void **state)
     assert_null(document_undo_name(rig->app->document));
     rig_free(rig);
 }
+END_TEST
 
-static void what_is_wrong_with_the_bill_is_said_at_its_field(void **state)
+START_TEST(what_is_wrong_with_the_bill_is_said_at_its_field)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_type(rig, "B");
     const Form *form = layers_top(&rig->app->layers)->state;
@@ -339,12 +338,12 @@ static void what_is_wrong_with_the_bill_is_said_at_its_field(void **state)
     assert_null(document_undo_name(rig->app->document));
     rig_free(rig);
 }
+END_TEST
 
 /* ---- milling and rough boards ---- */
 
-static void milling_is_written_down(void **state)
+START_TEST(milling_is_written_down)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_type(rig, "M");
     assert_shows(rig, "that of the saw: 1/8 in");
@@ -360,6 +359,7 @@ static void milling_is_written_down(void **state)
     assert_one_step(rig, "change the milling", SHED);
     rig_free(rig);
 }
+END_TEST
 
 #define PILE                    \
     "mill: {edge: 1/8}\n"       \
@@ -367,9 +367,8 @@ static void milling_is_written_down(void **state)
     "rough:\n"                  \
     "- {label: C, width: 7 3/8, thickness: 7/8, length: 63, count: 9}   # grey\n"
 
-static void rough_boards_are_written_down(void **state)
+START_TEST(rough_boards_are_written_down)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED PILE);
     rig_type(rig, "R");
     assert_shows(rig, "7 3/8 by 7/8, 63 long");
@@ -415,12 +414,12 @@ static void rough_boards_are_written_down(void **state)
     assert_int_equal(wall_of(rig)->rough.count, 1);
     rig_free(rig);
 }
+END_TEST
 
 /* ---- runs of trim ---- */
 
-static void runs_of_trim_are_written_down(void **state)
+START_TEST(runs_of_trim_are_written_down)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_type(rig, "T");
     assert_shows(rig, "No runs of trim; a adds one: floor, ceiling, corner, opening or edge.");
@@ -469,14 +468,14 @@ static void runs_of_trim_are_written_down(void **state)
     assert_null(document_undo_name(rig->app->document));
     rig_free(rig);
 }
+END_TEST
 
 /* ---- the head of the file ---- */
 
 /* The rig's last face, then one more: the floor and the ceiling stand at the corner as high as on the face it meets,
  * whose other marks lie on that face alone. */
-static void a_new_face_begins_where_the_last_ends(void **state)
+START_TEST(a_new_face_begins_where_the_last_ends)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "A");
     fill(rig, "south");
@@ -492,11 +491,11 @@ static void a_new_face_begins_where_the_last_ends(void **state)
     assert_int_equal(face->ceiling.at[0].off, 52 * LENGTH_INCH + 14 * (LENGTH_INCH / 16));
     rig_free(rig);
 }
+END_TEST
 
 /* Whoever measures in millimetres is shown no inches to imitate. */
-static void examples_are_in_the_units_of_the_wall(void **state)
+START_TEST(examples_are_in_the_units_of_the_wall)
 {
-    (void)state;
     static const char metric[] = "datumrow: 1\nunits: mm\nplanks: {width: 90, thickness: 14}\nstart: 0\n"
                                  "faces: [{name: end, width: 900, floor: [{at: 0, down: 500}], "
                                  "ceiling: [{at: 0, up: 500}]}]\nstock: [{length: 1000, count: 9}]\n";
@@ -511,11 +510,11 @@ static void examples_are_in_the_units_of_the_wall(void **state)
         rig_free(rig);
     }
 }
+END_TEST
 
 /* What a choice says is not dropped without a word. */
-static void a_joint_takes_a_corner(void **state)
+START_TEST(a_joint_takes_a_corner)
 {
-    (void)state;
     Rig *rig =
         rig_on_text(80, 24, SHED "- {name: side, width: 40, floor: [{at: 0, down: 36}], ceiling: [{at: 0, up: 40}]}\n");
     rig_type(rig, "5");
@@ -530,10 +529,10 @@ static void a_joint_takes_a_corner(void **state)
     assert_int_equal(wall_of(rig)->faces.at[0].corner.kind, CORNER_INSIDE);
     rig_free(rig);
 }
+END_TEST
 
-static void title_and_units_are_one_step(void **state)
+START_TEST(title_and_units_are_one_step)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_type(rig, "9");
     fill(rig, "Back room");
@@ -558,12 +557,12 @@ static void title_and_units_are_one_step(void **state)
     assert_int_equal(wall_of(rig)->units, UNITS_IN);
     rig_free(rig);
 }
+END_TEST
 
 /* ---- trim measured by hand, fasteners ---- */
 
-static void a_count_left_empty_is_one(void **state)
+START_TEST(a_count_left_empty_is_one)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_type(rig, "8");
     fill(rig, "96");
@@ -578,10 +577,10 @@ static void a_count_left_empty_is_one(void **state)
                            "  - {name: lip, length: 36}\n");
     rig_free(rig);
 }
+END_TEST
 
-static void wallboard_without_a_fastener_is_not_dropped(void **state)
+START_TEST(wallboard_without_a_fastener_is_not_dropped)
 {
-    (void)state;
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_type(rig, "7");
     rig_key(rig, PRESS_TAB);
@@ -594,6 +593,7 @@ static void wallboard_without_a_fastener_is_not_dropped(void **state)
     assert_saved(rig, SHED "fasteners: {length: 2, wallboard: 1/2}\n");
     rig_free(rig);
 }
+END_TEST
 
 /* ---- all keys ---- */
 
@@ -694,9 +694,8 @@ static const char *name_in_form(const Way *way, const char *path)
     return dot != NULL ? dot + 1 : path;
 }
 
-static void every_key_of_the_file_has_its_place(void **state)
+START_TEST(every_key_of_the_file_has_its_place)
 {
-    (void)state;
     Paths paths = {.count = 0};
     paths_of_values(keep_path, &paths);
     int missing = 0, found = 0;
@@ -711,7 +710,7 @@ static void every_key_of_the_file_has_its_place(void **state)
             found++;
             if (!has_field(form, name_in_form(way, paths.at[i]))) {
                 missing++;
-                print_message("# %s has no field in the form behind %s\n", paths.at[i], way->keys);
+                printf("# %s has no field in the form behind %s\n", paths.at[i], way->keys);
             }
         }
         rig_free(rig);
@@ -719,10 +718,10 @@ static void every_key_of_the_file_has_its_place(void **state)
     assert_int_equal(missing, 0);
     assert_true(found > 80);
 }
+END_TEST
 
-static void a_form_taken_as_it_is_changes_nothing(void **state)
+START_TEST(a_form_taken_as_it_is_changes_nothing)
 {
-    (void)state;
     for (const Way *way = ways; way < ways + WAYS; way++) {
         if (way->keys == NULL)
             continue;
@@ -731,34 +730,35 @@ static void a_form_taken_as_it_is_changes_nothing(void **state)
         take(rig);
         assert_hides(rig, "take it");
         if (document_undo_name(rig->app->document) != NULL)
-            fail_msg("the form behind %s changed something: %s", way->keys, document_undo_name(rig->app->document));
+            FAIL("the form behind %s changed something: %s", way->keys, document_undo_name(rig->app->document));
         rig_free(rig);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(the_wood_is_written_down),
-        cmocka_unit_test(what_is_not_changed_of_the_wood_stays_as_it_was_written),
-        cmocka_unit_test(a_form_that_changes_nothing_says_so),
-        cmocka_unit_test(a_form_emptied_leaves_the_wood_open),
-        cmocka_unit_test(what_is_wrong_with_the_wood_is_said_at_its_field),
-        cmocka_unit_test(the_bill_shows_what_holds_where_nothing_is_written),
-        cmocka_unit_test(the_bill_is_written_down),
-        cmocka_unit_test(a_mapping_that_says_nothing_stays),
-        cmocka_unit_test(what_is_wrong_with_the_bill_is_said_at_its_field),
-        cmocka_unit_test(milling_is_written_down),
-        cmocka_unit_test(rough_boards_are_written_down),
-        cmocka_unit_test(runs_of_trim_are_written_down),
-        cmocka_unit_test(a_new_face_begins_where_the_last_ends),
-        cmocka_unit_test(examples_are_in_the_units_of_the_wall),
-        cmocka_unit_test(a_joint_takes_a_corner),
-        cmocka_unit_test(title_and_units_are_one_step),
-        cmocka_unit_test(a_count_left_empty_is_one),
-        cmocka_unit_test(wallboard_without_a_fastener_is_not_dropped),
-        cmocka_unit_test(every_key_of_the_file_has_its_place),
-        cmocka_unit_test(a_form_taken_as_it_is_changes_nothing),
+    const TTest *const tests[] = {
+        the_wood_is_written_down,
+        what_is_not_changed_of_the_wood_stays_as_it_was_written,
+        a_form_that_changes_nothing_says_so,
+        a_form_emptied_leaves_the_wood_open,
+        what_is_wrong_with_the_wood_is_said_at_its_field,
+        the_bill_shows_what_holds_where_nothing_is_written,
+        the_bill_is_written_down,
+        a_mapping_that_says_nothing_stays,
+        what_is_wrong_with_the_bill_is_said_at_its_field,
+        milling_is_written_down,
+        rough_boards_are_written_down,
+        runs_of_trim_are_written_down,
+        a_new_face_begins_where_the_last_ends,
+        examples_are_in_the_units_of_the_wall,
+        a_joint_takes_a_corner,
+        title_and_units_are_one_step,
+        a_count_left_empty_is_one,
+        wallboard_without_a_fastener_is_not_dropped,
+        every_key_of_the_file_has_its_place,
+        a_form_taken_as_it_is_changes_nothing,
     };
     return RUN(tests);
 }

@@ -1,5 +1,5 @@
 /* What is read at a glance says what sheets and findings say. */
-#include "check.h"
+#include "support/test.h"
 
 #include "rig.h"
 #include "trade/bill.h"
@@ -9,10 +9,10 @@
 #include <stdio.h>
 #include <string.h>
 
-#define assert_shows(rig, words)                                                      \
-    do {                                                                              \
-        if (!rig_shows(rig, words))                                                   \
-            fail_msg("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
+#define assert_shows(rig, words)                                                  \
+    do {                                                                          \
+        if (!rig_shows(rig, words))                                               \
+            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
     } while (0)
 
 /* The words of a text in order, whatever lines they were folded into and whatever frames stand between. */
@@ -48,9 +48,8 @@ static void set_wood(Rig *rig)
     assert_done(edit_wood(rig->app->document, &wood, &err), &err);
 }
 
-static void seasons_are_those_of_the_trade(void **state)
+START_TEST(seasons_are_those_of_the_trade)
 {
-    (void)state;
     Rig *rig = rig_new(100, 60);
     rig_type(rig, "y");
     assert_shows(rig, "does not say what wood");
@@ -68,10 +67,10 @@ static void seasons_are_those_of_the_trade(void **state)
     }
     rig_free(rig);
 }
+END_TEST
 
-static void every_line_of_the_bill_is_there(void **state)
+START_TEST(every_line_of_the_bill_is_there)
 {
-    (void)state;
     Rig *rig = rig_new(100, 70);
     rig_type(rig, "y");
     Arena *arena = arena_new();
@@ -87,10 +86,10 @@ static void every_line_of_the_bill_is_there(void **state)
     arena_free(arena);
     rig_free(rig);
 }
+END_TEST
 
-static void cautions_stand_in_full(void **state)
+START_TEST(cautions_stand_in_full)
 {
-    (void)state;
     Rig *rig = rig_new(90, 24);
     memory_resize(rig->term, 100, 200);
     rig_type(rig, "c");
@@ -108,10 +107,10 @@ static void cautions_stand_in_full(void **state)
     assert_true(shows_in_order(rig, "not thereby in order"));
     rig_free(rig);
 }
+END_TEST
 
-static void what_is_long_is_scrolled_to_its_end(void **state)
+START_TEST(what_is_long_is_scrolled_to_its_end)
 {
-    (void)state;
     Rig *rig = rig_new(60, 18);
     rig_type(rig, "c");
     assert_shows(rig, "1 to 10 of ");
@@ -128,10 +127,10 @@ static void what_is_long_is_scrolled_to_its_end(void **state)
     assert_int_equal(rig->app->layers.depth, 1);
     rig_free(rig);
 }
+END_TEST
 
-static void every_size_is_survived(void **state)
+START_TEST(every_size_is_survived)
 {
-    (void)state;
     static const int sizes[][2] = {{1, 1}, {20, 6}, {60, 18}, {80, 24}, {140, 50}};
     for (const char *key = "yc"; *key != '\0'; key++) {
         Rig *rig = rig_new(80, 24);
@@ -144,13 +143,13 @@ static void every_size_is_survived(void **state)
         rig_free(rig);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(seasons_are_those_of_the_trade), cmocka_unit_test(every_line_of_the_bill_is_there),
-        cmocka_unit_test(cautions_stand_in_full),         cmocka_unit_test(what_is_long_is_scrolled_to_its_end),
-        cmocka_unit_test(every_size_is_survived),
+    const TTest *const tests[] = {
+        seasons_are_those_of_the_trade,      every_line_of_the_bill_is_there, cautions_stand_in_full,
+        what_is_long_is_scrolled_to_its_end, every_size_is_survived,
     };
     return RUN(tests);
 }

@@ -3,7 +3,7 @@
  * lies in goldens/, one file a picture; after a change that was meant, run this with DATUMROW_RENEW=1 and read the
  * difference.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/file.h"
 #include "rig.h"
@@ -89,9 +89,8 @@ static void take_picture(const Case *wanted, Text *out)
     rig_free(rig);
 }
 
-static void pictures_are_as_expected(void **state)
+START_TEST(pictures_are_as_expected)
 {
-    (void)state;
     int wrong = 0;
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
         Text picture, expected;
@@ -106,17 +105,17 @@ static void pictures_are_as_expected(void **state)
         file_read(path, 1 << 20, &expected, &err);
         if (strcmp(picture.bytes, expected.bytes) != 0) {
             wrong++;
-            print_message("# %s is not as expected (%s); it is now:\n%s", cases[i].name, err.text, picture.bytes);
+            printf("# %s is not as expected (%s); it is now:\n%s", cases[i].name, err.text, picture.bytes);
         }
         text_finish(&picture);
         text_finish(&expected);
     }
     assert_int_equal(wrong, 0);
 }
+END_TEST
 
-static void ascii_pictures_are_ascii(void **state)
+START_TEST(ascii_pictures_are_ascii)
 {
-    (void)state;
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
         if (!cases[i].ascii)
             continue;
@@ -128,12 +127,13 @@ static void ascii_pictures_are_ascii(void **state)
         text_finish(&picture);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(pictures_are_as_expected),
-        cmocka_unit_test(ascii_pictures_are_ascii),
+    const TTest *const tests[] = {
+        pictures_are_as_expected,
+        ascii_pictures_are_ascii,
     };
     return RUN(tests);
 }

@@ -1,7 +1,8 @@
 /* The grid clips, measures and never lets a control character through; the mosaic shows courses and joints with and
  * without colour. */
+#include "support/test.h"
+
 #include "screen/term/grid.h"
-#include "check.h"
 #include "screen/term/mosaic.h"
 
 #include <string.h>
@@ -15,19 +16,18 @@ static void looks_like(const Grid *grid, const char *wanted)
     text_finish(&text);
 }
 
-static void text_is_cut_with_a_sign(void **state)
+START_TEST(text_is_cut_with_a_sign)
 {
-    (void)state;
     Grid *grid = grid_new(10, 2);
     assert_int_equal(grid_text(grid, 0, 0, 10, STYLE_PLAIN, "boathouse"), 9);
     assert_int_equal(grid_text(grid, 0, 1, 6, STYLE_PLAIN, "boathouse"), 6);
     looks_like(grid, "boathouse\nboath\u2026\n");
     grid_free(grid);
 }
+END_TEST
 
-static void nothing_is_drawn_outside(void **state)
+START_TEST(nothing_is_drawn_outside)
 {
-    (void)state;
     Grid *grid = grid_new(4, 2);
     grid_text(grid, -2, 0, 20, STYLE_PLAIN, "abcdefgh");
     grid_text(grid, 0, -1, 4, STYLE_PLAIN, "no");
@@ -38,10 +38,10 @@ static void nothing_is_drawn_outside(void **state)
     looks_like(grid, "cdef\n ##\n");
     grid_free(grid);
 }
+END_TEST
 
-static void controls_are_shown_never_sent(void **state)
+START_TEST(controls_are_shown_never_sent)
 {
-    (void)state;
     Grid *grid = grid_new(20, 1);
     grid_text(grid, 0, 0, 20, STYLE_PLAIN, "a\x1b[2Jb\x07\xff\xe2\x80\xae");
     for (int x = 0; x < 20; x++) {
@@ -50,10 +50,10 @@ static void controls_are_shown_never_sent(void **state)
     }
     grid_free(grid);
 }
+END_TEST
 
-static void wide_characters_take_two_cells_and_are_never_halved(void **state)
+START_TEST(wide_characters_take_two_cells_and_are_never_halved)
 {
-    (void)state;
     Grid *grid = grid_new(6, 1);
     assert_int_equal(grid_text(grid, 0, 0, 6, STYLE_PLAIN, "\u6728x"), 3);
     assert_int_equal(grid_at(grid, 1, 0)->code, 0);
@@ -64,20 +64,20 @@ static void wide_characters_take_two_cells_and_are_never_halved(void **state)
     looks_like(grid, "\n");
     grid_free(grid);
 }
+END_TEST
 
-static void marks_stand_on_their_letter(void **state)
+START_TEST(marks_stand_on_their_letter)
 {
-    (void)state;
     Grid *grid = grid_new(4, 1);
     assert_int_equal(grid_text(grid, 0, 0, 4, STYLE_PLAIN, "e\u0301x"), 2);
     assert_int_equal(grid_at(grid, 0, 0)->mark, 0x301);
     looks_like(grid, "e\u0301x\n");
     grid_free(grid);
 }
+END_TEST
 
-static void ascii_holds_text_and_glyphs_to_ascii(void **state)
+START_TEST(ascii_holds_text_and_glyphs_to_ascii)
 {
-    (void)state;
     Grid *grid = grid_new(12, 3);
     grid->ascii = true;
     grid_panel(grid, (Rect){0, 0, 12, 3}, "Nische\u00fc");
@@ -87,10 +87,10 @@ static void ascii_holds_text_and_glyphs_to_ascii(void **state)
         assert_true(style_glyph((Glyph)glyph, true) < 0x7f && style_glyph((Glyph)glyph, true) > ' ');
     grid_free(grid);
 }
+END_TEST
 
-static void sizes_are_kept_within_reason(void **state)
+START_TEST(sizes_are_kept_within_reason)
 {
-    (void)state;
     Grid *grid = grid_new(-3, 0);
     assert_int_equal(grid->columns, 1);
     assert_int_equal(grid->rows, 1);
@@ -99,6 +99,7 @@ static void sizes_are_kept_within_reason(void **state)
     assert_int_equal(grid->cursor_x, 0);
     grid_free(grid);
 }
+END_TEST
 
 /* Two courses over one another in each cell, a joint in the upper one. */
 static Mosaic two_courses(void)
@@ -112,9 +113,8 @@ static Mosaic two_courses(void)
     return mosaic;
 }
 
-static void a_mosaic_shows_stripes_and_joints(void **state)
+START_TEST(a_mosaic_shows_stripes_and_joints)
 {
-    (void)state;
     Grid *grid = grid_new(4, 2);
     Mosaic mosaic = two_courses();
     mosaic_draw(&mosaic, grid, 0, 0);
@@ -131,10 +131,10 @@ static void a_mosaic_shows_stripes_and_joints(void **state)
     mosaic_finish(&mosaic);
     grid_free(grid);
 }
+END_TEST
 
-static void meaning_does_not_hang_on_colour(void **state)
+START_TEST(meaning_does_not_hang_on_colour)
 {
-    (void)state;
     const Dot kinds[] = {DOT_WOOD, DOT_WOOD_DARK, DOT_SLIVER, DOT_BARE};
     for (int ascii = 0; ascii < 2; ascii++) {
         uint32_t signs[4];
@@ -154,10 +154,10 @@ static void meaning_does_not_hang_on_colour(void **state)
         }
     }
 }
+END_TEST
 
-static void every_style_has_a_look(void **state)
+START_TEST(every_style_has_a_look)
 {
-    (void)state;
     for (int style = 0; style < STYLE_MOSAIC + INK_COUNT * INK_COUNT; style++) {
         Look look = style_look(style, true);
         assert_true(look.pair >= 0 && look.pair < STYLE_PAIRS);
@@ -170,20 +170,16 @@ static void every_style_has_a_look(void **state)
         assert_int_not_equal(back, 4);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(text_is_cut_with_a_sign),
-        cmocka_unit_test(nothing_is_drawn_outside),
-        cmocka_unit_test(controls_are_shown_never_sent),
-        cmocka_unit_test(wide_characters_take_two_cells_and_are_never_halved),
-        cmocka_unit_test(marks_stand_on_their_letter),
-        cmocka_unit_test(ascii_holds_text_and_glyphs_to_ascii),
-        cmocka_unit_test(sizes_are_kept_within_reason),
-        cmocka_unit_test(a_mosaic_shows_stripes_and_joints),
-        cmocka_unit_test(meaning_does_not_hang_on_colour),
-        cmocka_unit_test(every_style_has_a_look),
+    const TTest *const tests[] = {
+        text_is_cut_with_a_sign,         nothing_is_drawn_outside,
+        controls_are_shown_never_sent,   wide_characters_take_two_cells_and_are_never_halved,
+        marks_stand_on_their_letter,     ascii_holds_text_and_glyphs_to_ascii,
+        sizes_are_kept_within_reason,    a_mosaic_shows_stripes_and_joints,
+        meaning_does_not_hang_on_colour, every_style_has_a_look,
     };
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    return RUN(tests);
 }

@@ -1,8 +1,9 @@
 /* Bytes to keys. The sequences: xterm control sequences (T. Dickey, E. Moy), the VT220 programmer's manual,
  * console_codes(4) (from memory). */
-#include "screen/term/key.h"
-#include "check.h"
+#include "support/test.h"
+
 #include "screen/app/action.h"
+#include "screen/term/key.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -30,15 +31,14 @@ static void one(const char *bytes, Key wanted)
     Key keys[8] = {0};
     int count = decode(bytes, strlen(bytes), keys, 8);
     if (count != 1 || keys[0] != wanted) {
-        print_message("# %s\n", bytes + (bytes[0] == '\x1b'));
+        printf("# %s\n", bytes + (bytes[0] == '\x1b'));
         assert_int_equal(count, 1);
         assert_int_equal(keys[0], wanted);
     }
 }
 
-static void keys_of_common_terminals(void **state)
+START_TEST(keys_of_common_terminals)
 {
-    (void)state;
     one("\x1b[A", PRESS_UP);
     one("\x1bOB", PRESS_DOWN);
     one("\x1b[1;2A", PRESS_SHIFT | PRESS_UP);
@@ -60,10 +60,10 @@ static void keys_of_common_terminals(void **state)
     one("\x1bx", PRESS_ALT | 'x');
     one("\xc3\xbc", 0xfc);
 }
+END_TEST
 
-static void the_number_pad_types(void **state)
+START_TEST(the_number_pad_types)
 {
-    (void)state;
     one("\x1bOp", '0');
     one("\x1bOy", '9');
     one("\x1bOo", '/');
@@ -72,10 +72,10 @@ static void the_number_pad_types(void **state)
     one("\x1bOk", '+');
     one("\x1bOM", PRESS_ENTER);
 }
+END_TEST
 
-static void unknown_sequences_leave_no_text_behind(void **state)
+START_TEST(unknown_sequences_leave_no_text_behind)
 {
-    (void)state;
     const char *const swallowed[] = {"\x1b[?1;2c",     "\x1b[38;5;1m", "\x1b[99~",
                                      "\x1b[<0;10;10M", "\x1b[[Z",      "\x1b[1;2;3;4;5;6;7Q",
                                      "\x80",           "\xff",         "\xc3"};
@@ -91,10 +91,10 @@ static void unknown_sequences_leave_no_text_behind(void **state)
     assert_int_equal(decode(long_one, strlen(long_one), keys, 8), 1);
     assert_int_equal(keys[0], 'x');
 }
+END_TEST
 
-static void a_broken_sequence_gives_way_to_the_next_key(void **state)
+START_TEST(a_broken_sequence_gives_way_to_the_next_key)
 {
-    (void)state;
     Key keys[8];
     assert_int_equal(decode("\x1b\x1b[A", 4, keys, 8), 2);
     assert_int_equal(keys[0], PRESS_ESCAPE);
@@ -104,10 +104,10 @@ static void a_broken_sequence_gives_way_to_the_next_key(void **state)
     assert_int_equal(decode("\xe2\x80q", 3, keys, 8), 1);
     assert_int_equal(keys[0], 'q');
 }
+END_TEST
 
-static void a_paste_is_one_key_with_its_text(void **state)
+START_TEST(a_paste_is_one_key_with_its_text)
 {
-    (void)state;
     Decoder decoder;
     decoder_init(&decoder);
     const char bytes[] = "\x1b[200~12 \x1b[A 3/4\x1b[201~";
@@ -121,10 +121,10 @@ static void a_paste_is_one_key_with_its_text(void **state)
     assert_int_equal(decoder_take(&decoder, 'x'), 'x');
     decoder_finish(&decoder);
 }
+END_TEST
 
-static void a_paste_has_a_limit(void **state)
+START_TEST(a_paste_has_a_limit)
 {
-    (void)state;
     Decoder decoder;
     decoder_init(&decoder);
     for (const char *at = "\x1b[200~"; *at != '\0'; at++)
@@ -138,10 +138,10 @@ static void a_paste_has_a_limit(void **state)
     assert_true(strlen(decoder_pasted(&decoder)) < PASTE_MOST);
     decoder_finish(&decoder);
 }
+END_TEST
 
-static void every_action_stands_once_with_its_words(void **state)
+START_TEST(every_action_stands_once_with_its_words)
 {
-    (void)state;
     for (int id = 1; id < ACTION_COUNT; id++) {
         const Action *action = action_of((ActionId)id);
         assert_true(action->menu[0] != '\0' && action->help[0] != '\0');
@@ -149,10 +149,10 @@ static void every_action_stands_once_with_its_words(void **state)
         assert_true(action->hints == 0 || action->word[0] != '\0');
     }
 }
+END_TEST
 
-static void no_key_means_two_things_in_one_place(void **state)
+START_TEST(no_key_means_two_things_in_one_place)
 {
-    (void)state;
     for (int a = 1; a < ACTION_COUNT; a++)
         for (int b = a + 1; b < ACTION_COUNT; b++) {
             const Action *first = action_of((ActionId)a), *second = action_of((ActionId)b);
@@ -160,14 +160,14 @@ static void no_key_means_two_things_in_one_place(void **state)
                 for (int k = 0; k < ACTION_KEYS; k++)
                     if (first->keys[i] != PRESS_NONE && first->keys[i] == second->keys[k] &&
                         (first->places & second->places) != 0)
-                        fail_msg("one key for: %s; %s", first->menu, second->menu);
+                        FAIL("one key for: %s; %s", first->menu, second->menu);
         }
 }
+END_TEST
 
 /* Function keys, and arrows with Shift, are not sent by every terminal: each such action has a key that is. */
-static void every_function_key_has_a_twin(void **state)
+START_TEST(every_function_key_has_a_twin)
 {
-    (void)state;
     for (int id = 1; id < ACTION_COUNT; id++) {
         const Action *action = action_of((ActionId)id);
         bool plain = false;
@@ -180,13 +180,13 @@ static void every_function_key_has_a_twin(void **state)
         bool in_lists =
             action->group == GROUP_LISTS && action->id == ACTION_PREVIOUS; /* j and k walk lists, see list.c */
         if (!plain && !in_lists)
-            fail_msg("no twin: %s", action->menu);
+            FAIL("no twin: %s", action->menu);
     }
 }
+END_TEST
 
-static void each_place_hints_at_five_to_seven_keys(void **state)
+START_TEST(each_place_hints_at_five_to_seven_keys)
 {
-    (void)state;
     const unsigned places[] = {PLACE_COURSES | PLACE_DRAWN, PLACE_OPENING | PLACE_DRAWN};
     for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
         int hints = 0;
@@ -195,20 +195,21 @@ static void each_place_hints_at_five_to_seven_keys(void **state)
         assert_in_range(hints, 5, 7);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(keys_of_common_terminals),
-        cmocka_unit_test(the_number_pad_types),
-        cmocka_unit_test(unknown_sequences_leave_no_text_behind),
-        cmocka_unit_test(a_broken_sequence_gives_way_to_the_next_key),
-        cmocka_unit_test(a_paste_is_one_key_with_its_text),
-        cmocka_unit_test(a_paste_has_a_limit),
-        cmocka_unit_test(every_action_stands_once_with_its_words),
-        cmocka_unit_test(no_key_means_two_things_in_one_place),
-        cmocka_unit_test(every_function_key_has_a_twin),
-        cmocka_unit_test(each_place_hints_at_five_to_seven_keys),
+    const TTest *const tests[] = {
+        keys_of_common_terminals,
+        the_number_pad_types,
+        unknown_sequences_leave_no_text_behind,
+        a_broken_sequence_gives_way_to_the_next_key,
+        a_paste_is_one_key_with_its_text,
+        a_paste_has_a_limit,
+        every_action_stands_once_with_its_words,
+        no_key_means_two_things_in_one_place,
+        every_function_key_has_a_twin,
+        each_place_hints_at_five_to_seven_keys,
     };
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    return RUN(tests);
 }

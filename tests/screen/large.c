@@ -1,5 +1,5 @@
 /* Large figures as one sees them, in half cells and in plain signs. */
-#include "check.h"
+#include "support/test.h"
 
 #include "screen/views/large.h"
 
@@ -20,25 +20,24 @@ static void assert_picture(const char *text, bool ascii, const char *expected)
     grid_free(grid);
 }
 
-static void digits_and_fractions_are_three_rows_high(void **state)
+START_TEST(digits_and_fractions_are_three_rows_high)
 {
-    (void)state;
     assert_picture("46 1/4", false,
                    "\u2588 \u2588 \u2588\u2580\u2580   \u2584\u2588    \u2588 \u2588 \u2588\n"
                    "\u2580\u2580\u2588 \u2588\u2580\u2588    \u2588  \u2584\u2580  \u2580\u2580\u2588\n"
                    "  \u2580 \u2580\u2580\u2580   \u2580\u2580\u2580 \u2580     \u2580\n");
 }
+END_TEST
 
-static void plain_signs_take_one_row(void **state)
+START_TEST(plain_signs_take_one_row)
 {
-    (void)state;
     assert_picture("46 1/4", true, "46 1/4\n");
 }
+END_TEST
 
 /* No two figures are drawn alike. */
-static void every_figure_differs(void **state)
+START_TEST(every_figure_differs)
 {
-    (void)state;
     const char signs[] = "0123456789/-.'\"";
     char seen[sizeof signs][400];
     for (size_t i = 0; signs[i] != '\0'; i++) {
@@ -56,13 +55,14 @@ static void every_figure_differs(void **state)
         grid_free(grid);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(digits_and_fractions_are_three_rows_high),
-        cmocka_unit_test(plain_signs_take_one_row),
-        cmocka_unit_test(every_figure_differs),
+    const TTest *const tests[] = {
+        digits_and_fractions_are_three_rows_high,
+        plain_signs_take_one_row,
+        every_figure_differs,
     };
     return RUN(tests);
 }

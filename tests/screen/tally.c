@@ -1,5 +1,5 @@
 /* Boards counted at the pile, keys fed to the real loop. */
-#include "check.h"
+#include "support/test.h"
 
 #include "rig.h"
 #include "trade/tally.h"
@@ -7,10 +7,10 @@
 #include <stdio.h>
 #include <string.h>
 
-#define assert_shows(rig, words)                                                      \
-    do {                                                                              \
-        if (!rig_shows(rig, words))                                                   \
-            fail_msg("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
+#define assert_shows(rig, words)                                                  \
+    do {                                                                          \
+        if (!rig_shows(rig, words))                                               \
+            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
     } while (0)
 
 static const Stocks *stock_of(const Rig *rig)
@@ -35,9 +35,8 @@ static Rig *empty_pile(int columns, int rows)
     return rig;
 }
 
-static void length_enter_length_enter(void **state)
+START_TEST(length_enter_length_enter)
 {
-    (void)state;
     Rig *rig = empty_pile(80, 24);
     assert_shows(rig, "Board 1 ");
     type_board(rig, "52");
@@ -52,11 +51,11 @@ static void length_enter_length_enter(void **state)
     assert_shows(rig, "boards 1 to 2: 52 in");
     rig_free(rig);
 }
+END_TEST
 
 /* Boards keep the numbers that are written on them: one like the first but put down later stands behind. */
-static void boards_keep_their_numbers(void **state)
+START_TEST(boards_keep_their_numbers)
 {
-    (void)state;
     Rig *rig = empty_pile(80, 24);
     type_board(rig, "52");
     type_board(rig, "60");
@@ -65,10 +64,10 @@ static void boards_keep_their_numbers(void **state)
     assert_int_equal(stock_of(rig)->at[2].length, 52 * LENGTH_INCH);
     rig_free(rig);
 }
+END_TEST
 
-static void the_share_is_said_at_every_moment(void **state)
+START_TEST(the_share_is_said_at_every_moment)
 {
-    (void)state;
     Rig *rig = empty_pile(80, 24);
     Arena *arena = arena_new();
     for (int i = 0; i < 5; i++) {
@@ -84,10 +83,10 @@ static void the_share_is_said_at_every_moment(void **state)
     arena_free(arena);
     rig_free(rig);
 }
+END_TEST
 
-static void a_tone_stays_and_what_to_avoid_does_not(void **state)
+START_TEST(a_tone_stays_and_what_to_avoid_does_not)
 {
-    (void)state;
     Rig *rig = empty_pile(80, 24);
     rig_type(rig, "70");
     rig_key(rig, PRESS_TAB);
@@ -106,10 +105,10 @@ static void a_tone_stays_and_what_to_avoid_does_not(void **state)
     assert_int_equal(second->avoid.count, 0);
     rig_free(rig);
 }
+END_TEST
 
-static void each_board_is_one_step_back(void **state)
+START_TEST(each_board_is_one_step_back)
 {
-    (void)state;
     Rig *rig = empty_pile(80, 24);
     type_board(rig, "52");
     type_board(rig, "52");
@@ -121,10 +120,10 @@ static void each_board_is_one_step_back(void **state)
     assert_int_equal(stock_of(rig)->count, 1);
     rig_free(rig);
 }
+END_TEST
 
-static void a_bad_length_is_kept_and_no_board(void **state)
+START_TEST(a_bad_length_is_kept_and_no_board)
 {
-    (void)state;
     Rig *rig = empty_pile(80, 24);
     type_board(rig, "5o");
     assert_int_equal(stock_of(rig)->count, 0);
@@ -138,10 +137,10 @@ static void a_bad_length_is_kept_and_no_board(void **state)
     assert_int_equal(wall_board_count(document_wall(rig->app->document)), 1);
     rig_free(rig);
 }
+END_TEST
 
-static void esc_drops_what_is_typed_and_then_the_view(void **state)
+START_TEST(esc_drops_what_is_typed_and_then_the_view)
 {
-    (void)state;
     Rig *rig = empty_pile(80, 24);
     rig_type(rig, "77");
     rig_key(rig, PRESS_ESCAPE);
@@ -151,10 +150,10 @@ static void esc_drops_what_is_typed_and_then_the_view(void **state)
     assert_int_equal(stock_of(rig)->count, 0);
     rig_free(rig);
 }
+END_TEST
 
-static void every_size_is_survived(void **state)
+START_TEST(every_size_is_survived)
 {
-    (void)state;
     static const int sizes[][2] = {{1, 1}, {20, 6}, {60, 18}, {80, 24}, {140, 50}};
     Rig *rig = empty_pile(80, 24);
     for (int i = 0; i < 5; i++) {
@@ -165,18 +164,19 @@ static void every_size_is_survived(void **state)
     }
     rig_free(rig);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(length_enter_length_enter),
-        cmocka_unit_test(boards_keep_their_numbers),
-        cmocka_unit_test(the_share_is_said_at_every_moment),
-        cmocka_unit_test(a_tone_stays_and_what_to_avoid_does_not),
-        cmocka_unit_test(each_board_is_one_step_back),
-        cmocka_unit_test(a_bad_length_is_kept_and_no_board),
-        cmocka_unit_test(esc_drops_what_is_typed_and_then_the_view),
-        cmocka_unit_test(every_size_is_survived),
+    const TTest *const tests[] = {
+        length_enter_length_enter,
+        boards_keep_their_numbers,
+        the_share_is_said_at_every_moment,
+        a_tone_stays_and_what_to_avoid_does_not,
+        each_board_is_one_step_back,
+        a_bad_length_is_kept_and_no_board,
+        esc_drops_what_is_typed_and_then_the_view,
+        every_size_is_survived,
     };
     return RUN(tests);
 }

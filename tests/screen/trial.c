@@ -1,6 +1,6 @@
 /* Choices tried on the wall, keys fed to the real loop: moving shows, Enter takes as one step, Esc leaves all as it
  * was. */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/file.h"
 #include "rig.h"
@@ -9,10 +9,10 @@
 #include <stdio.h>
 #include <string.h>
 
-#define assert_shows(rig, words)                                                      \
-    do {                                                                              \
-        if (!rig_shows(rig, words))                                                   \
-            fail_msg("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
+#define assert_shows(rig, words)                                                  \
+    do {                                                                          \
+        if (!rig_shows(rig, words))                                               \
+            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
     } while (0)
 
 static const Wall *document_of(const Rig *rig)
@@ -20,9 +20,8 @@ static const Wall *document_of(const Rig *rig)
     return document_wall(rig->app->document);
 }
 
-static void moving_over_the_starts_shows_each_on_the_wall(void **state)
+START_TEST(moving_over_the_starts_shows_each_on_the_wall)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     Length written = document_of(rig)->start;
     uint64_t version = document_version(rig->app->document);
@@ -43,11 +42,11 @@ static void moving_over_the_starts_shows_each_on_the_wall(void **state)
     assert_int_equal(document_version(rig->app->document), version);
     rig_free(rig);
 }
+END_TEST
 
 /* "start -1 11/16 least 2": the words of a column never touch the figure of the one before. */
-static void columns_of_choices_stand_apart(void **state)
+START_TEST(columns_of_choices_stand_apart)
 {
-    (void)state;
     static const char *const columns[] = {"least", "top", "bottom"};
     static const char *const lists[] = {"s", "w"};
     Rig *rig = rig_new(80, 24);
@@ -57,17 +56,17 @@ static void columns_of_choices_stand_apart(void **state)
             for (int i = 0; i < 3; i++)
                 for (const char *at = rig->picture.bytes; (at = strstr(at, columns[i])) != NULL; at++)
                     if (at[-1] >= '0' && at[-1] <= '9')
-                        fail_msg("\"%s\" touches a figure:\n%s", columns[i], rig->picture.bytes);
+                        FAIL("\"%s\" touches a figure:\n%s", columns[i], rig->picture.bytes);
             rig_key(rig, PRESS_DOWN);
         }
         rig_key(rig, PRESS_ESCAPE);
     }
     rig_free(rig);
 }
+END_TEST
 
-static void esc_leaves_the_wall_as_it_was(void **state)
+START_TEST(esc_leaves_the_wall_as_it_was)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     Text before;
     text_init(&before);
@@ -84,10 +83,10 @@ static void esc_leaves_the_wall_as_it_was(void **state)
     text_finish(&before);
     rig_free(rig);
 }
+END_TEST
 
-static void enter_takes_a_start_as_one_step(void **state)
+START_TEST(enter_takes_a_start_as_one_step)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     Length written = document_of(rig)->start;
     rig_type(rig, "sjj");
@@ -101,10 +100,10 @@ static void enter_takes_a_start_as_one_step(void **state)
     assert_null(document_undo_name(rig->app->document));
     rig_free(rig);
 }
+END_TEST
 
-static void the_other_face_is_looked_at_while_trying(void **state)
+START_TEST(the_other_face_is_looked_at_while_trying)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "s");
     assert_shows(rig, "north: upper and lower end");
@@ -114,10 +113,10 @@ static void the_other_face_is_looked_at_while_trying(void **state)
     assert_int_equal(app_wall(rig->app)->start, tried);
     rig_free(rig);
 }
+END_TEST
 
-static void saving_while_trying_saves_the_document(void **state)
+START_TEST(saving_while_trying_saves_the_document)
 {
-    (void)state;
     Rig *rig = rig_on_file(80, 24);
     rig_key(rig, PRESS_UP);
     Length nudged = document_of(rig)->start;
@@ -137,10 +136,10 @@ static void saving_while_trying_saves_the_document(void **state)
     text_finish(&text);
     rig_free(rig);
 }
+END_TEST
 
-static void a_spacer_sets_the_reveal(void **state)
+START_TEST(a_spacer_sets_the_reveal)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     Length written = document_of(rig)->planks.reveal;
     rig_type(rig, "r");
@@ -160,10 +159,10 @@ static void a_spacer_sets_the_reveal(void **state)
     assert_int_equal(document_of(rig)->planks.reveal, written);
     rig_free(rig);
 }
+END_TEST
 
-static void another_width_comes_with_its_start(void **state)
+START_TEST(another_width_comes_with_its_start)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     Length width = document_of(rig)->planks.widths.at[0], start = document_of(rig)->start;
     rig_type(rig, "w");
@@ -178,10 +177,10 @@ static void another_width_comes_with_its_start(void **state)
     assert_null(document_undo_name(rig->app->document));
     rig_free(rig);
 }
+END_TEST
 
-static void nothing_is_offered_while_pieces_hang(void **state)
+START_TEST(nothing_is_offered_while_pieces_hang)
 {
-    (void)state;
     Rig *rig = rig_new(80, 24);
     char face[] = "north";
     const Course *course = &app_work(rig->app)->layout->faces[0].courses[3];
@@ -200,10 +199,10 @@ static void nothing_is_offered_while_pieces_hang(void **state)
     }
     rig_free(rig);
 }
+END_TEST
 
-static void every_size_is_survived(void **state)
+START_TEST(every_size_is_survived)
 {
-    (void)state;
     static const int sizes[][2] = {{1, 1}, {20, 6}, {60, 18}, {80, 24}, {112, 8}, {140, 50}};
     for (const char *key = "swr"; *key != '\0'; key++) {
         Rig *rig = rig_new(80, 24);
@@ -216,20 +215,21 @@ static void every_size_is_survived(void **state)
         rig_free(rig);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(moving_over_the_starts_shows_each_on_the_wall),
-        cmocka_unit_test(columns_of_choices_stand_apart),
-        cmocka_unit_test(esc_leaves_the_wall_as_it_was),
-        cmocka_unit_test(enter_takes_a_start_as_one_step),
-        cmocka_unit_test(the_other_face_is_looked_at_while_trying),
-        cmocka_unit_test(saving_while_trying_saves_the_document),
-        cmocka_unit_test(a_spacer_sets_the_reveal),
-        cmocka_unit_test(another_width_comes_with_its_start),
-        cmocka_unit_test(nothing_is_offered_while_pieces_hang),
-        cmocka_unit_test(every_size_is_survived),
+    const TTest *const tests[] = {
+        moving_over_the_starts_shows_each_on_the_wall,
+        columns_of_choices_stand_apart,
+        esc_leaves_the_wall_as_it_was,
+        enter_takes_a_start_as_one_step,
+        the_other_face_is_looked_at_while_trying,
+        saving_while_trying_saves_the_document,
+        a_spacer_sets_the_reveal,
+        another_width_comes_with_its_start,
+        nothing_is_offered_while_pieces_hang,
+        every_size_is_survived,
     };
     return RUN(tests);
 }

@@ -14,9 +14,8 @@ static Made bench_new(void)
     return made;
 }
 
-static void a_record_for_each_line(void **state)
+START_TEST(a_record_for_each_line)
 {
-    (void)state;
     Made made = bench_new();
     const Job *job = shown_job(made.arena, made_layout(&made));
     const Sheet *sheet = sheet_bill(made.arena, job, "");
@@ -35,11 +34,11 @@ static void a_record_for_each_line(void **state)
     assert_string_equal(shown_field(sheet, shown_record(sheet, "what", "net area"), "amount"), "0.5");
     arena_free(made.arena);
 }
+END_TEST
 
 /* A group's name stands once; what two lines in a row assume alike is said at the first. */
-static void said_once(void **state)
+START_TEST(said_once)
 {
-    (void)state;
     Made made = bench_new();
     const Sheet *sheet = sheet_bill(made.arena, shown_job(made.arena, made_layout(&made)), "");
     const char *text = shown(sheet);
@@ -56,9 +55,10 @@ static void said_once(void **state)
     assert_true(strstr(second, "10 % spare") == NULL || strstr(second, "10 % spare") > after);
     arena_free(made.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(a_record_for_each_line), cmocka_unit_test(said_once)};
+    const TTest *const tests[] = {a_record_for_each_line, said_once};
     return RUN(tests);
 }

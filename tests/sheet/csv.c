@@ -1,12 +1,11 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "made_up.h"
 #include "sheet/csv.h"
 
 /* Sentences and examples of RFC 4180, section 2, numbered as there. */
-static void follows_the_rules_of_rfc_4180(void **state)
+START_TEST(follows_the_rules_of_rfc_4180)
 {
-    (void)state;
     Arena *arena = arena_new();
     Sheet *sheet = made_up_sheet(arena);
     static const char *const names[] = {"face", "text"};
@@ -29,9 +28,10 @@ static void follows_the_rules_of_rfc_4180(void **state)
     text_finish(&text);
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(follows_the_rules_of_rfc_4180)};
+    const TTest *const tests[] = {follows_the_rules_of_rfc_4180};
     return RUN(tests);
 }

@@ -19,9 +19,8 @@ static Made two_faces(CornerKind kind, CornerJoint joint, int boards)
     return made;
 }
 
-static void boards_that_stay_shut_are_listed(void **state)
+START_TEST(boards_that_stay_shut_are_listed)
 {
-    (void)state;
     Made made = two_faces(CORNER_NONE, CORNER_BUTT, 4); /* two courses on two faces: one board each */
     const Layout *layout = made_layout(&made);
     assert_null(strstr(shown(sheet_cuts(made.arena, shown_job(made.arena, layout), "")), "Not opened"));
@@ -33,24 +32,24 @@ static void boards_that_stay_shut_are_listed(void **state)
     assert_holds(shown(sheet_cuts(made.arena, shown_job(made.arena, layout), "")), "\nNot opened: boards ");
     arena_free(made.arena);
 }
+END_TEST
 
-static void a_mitre_stands_on_both_sheets(void **state)
+START_TEST(a_mitre_stands_on_both_sheets)
 {
-    (void)state;
     Made made = two_faces(CORNER_OUTSIDE, CORNER_MITRE, 8);
     const Job *job = shown_job(made.arena, made_layout(&made));
     const char *rows = shown(sheet_rows(made.arena, job, "")), *cuts = shown(sheet_cuts(made.arena, job, ""));
     assert_int_equal(shown_times(cuts, "Right end: 45 degree mitre, long point at the front"), 2);
     assert_int_equal(shown_times(cuts, "Left end: 45 degree mitre, long point at the front"), 2);
     assert_int_equal(shown_times(rows, "45 degree mitre"), 4);
-    assert_null(strstr(rows, "Ends at the"));
+    assert_lacks(rows, "Ends at the");
     arena_free(made.arena);
 }
+END_TEST
 
 /* Square ends at a corner are alike on every course: told once for each face. */
-static void a_square_end_at_a_corner_is_told_for_the_face(void **state)
+START_TEST(a_square_end_at_a_corner_is_told_for_the_face)
 {
-    (void)state;
     Made made = two_faces(CORNER_INSIDE, CORNER_BUTT, 8);
     const Job *job = shown_job(made.arena, made_layout(&made));
     const char *rows = shown(sheet_rows(made.arena, job, ""));
@@ -59,11 +58,11 @@ static void a_square_end_at_a_corner_is_told_for_the_face(void **state)
     assert_holds(rows, "Ends at the left corner: square, tight against the planks of north.");
     arena_free(made.arena);
 }
+END_TEST
 
 /* A plan whose bound failed its own check: sheet and plan as data do without it. */
-static void a_plan_without_a_bound_says_so(void **state)
+START_TEST(a_plan_without_a_bound_says_so)
 {
-    (void)state;
     Made made = two_faces(CORNER_NONE, CORNER_BUTT, 5);
     Job job = *shown_job(made.arena, made_layout(&made));
     Plan plan = *job.plan;
@@ -71,26 +70,27 @@ static void a_plan_without_a_bound_says_so(void **state)
     tell_bound(made.arena, (Bound){plan.length_opened, plan.boards_opened}, &plan);
     const char *cuts = shown(sheet_cuts(made.arena, &job, ""));
     assert_holds(cuts, "do with fewer than 4");
-    assert_null(strstr(cuts, "No lower limit"));
+    assert_lacks(cuts, "No lower limit");
     tell_bound(made.arena, (Bound){plan.length_opened + 1, 1}, &plan);
     cuts = shown(sheet_cuts(made.arena, &job, ""));
-    assert_null(strstr(cuts, "do with fewer than"));
+    assert_lacks(cuts, "do with fewer than");
     assert_holds(cuts, "No lower limit on boards is known for this plan.");
     Text text;
     text_init(&text);
     plan_write(&job, &text);
-    assert_null(strstr(text.bytes, "length-bound"));
+    assert_lacks(text.bytes, "length-bound");
     text_finish(&text);
     arena_free(made.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(boards_that_stay_shut_are_listed),
-        cmocka_unit_test(a_mitre_stands_on_both_sheets),
-        cmocka_unit_test(a_square_end_at_a_corner_is_told_for_the_face),
-        cmocka_unit_test(a_plan_without_a_bound_says_so),
+    const TTest *const tests[] = {
+        boards_that_stay_shut_are_listed,
+        a_mitre_stands_on_both_sheets,
+        a_square_end_at_a_corner_is_told_for_the_face,
+        a_plan_without_a_bound_says_so,
     };
     return RUN(tests);
 }

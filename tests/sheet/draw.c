@@ -40,19 +40,18 @@ static const char *row_of(Bench *bench, int64_t number, int joints, const int *a
     return drawing_row(arena, job, &places, 0, course, COLUMNS);
 }
 
-static void whole_planks(void **state)
+START_TEST(whole_planks)
 {
-    (void)state;
     Bench bench = bench_new();
     assert_string_equal(row_of(&bench, 1, 0, NULL), "|------- 7 --------|");
     assert_string_equal(row_of(&bench, 0, 1, (int[]){1000}), "|=== 7 ===|== 8 ===|");
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* 90 mm wide, in one column of 100 and under its middle, or astride two columns and under no middle. */
-static void a_cutout_narrower_than_a_column(void **state)
+START_TEST(a_cutout_narrower_than_a_column)
 {
-    (void)state;
     Bench bench = bench_new();
     Opening *opening = made_opening(&bench.made, bench.face, "outlet", MM(1505), MM(150), MM(90), MM(400));
     assert_string_equal(row_of(&bench, 1, 0, NULL), "|----- 7 ------_---|");
@@ -69,21 +68,21 @@ static void a_cutout_narrower_than_a_column(void **state)
     assert_string_equal(row_of(&bench, 1, 0, NULL), "|----- 7 ------\"---|");
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* Below where the number would stand: it gives way. */
-static void a_number_hides_no_cutout(void **state)
+START_TEST(a_number_hides_no_cutout)
 {
-    (void)state;
     Bench bench = bench_new();
     made_opening(&bench.made, bench.face, "outlet", MM(905), MM(150), MM(90), MM(400));
     assert_string_equal(row_of(&bench, 1, 0, NULL), "|--------_--- 7 ---|");
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* In the column of a joint: told on the side of the piece that is cut. */
-static void a_joint_hides_no_cutout(void **state)
+START_TEST(a_joint_hides_no_cutout)
 {
-    (void)state;
     Bench bench = bench_new();
     Opening *opening = made_opening(&bench.made, bench.face, "outlet", MM(1005), MM(150), MM(40), MM(400));
     assert_string_equal(row_of(&bench, 1, 1, (int[]){1050}), "|-- 7 ---_|-- 8 ---|");
@@ -93,25 +92,26 @@ static void a_joint_hides_no_cutout(void **state)
     assert_string_equal(row_of(&bench, 1, 1, (int[]){1050}), "|-- 7 ---_|_-- 8 --|");
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* The number stands in a long cutout only where the cutout is still seen on both sides of it. */
-static void a_number_in_a_long_cutout(void **state)
+START_TEST(a_number_in_a_long_cutout)
 {
-    (void)state;
     Bench bench = bench_new();
     made_opening(&bench.made, bench.face, "window", MM(0), MM(150), MM(2000), MM(400));
     assert_string_equal(row_of(&bench, 1, 0, NULL), "|_______ 7 ________|");
     arena_free(bench.made.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(whole_planks),
-        cmocka_unit_test(a_cutout_narrower_than_a_column),
-        cmocka_unit_test(a_number_hides_no_cutout),
-        cmocka_unit_test(a_joint_hides_no_cutout),
-        cmocka_unit_test(a_number_in_a_long_cutout),
+    const TTest *const tests[] = {
+        whole_planks,
+        a_cutout_narrower_than_a_column,
+        a_number_hides_no_cutout,
+        a_joint_hides_no_cutout,
+        a_number_in_a_long_cutout,
     };
     return RUN(tests);
 }

@@ -65,9 +65,8 @@ static int times(const char *text, const char *part)
 }
 
 /* 40 pieces on one face are one item with their sentence once and each piece in its list; the data has a row each. */
-static void one_sentence_for_many(void **state)
+START_TEST(one_sentence_for_many)
 {
-    (void)state;
     Bench bench = bench_new();
     for (int i = 1; i <= 40; i++) {
         Finding *finding = add(&bench, RULE_WIRE, i <= 39 ? 0 : 1, "No stud stands behind the piece. Glue it.");
@@ -84,11 +83,11 @@ static void one_sentence_for_many(void **state)
     assert_int_equal(sheet_check(bench.made.arena, bench.job, "")->records.count, 40);
     bench_free(&bench);
 }
+END_TEST
 
 /* Without a sentence for all of them each has a line; one that begins small is told its course and piece first. */
-static void a_line_for_each(void **state)
+START_TEST(a_line_for_each)
 {
-    (void)state;
     Bench bench = bench_new();
     add_in_course(&bench, RULE_STAGGER, 3, 12, "the joint at 20 in stands 2 in from the one below");
     add_in_course(&bench, RULE_STAGGER, -4, 31, "the joint at 50 in stands 3 in from the one below");
@@ -104,11 +103,11 @@ static void a_line_for_each(void **state)
                        "    Course 6: only 1/8 in is left.\n");
     bench_free(&bench);
 }
+END_TEST
 
 /* Like rules with other sentences do not mix. */
-static void other_sentences_stand_alone(void **state)
+START_TEST(other_sentences_stand_alone)
 {
-    (void)state;
     Bench bench = bench_new();
     add(&bench, RULE_WIRE, 0, "Fasteners reach far into the studs.");
     Finding *finding = add(&bench, RULE_WIRE, 0, "No stud stands behind piece 7.");
@@ -116,13 +115,13 @@ static void other_sentences_stand_alone(void **state)
     finding->item = "piece 7";
     const char *text = shown(&bench);
     assert_int_equal(times(text, "[ ] Caution, wire: face north\n"), 2);
-    assert_null(strstr(text, "these"));
+    assert_lacks(text, "these");
     bench_free(&bench);
 }
+END_TEST
 
-static void general_care_comes_last(void **state)
+START_TEST(general_care_comes_last)
 {
-    (void)state;
     Bench bench = bench_new();
     add(&bench, RULE_TRIM, 0, "A strip covers nothing.");
     add(&bench, RULE_CARE, -1, "Dust: collect it.");
@@ -134,14 +133,15 @@ static void general_care_comes_last(void **state)
     assert_true(strstr(text, "A strip") < strstr(text, "Care, on"));
     bench_free(&bench);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(one_sentence_for_many),
-        cmocka_unit_test(a_line_for_each),
-        cmocka_unit_test(other_sentences_stand_alone),
-        cmocka_unit_test(general_care_comes_last),
+    const TTest *const tests[] = {
+        one_sentence_for_many,
+        a_line_for_each,
+        other_sentences_stand_alone,
+        general_care_comes_last,
     };
     return RUN(tests);
 }

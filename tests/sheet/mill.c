@@ -27,9 +27,8 @@ static void add_rough(Made *made, Length thickness, int count)
     made->wall->mill = (Mill){.given = true, .keep = IN(1)};
 }
 
-static void what_to_do_with_a_board(void **state)
+START_TEST(what_to_do_with_a_board)
 {
-    (void)state;
     Made made = bench_new();
     add_rough(&made, IN(0.75), 6);
     const Sheet *sheet = sheet_mill(made.arena, shown_job(made.arena, made_layout(&made)), "");
@@ -49,10 +48,10 @@ static void what_to_do_with_a_board(void **state)
     assert_holds(text, "Rip widths, best use of the pile first");
     arena_free(made.arena);
 }
+END_TEST
 
-static void a_board_too_thin(void **state)
+START_TEST(a_board_too_thin)
 {
-    (void)state;
     Made made = bench_new();
     add_rough(&made, IN(0.4375), 6);
     const Sheet *sheet = sheet_mill(made.arena, shown_job(made.arena, made_layout(&made)), "");
@@ -61,23 +60,24 @@ static void a_board_too_thin(void **state)
     assert_string_equal(shown_field(sheet, 0, "fence"), "");
     arena_free(made.arena);
 }
+END_TEST
 
-static void no_rough_boards(void **state)
+START_TEST(no_rough_boards)
 {
-    (void)state;
     Made made = bench_new();
     const Sheet *sheet = sheet_mill(made.arena, shown_job(made.arena, made_layout(&made)), "");
     assert_holds(shown(sheet), "No rough boards are written down");
     assert_int_equal(sheet->records.count, 0);
     arena_free(made.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(what_to_do_with_a_board),
-        cmocka_unit_test(a_board_too_thin),
-        cmocka_unit_test(no_rough_boards),
+    const TTest *const tests[] = {
+        what_to_do_with_a_board,
+        a_board_too_thin,
+        no_rough_boards,
     };
     return RUN(tests);
 }

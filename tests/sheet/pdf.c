@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "config.h"
 #include "made_up.h"
@@ -16,9 +16,8 @@ static Sheet *three_pages(Arena *arena)
 
 #if DATUMROW_PDF
 
-static void writes_the_same_bytes_twice(void **state)
+START_TEST(writes_the_same_bytes_twice)
 {
-    (void)state;
     bool (*const writers[])(const Sheet *, Text *, Err *) = {pdf_write, svg_write};
     for (size_t i = 0; i < 2; i++) {
         Arena *arena = arena_new();
@@ -36,6 +35,7 @@ static void writes_the_same_bytes_twice(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
 static bool holds_bytes(const Text *text, const char *part)
 {
@@ -47,9 +47,8 @@ static bool holds_bytes(const Text *text, const char *part)
 }
 
 /* No clock: the date is the sheet's, or a fixed one. */
-static void carries_the_date_of_the_sheet(void **state)
+START_TEST(carries_the_date_of_the_sheet)
 {
-    (void)state;
     Arena *arena = arena_new();
     Text text;
     Err err = {0};
@@ -66,12 +65,12 @@ static void carries_the_date_of_the_sheet(void **state)
     text_finish(&text);
     arena_free(arena);
 }
+END_TEST
 
 #else
 
-static void refuses_where_it_is_not_built_in(void **state)
+START_TEST(refuses_where_it_is_not_built_in)
 {
-    (void)state;
     Arena *arena = arena_new();
     Text text;
     Err err = {0};
@@ -82,17 +81,18 @@ static void refuses_where_it_is_not_built_in(void **state)
     text_finish(&text);
     arena_free(arena);
 }
+END_TEST
 
 #endif
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
+    const TTest *const tests[] = {
 #if DATUMROW_PDF
-        cmocka_unit_test(writes_the_same_bytes_twice),
-        cmocka_unit_test(carries_the_date_of_the_sheet),
+        writes_the_same_bytes_twice,
+        carries_the_date_of_the_sheet,
 #else
-        cmocka_unit_test(refuses_where_it_is_not_built_in),
+        refuses_where_it_is_not_built_in,
 #endif
     };
     return RUN(tests);

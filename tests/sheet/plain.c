@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "base/utf8.h"
@@ -76,9 +76,8 @@ static void in_order(void *with, int page, int line, const char *bytes)
     *seen = (Seen){group, number, page, seen->splits, seen->again};
 }
 
-static void never_splits_a_group(void **state)
+START_TEST(never_splits_a_group)
 {
-    (void)state;
     Random random = {7};
     for (int round = 0; round < 200; round++) {
         Arena *arena = arena_new();
@@ -107,10 +106,10 @@ static void never_splits_a_group(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
-static void splits_only_what_no_page_holds(void **state)
+START_TEST(splits_only_what_no_page_holds)
 {
-    (void)state;
     Arena *arena = arena_new();
     Sheet *sheet = made_up_sheet(arena);
     SheetSection *section = sheet_section(sheet, "Face north", false);
@@ -129,6 +128,7 @@ static void splits_only_what_no_page_holds(void **state)
     assert_int_equal(seen.again, 3);
     arena_free(arena);
 }
+END_TEST
 
 static void count_heads(void *with, int page, int line, const char *bytes)
 {
@@ -138,9 +138,8 @@ static void count_heads(void *with, int page, int line, const char *bytes)
         heads[page]++;
 }
 
-static void repeats_heads(void **state)
+START_TEST(repeats_heads)
 {
-    (void)state;
     Arena *arena = arena_new();
     Sheet *sheet = made_up_sheet(arena);
     SheetSection *section = sheet_section(sheet, "Face north", false);
@@ -159,10 +158,10 @@ static void repeats_heads(void **state)
     assert_holds(text, "reading-wall.yaml   0123456789ab");
     arena_free(arena);
 }
+END_TEST
 
-static void keeps_a_heading_with_what_it_heads(void **state)
+START_TEST(keeps_a_heading_with_what_it_heads)
 {
-    (void)state;
     Arena *arena = arena_new();
     Sheet *sheet = made_up_sheet(arena);
     SheetSection *section = sheet_section(sheet, "", false);
@@ -176,10 +175,10 @@ static void keeps_a_heading_with_what_it_heads(void **state)
     assert_holds(page, "group 2 line 1 of 1");
     arena_free(arena);
 }
+END_TEST
 
-static void folds_at_spaces(void **state)
+START_TEST(folds_at_spaces)
 {
-    (void)state;
     int begin;
     const char *text = "hole, desk outlet: 12 to 14 3/8";
     assert_int_equal(plain_fold(text, 12, 0, &begin), 10);
@@ -196,10 +195,10 @@ static void folds_at_spaces(void **state)
     /* two cells each: three of them do not fit into five */
     assert_int_equal(plain_fold("\xe6\x9d\xbf\xe6\x9d\xbf\xe6\x9d\xbf", 5, 0, &begin), 6);
 }
+END_TEST
 
-static void folds_cells_side_by_side(void **state)
+START_TEST(folds_cells_side_by_side)
 {
-    (void)state;
     Arena *arena = arena_new();
     Sheet *sheet = made_up_sheet(arena);
     SheetSection *section = sheet_section(sheet, "", false);
@@ -212,11 +211,11 @@ static void folds_cells_side_by_side(void **state)
     assert_holds(text, "\n[x] 40 1/2  a notch           measured _____\n            in the\n            edge\n");
     arena_free(arena);
 }
+END_TEST
 
 /* "3 3/16 in" read over two lines is "3" and then something else. */
-static void a_length_stays_on_one_line(void **state)
+START_TEST(a_length_stays_on_one_line)
 {
-    (void)state;
     static const char text[] = "the top course becomes 2 13/16 in to 8' 3 3/16 in, then 1 mm";
     for (int width = 12; width < (int)sizeof text + 1; width++) {
         Text out;
@@ -238,14 +237,13 @@ static void a_length_stays_on_one_line(void **state)
     assert_int_equal(plain_fold("2 13/16 in", 8, 1, &begin), 2);
     assert_int_equal(begin, 8);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_length_stays_on_one_line),         cmocka_unit_test(never_splits_a_group),
-        cmocka_unit_test(splits_only_what_no_page_holds),     cmocka_unit_test(repeats_heads),
-        cmocka_unit_test(keeps_a_heading_with_what_it_heads), cmocka_unit_test(folds_at_spaces),
-        cmocka_unit_test(folds_cells_side_by_side),
+    const TTest *const tests[] = {
+        a_length_stays_on_one_line,         never_splits_a_group, splits_only_what_no_page_holds, repeats_heads,
+        keeps_a_heading_with_what_it_heads, folds_at_spaces,      folds_cells_side_by_side,
     };
     return RUN(tests);
 }

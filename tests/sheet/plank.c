@@ -50,9 +50,8 @@ static void assert_end(const PlankEnd *end, Length lower, Length upper, Length h
     assert_mm(end->height, height);
 }
 
-static void a_whole_plank(void **state)
+START_TEST(a_whole_plank)
 {
-    (void)state;
     Bench bench = bench_new(-350, 350);
     bench.face->studs = (Studs){.given = true, .regular = true, .first = MM(100), .spacing = MM(400)};
     Plank plank = measure(&bench, 0, 100, 600);
@@ -70,11 +69,11 @@ static void a_whole_plank(void **state)
     assert_int_equal(plank.stud_count, 2); /* 100, at its very end, and 500 */
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* Ripped off its lower edge, from 95 to 85 over the face: what is cut in it is measured from the upper edge at -10. */
-static void a_taper_is_measured_from_its_straight_edge(void **state)
+START_TEST(a_taper_is_measured_from_its_straight_edge)
 {
-    (void)state;
     Bench bench = bench_new(-350, 350);
     made_marks(&bench.made, &bench.face->floor, 2, (Length[]){0, MM(105), MM(1000), MM(95)});
     made_opening(&bench.made, bench.face, "outlet", MM(200), MM(-60), MM(100), MM(20));
@@ -96,11 +95,11 @@ static void a_taper_is_measured_from_its_straight_edge(void **state)
     assert_false(cut->opens_lower || cut->opens_upper || cut->lap_only);
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* Floor and ceiling both out of level, and no straight edge left: heights are from the line of the lower mark. */
-static void without_a_straight_edge_the_mark_is_the_edge(void **state)
+START_TEST(without_a_straight_edge_the_mark_is_the_edge)
 {
-    (void)state;
     Bench bench = bench_new(0, 0);
     made_marks(&bench.made, &bench.face->floor, 2, (Length[]){0, MM(-10), MM(1000), MM(-20)});
     made_marks(&bench.made, &bench.face->ceiling, 2, (Length[]){0, MM(90), MM(1000), MM(80)});
@@ -112,12 +111,12 @@ static void without_a_straight_edge_the_mark_is_the_edge(void **state)
     assert_mm(plank.cuts[0].far, 60);
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* A floor with one mark in the middle: the plank is scribed, with a break there; the break that an opening makes in the
  * layout is none. */
-static void a_scribe_tells_its_breaks(void **state)
+START_TEST(a_scribe_tells_its_breaks)
 {
-    (void)state;
     Bench bench = bench_new(-350, 350);
     made_marks(&bench.made, &bench.face->floor, 3, (Length[]){0, MM(105), MM(400), MM(95), MM(1000), MM(101)});
     made_opening(&bench.made, bench.face, "outlet", MM(600), MM(-60), MM(100), MM(20));
@@ -130,6 +129,7 @@ static void a_scribe_tells_its_breaks(void **state)
     assert_int_equal(measure(&bench, -1, 0, 400).shape, RIP_TAPER);
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /*
  * Under a ceiling that rises 1 in 2 course 0 begins with a slant 200 long:
@@ -139,9 +139,8 @@ static void a_scribe_tells_its_breaks(void **state)
  *     /______________
  *     0  100  200
  */
-static void a_rake_gives_long_and_short_edges(void **state)
+START_TEST(a_rake_gives_long_and_short_edges)
 {
-    (void)state;
     Bench bench = bench_new(-350, 0);
     made_marks(&bench.made, &bench.face->ceiling, 2, (Length[]){0, 0, MM(1000), MM(500)});
     Plank plank = measure(&bench, 0, 0, 800);
@@ -162,10 +161,10 @@ static void a_rake_gives_long_and_short_edges(void **state)
     assert_end(&plank.left, 0, 0, 100);
     arena_free(bench.made.arena);
 }
+END_TEST
 
-static void under_a_gable_both_ends_slant(void **state)
+START_TEST(under_a_gable_both_ends_slant)
 {
-    (void)state;
     Bench bench = bench_new(-350, 0);
     made_marks(&bench.made, &bench.face->ceiling, 3, (Length[]){0, MM(-150), MM(500), MM(100), MM(1000), MM(-150)});
     Plank plank = measure(&bench, 0, 300, 700);
@@ -174,11 +173,11 @@ static void under_a_gable_both_ends_slant(void **state)
     assert_end(&plank.right, 0, 200, 0);
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* A side that leans in by 10 over the height of the course. */
-static void a_leaning_side_slants_the_end(void **state)
+START_TEST(a_leaning_side_slants_the_end)
 {
-    (void)state;
     Bench bench = bench_new(-350, 350);
     made_marks(&bench.made, &bench.face->left, 2, (Length[]){0, 0, MM(100), MM(10)});
     made_marks(&bench.made, &bench.face->right, 2, (Length[]){0, MM(10), MM(100), 0});
@@ -190,6 +189,7 @@ static void a_leaning_side_slants_the_end(void **state)
     assert_mm(plank.right.upper, 0);
     arena_free(bench.made.arena);
 }
+END_TEST
 
 static Bench lapped(Length ceiling)
 {
@@ -199,9 +199,8 @@ static Bench lapped(Length ceiling)
     return bench;
 }
 
-static void the_lap_belongs_to_the_plank(void **state)
+START_TEST(the_lap_belongs_to_the_plank)
 {
-    (void)state;
     Bench bench = lapped(350);
     Plank plank = measure(&bench, 0, 0, 1000);
     assert_int_equal(plank.shape, RIP_FULL);
@@ -236,10 +235,10 @@ static void the_lap_belongs_to_the_plank(void **state)
     assert_mm(plank.laps[0].right, 300);
     arena_free(bench.made.arena);
 }
+END_TEST
 
-static void cutouts_go_on_through_the_lap(void **state)
+START_TEST(cutouts_go_on_through_the_lap)
 {
-    (void)state;
     Bench bench = lapped(350);
     made_opening(&bench.made, bench.face, "low", MM(100), MM(50), MM(50), MM(60));    /* 50 to 110 */
     made_opening(&bench.made, bench.face, "high", MM(300), MM(105), MM(50), MM(300)); /* 105 to 405 */
@@ -258,11 +257,11 @@ static void cutouts_go_on_through_the_lap(void **state)
     assert_mm(plank.cuts[1].far, 120);
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* Course 1 was planned at 110 to 210; its upper edge hangs at 213, and nobody hung a plank of 103. */
-static void a_measured_edge_makes_no_plank_wider(void **state)
+START_TEST(a_measured_edge_makes_no_plank_wider)
 {
-    (void)state;
     Bench bench = bench_new(-350, 350);
     *arena_push(bench.made.arena, &bench.made.wall->hung_edges) = (HungEdge){"north", 1, true, MM(213)};
     made_opening(&bench.made, bench.face, "outlet", MM(200), MM(150), MM(100), MM(20));
@@ -278,12 +277,12 @@ static void a_measured_edge_makes_no_plank_wider(void **state)
     assert_mm(measure(&bench, 2, 0, 1000).widths[0].width, 100);
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* The same above a floor that cuts into the course from 500 on: the plank is whole up to where 100 are left of the
  * height. */
-static void a_measured_edge_and_a_floor(void **state)
+START_TEST(a_measured_edge_and_a_floor)
 {
-    (void)state;
     Bench bench = bench_new(-350, 350);
     made_marks(&bench.made, &bench.face->floor, 3, (Length[]){0, MM(-110), MM(500), MM(-110), MM(1000), MM(-120)});
     *arena_push(bench.made.arena, &bench.made.wall->hung_edges) = (HungEdge){"north", 1, true, MM(213)};
@@ -296,11 +295,11 @@ static void a_measured_edge_and_a_floor(void **state)
     assert_mm(plank.widths[2].width, 93);
     arena_free(bench.made.arena);
 }
+END_TEST
 
 /* An edge measured low leaves less than the plank: what is not hung yet has to be ripped. */
-static void a_measured_edge_can_ask_for_a_rip(void **state)
+START_TEST(a_measured_edge_can_ask_for_a_rip)
 {
-    (void)state;
     Bench bench = bench_new(-350, 350);
     *arena_push(bench.made.arena, &bench.made.wall->hung_edges) = (HungEdge){"north", 1, true, MM(208)};
     Plank plank = measure(&bench, 1, 0, 1000);
@@ -308,6 +307,7 @@ static void a_measured_edge_can_ask_for_a_rip(void **state)
     assert_string_equal(measures_rip(bench.made.arena, bench.made.wall, &plank), "straight, rip to 98");
     arena_free(bench.made.arena);
 }
+END_TEST
 
 static const char *rip_of(Bench *bench, Length left, Length right)
 {
@@ -316,9 +316,8 @@ static const char *rip_of(Bench *bench, Length left, Length right)
 }
 
 /* Marked to 1 mm: a break 0.4 mm behind another is no other break on paper; a step stays one. */
-static void breaks_nearer_than_a_marking_step_are_one(void **state)
+START_TEST(breaks_nearer_than_a_marking_step_are_one)
 {
-    (void)state;
     Bench bench = bench_new(-350, 350);
     made_marks(&bench.made, &bench.face->floor, 4,
                (Length[]){0, MM(105), MM(400), MM(95), MM(400) + MM(4) / 10, MM(95) + MM(1) / 100, MM(1000), MM(101)});
@@ -340,23 +339,24 @@ static void breaks_nearer_than_a_marking_step_are_one(void **state)
                         "scribe off the lower edge: width 95 at 0, 85 at 400, 91 at 1000 from the left end");
     arena_free(bench.made.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_whole_plank),
-        cmocka_unit_test(a_taper_is_measured_from_its_straight_edge),
-        cmocka_unit_test(without_a_straight_edge_the_mark_is_the_edge),
-        cmocka_unit_test(a_scribe_tells_its_breaks),
-        cmocka_unit_test(a_rake_gives_long_and_short_edges),
-        cmocka_unit_test(under_a_gable_both_ends_slant),
-        cmocka_unit_test(a_leaning_side_slants_the_end),
-        cmocka_unit_test(the_lap_belongs_to_the_plank),
-        cmocka_unit_test(cutouts_go_on_through_the_lap),
-        cmocka_unit_test(a_measured_edge_makes_no_plank_wider),
-        cmocka_unit_test(a_measured_edge_and_a_floor),
-        cmocka_unit_test(a_measured_edge_can_ask_for_a_rip),
-        cmocka_unit_test(breaks_nearer_than_a_marking_step_are_one),
+    const TTest *const tests[] = {
+        a_whole_plank,
+        a_taper_is_measured_from_its_straight_edge,
+        without_a_straight_edge_the_mark_is_the_edge,
+        a_scribe_tells_its_breaks,
+        a_rake_gives_long_and_short_edges,
+        under_a_gable_both_ends_slant,
+        a_leaning_side_slants_the_end,
+        the_lap_belongs_to_the_plank,
+        cutouts_go_on_through_the_lap,
+        a_measured_edge_makes_no_plank_wider,
+        a_measured_edge_and_a_floor,
+        a_measured_edge_can_ask_for_a_rip,
+        breaks_nearer_than_a_marking_step_are_one,
     };
     return RUN(tests);
 }

@@ -1,5 +1,5 @@
 /* What must hold of the sheets of any wall, seen on their printed text alone. */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/utf8.h"
 #include "fill/trim.h"
@@ -26,7 +26,7 @@ static const Job *job_for(Arena *arena, uint64_t seed)
     const Wall *wall = random_wall(arena, seed, seed % 3 == 0 ? RANDOM_HUNG : RANDOM_ANY);
     const Layout *layout = layout_wall(arena, wall, &err);
     if (layout == NULL)
-        fail_msg("wall %d: %s", (int)seed, err.text);
+        FAIL("wall %d: %s", (int)seed, err.text);
     return job_of_parts(arena, layout, fill_by_hand(arena, layout), "wall.yaml", "0123456789ab");
 }
 
@@ -48,9 +48,8 @@ static char *next_line(char **text, int *line_of_page)
     return line;
 }
 
-static void every_page_fits(void **state)
+START_TEST(every_page_fits)
 {
-    (void)state;
     for (uint64_t seed = 1; seed <= WALLS; seed++) {
         Arena *arena = arena_new();
         const Job *job = job_for(arena, seed);
@@ -62,12 +61,13 @@ static void every_page_fits(void **state)
             int number = 0;
             while ((line = next_line(&rest, &number)) != NULL)
                 if (utf8_cells(line) > SHEET_COLUMNS || number > SHEET_LINES || strpbrk(line, "\t\r\f") != NULL)
-                    fail_msg("wall %d, %s: line %d: %s", (int)seed, makers[i].name, number, line);
+                    FAIL("wall %d, %s: line %d: %s", (int)seed, makers[i].name, number, line);
             text_finish(&text);
         }
         arena_free(arena);
     }
 }
+END_TEST
 
 /* The length that `text` holds, spaces in front of it. */
 static Length read_length(const char *text, size_t length, Units units)
@@ -79,7 +79,7 @@ static Length read_length(const char *text, size_t length, Units units)
         length--;
     }
     if (!length_parse(text, length, units, &out, &err))
-        fail_msg("\"%.*s\" is no length: %s", (int)length, text, err.text);
+        FAIL("\"%.*s\" is no length: %s", (int)length, text, err.text);
     return out;
 }
 
@@ -112,9 +112,8 @@ static bool read_piece(const char *line, Units units, Length *length, Length *en
 }
 
 /* The printed lengths of a row's pieces add up to the printed length of the row, and each ends where they add up to. */
-static void printed_lengths_add_up(void **state)
+START_TEST(printed_lengths_add_up)
 {
-    (void)state;
     int rows = 0;
     for (uint64_t seed = 1; seed <= WALLS; seed++) {
         Arena *arena = arena_new();
@@ -130,15 +129,15 @@ static void printed_lengths_add_up(void **state)
             Length next, length, end;
             if (read_stretch(line, units, &next)) {
                 if (sum != row)
-                    fail_msg("wall %d: pieces add up to %lld, the row is %lld nm", (int)seed, (long long)sum,
-                             (long long)row);
+                    FAIL("wall %d: pieces add up to %lld, the row is %lld nm", (int)seed, (long long)sum,
+                         (long long)row);
                 row = next;
                 sum = 0;
                 rows++;
             } else if (read_piece(line, units, &length, &end)) {
                 sum += length;
                 if (sum != end)
-                    fail_msg("wall %d: \"%s\" ends where the lengths do not", (int)seed, line);
+                    FAIL("wall %d: \"%s\" ends where the lengths do not", (int)seed, line);
             }
         }
         assert_true(sum == row);
@@ -147,12 +146,12 @@ static void printed_lengths_add_up(void **state)
     }
     assert_true(rows > 10 * WALLS);
 }
+END_TEST
 
 /* Every piece of plank once on the row sheet and once on the cut sheet, under the same length; behind them every piece
  * of trim once. */
-static void both_sheets_hold_every_piece(void **state)
+START_TEST(both_sheets_hold_every_piece)
 {
-    (void)state;
     int trims = 0;
     for (uint64_t seed = 1; seed <= WALLS; seed++) {
         Arena *arena = arena_new();
@@ -193,13 +192,14 @@ static void both_sheets_hold_every_piece(void **state)
     }
     assert_true(trims > WALLS);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_page_fits),
-        cmocka_unit_test(printed_lengths_add_up),
-        cmocka_unit_test(both_sheets_hold_every_piece),
+    const TTest *const tests[] = {
+        every_page_fits,
+        printed_lengths_add_up,
+        both_sheets_hold_every_piece,
     };
     return RUN(tests);
 }

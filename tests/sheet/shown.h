@@ -25,7 +25,7 @@ static inline const char *shown_field(const Sheet *sheet, int record, const char
     for (int i = 0; i < sheet->records.name_count; i++)
         if (strcmp(sheet->records.names[i], name) == 0)
             return sheet->records.at[record].at[i];
-    fail_msg("there is no column %s", name);
+    FAIL("there is no column %s", name);
     return NULL;
 }
 
@@ -35,7 +35,7 @@ static inline int shown_record(const Sheet *sheet, const char *name, const char 
     for (int i = 0; i < sheet->records.count; i++)
         if (strncmp(shown_field(sheet, i, name), text, strlen(text)) == 0)
             return i;
-    fail_msg("no %s begins with %s", name, text);
+    FAIL("no %s begins with %s", name, text);
     return -1;
 }
 

@@ -21,9 +21,8 @@ static Made bench_new(Length stock)
     return made;
 }
 
-static void strips_and_their_points(void **state)
+START_TEST(strips_and_their_points)
 {
-    (void)state;
     Made made = bench_new(IN(96));
     const char *text = shown(sheet_cuts(made.arena, shown_job(made.arena, made_layout(&made)), ""));
     assert_holds(text, "bay head: 44 to the long points, 40 to the short ones, 3/4 thick\n"
@@ -32,11 +31,11 @@ static void strips_and_their_points(void **state)
     assert_holds(text, "No plan opens less.");
     arena_free(made.arena);
 }
+END_TEST
 
 /* Of 166 in and the cuts two boards of 96 in are enough; each piece is in the data once, with its board. */
-static void pieces_in_the_data(void **state)
+START_TEST(pieces_in_the_data)
 {
-    (void)state;
     Made made = bench_new(IN(96));
     const Sheet *sheet = sheet_cuts(made.arena, shown_job(made.arena, made_layout(&made)), "");
     static const struct {
@@ -55,23 +54,24 @@ static void pieces_in_the_data(void **state)
     assert_holds(shown(sheet), "2 of 4 boards opened, 192 in of them for trim.");
     arena_free(made.arena);
 }
+END_TEST
 
-static void no_board_long_enough(void **state)
+START_TEST(no_board_long_enough)
 {
-    (void)state;
     Made made = bench_new(IN(40));
     const char *text = shown(sheet_cuts(made.arena, shown_job(made.arena, made_layout(&made)), ""));
     assert_holds(text, "No board is left that is long enough for bay head, 44 in long.");
     assert_holds(text, "3 of 4 boards opened, 120 in of them for trim.");
     arena_free(made.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(strips_and_their_points),
-        cmocka_unit_test(pieces_in_the_data),
-        cmocka_unit_test(no_board_long_enough),
+    const TTest *const tests[] = {
+        strips_and_their_points,
+        pieces_in_the_data,
+        no_board_long_enough,
     };
     return RUN(tests);
 }

@@ -32,9 +32,8 @@ static const char *sentence(Made *made)
     return year_words(made->arena, shown_job(made->arena, made_layout(made)), 0);
 }
 
-static void through_the_year(void **state)
+START_TEST(through_the_year)
 {
-    (void)state;
     Made made = bench_new();
     assert_holds(sentence(&made),
                  "Through the year the reveal of 1/16 in is 5/64 in when driest, 3/64 in when dampest; "
@@ -42,11 +41,11 @@ static void through_the_year(void **state)
                  "dampest.");
     arena_free(made.arena);
 }
+END_TEST
 
 /* The damp season takes 0.499558 mm: a reveal of 0.4 mm closes. */
-static void the_reveal_closes(void **state)
+START_TEST(the_reveal_closes)
 {
-    (void)state;
     Made made = bench_new();
     made.wall->planks.reveal = 400000;
     assert_holds(sentence(&made), "is 1/32 in when driest, nothing when dampest;");
@@ -54,10 +53,10 @@ static void the_reveal_closes(void **state)
     assert_holds(sentence(&made), "Through the year there is no reveal for them to move into; all planks");
     arena_free(made.arena);
 }
+END_TEST
 
-static void on_the_row_sheet(void **state)
+START_TEST(on_the_row_sheet)
 {
-    (void)state;
     Made made = bench_new();
     assert_holds(shown(sheet_rows(made.arena, shown_job(made.arena, made_layout(&made)), "")), "Through the year");
     made.wall->wood.given = false;
@@ -66,13 +65,14 @@ static void on_the_row_sheet(void **state)
         strstr(shown(sheet_rows(made.arena, shown_job(made.arena, made_layout(&made)), "")), "Through the year"));
     arena_free(made.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(through_the_year),
-        cmocka_unit_test(the_reveal_closes),
-        cmocka_unit_test(on_the_row_sheet),
+    const TTest *const tests[] = {
+        through_the_year,
+        the_reveal_closes,
+        on_the_row_sheet,
     };
     return RUN(tests);
 }

@@ -2,7 +2,7 @@
  * Files that are refused: bad/NAME.yaml with what is said of it in bad/NAME.txt, a line an error, LINE:COLUMN: in front
  * where it has a place.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/file.h"
 #include "base/utf8.h"
@@ -34,9 +34,8 @@ static void put_errors(const Errs *errors, Text *out)
     }
 }
 
-static void each_is_told(void **state)
+START_TEST(each_is_told)
 {
-    (void)state;
     char folder[4096];
     const char *source = getenv("DATUMROW_SOURCE");
     snprintf(folder, sizeof folder, "%s/tests/store/bad", source == NULL ? "." : source);
@@ -67,7 +66,7 @@ static void each_is_told(void **state)
             assert_string_equal(errors.at[i].place, "wall.yaml");
         put_errors(&errors, &told);
         if (strcmp(told.bytes, expected.bytes) != 0) {
-            print_error("%s.yaml is told as\n%sinstead of\n%s", entry->d_name, told.bytes, expected.bytes);
+            printf("# %s.yaml is told as\n%sinstead of\n%s", entry->d_name, told.bytes, expected.bytes);
             wrong++;
         }
         arena_free(arena);
@@ -80,6 +79,7 @@ static void each_is_told(void **state)
     assert_true(count >= 40);
     assert_int_equal(wrong, 0);
 }
+END_TEST
 
 /* ---- what would be too large to keep as a file ---- */
 
@@ -100,9 +100,8 @@ static const Err *first_error(const char *text, size_t length)
 static const char head[] = "datumrow: 1\nunits: in\nplanks: {width: 3, thickness: 1/2}\nstart: 0\nfaces:\n";
 static const char face[] = "- {name: f%d, width: 100, floor: [{at: 0, down: 40}], ceiling: [{at: 0, up: 50}]%s}\n";
 
-static void eight_mebibytes(void **state)
+START_TEST(eight_mebibytes)
 {
-    (void)state;
     Text text;
     text_init(&text);
     text_put(&text, head);
@@ -119,10 +118,10 @@ static void eight_mebibytes(void **state)
     assert_holds(err->text, "8 MiB");
     text_finish(&text);
 }
+END_TEST
 
-static void nesting(void **state)
+START_TEST(nesting)
 {
-    (void)state;
     Text text;
     text_init(&text);
     text_put(&text, "a: ");
@@ -134,10 +133,10 @@ static void nesting(void **state)
     assert_holds(err->text, "16");
     text_finish(&text);
 }
+END_TEST
 
-static void too_many_values(void **state)
+START_TEST(too_many_values)
 {
-    (void)state;
     Text text;
     text_init(&text);
     text_put(&text, "a: [");
@@ -148,10 +147,10 @@ static void too_many_values(void **state)
     assert_int_equal(err->kind, ERR_LIMIT);
     text_finish(&text);
 }
+END_TEST
 
-static void faces_and_openings(void **state)
+START_TEST(faces_and_openings)
 {
-    (void)state;
     Text text;
     text_init(&text);
     text_put(&text, head);
@@ -167,10 +166,10 @@ static void faces_and_openings(void **state)
     assert_holds(first_error(text.bytes, text.length)->text, "4097 openings");
     text_finish(&text);
 }
+END_TEST
 
-static void long_names(void **state)
+START_TEST(long_names)
 {
-    (void)state;
     Text text;
     Text name;
     text_init(&text);
@@ -197,11 +196,11 @@ static void long_names(void **state)
     text_finish(&text);
     text_finish(&name);
 }
+END_TEST
 
 /* So many slips that nobody reads them all: the first ones, and that there are more. */
-static void many_slips(void **state)
+START_TEST(many_slips)
 {
-    (void)state;
     Text text;
     text_init(&text);
     text_put(&text, head);
@@ -219,11 +218,11 @@ static void many_slips(void **state)
     arena_free(many);
     text_finish(&text);
 }
+END_TEST
 
 /* Cut short anywhere, a file is refused with a place inside it, or it is a wall. */
-static void cut_short(void **state)
+START_TEST(cut_short)
 {
-    (void)state;
     char path[4096];
     const char *source = getenv("DATUMROW_SOURCE");
     Text file;
@@ -244,13 +243,12 @@ static void cut_short(void **state)
     }
     text_finish(&file);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(each_is_told),    cmocka_unit_test(eight_mebibytes),    cmocka_unit_test(nesting),
-        cmocka_unit_test(too_many_values), cmocka_unit_test(faces_and_openings), cmocka_unit_test(long_names),
-        cmocka_unit_test(many_slips),      cmocka_unit_test(cut_short),
+    const TTest *const tests[] = {
+        each_is_told, eight_mebibytes, nesting, too_many_values, faces_and_openings, long_names, many_slips, cut_short,
     };
     const int failed = RUN(tests);
     arena_free(arena);

@@ -1,5 +1,5 @@
 /* The table of keys holds what it says: ranges, defaults, words that no YAML reader takes for something else. */
-#include "check.h"
+#include "support/test.h"
 
 #include "everything.h"
 #include "store/keys.h"
@@ -44,7 +44,7 @@ static Node *place_of(const char *path, Node **name)
     assert_non_null(root);
     Node *value = find(root, path, name);
     if (value == NULL)
-        fail_msg("%s does not stand in everything.h", path);
+        FAIL("%s does not stand in everything.h", path);
     return value;
 }
 
@@ -83,18 +83,18 @@ static void key_stands(const char *path, const Key *key, void *context)
     looked_at++;
 }
 
-static void every_key_stands_in_everything(void **state)
+START_TEST(every_key_stands_in_everything)
 {
-    (void)state;
     for_each(key_stands);
     assert_true(looked_at >= 90);
     Source out;
     Errs errors;
     arena = arena_new();
     if (!parse(everything, &out, &errors))
-        fail_msg("%d: %s", errors.at[0].line, errors.at[0].text);
+        FAIL("%d: %s", errors.at[0].line, errors.at[0].text);
     arena_free(arena);
 }
+END_TEST
 
 /* "Keys and words avoid what older YAML readers take for truth values": YAML 1.1, https://yaml.org/type/bool.html and
  * https://yaml.org/type/null.html (both from memory). */
@@ -118,12 +118,12 @@ static void key_words(const char *path, const Key *key, void *context)
     looked_at++;
 }
 
-static void no_word_is_a_truth_value(void **state)
+START_TEST(no_word_is_a_truth_value)
 {
-    (void)state;
     for_each(key_words);
     assert_true(looked_at > 0);
 }
+END_TEST
 
 /* Is told in the line that the key's value stands in. */
 static bool is_refused_there(const char *path, const char *value)
@@ -154,21 +154,21 @@ static void key_range(const char *path, const Key *key, void *context)
     looked_at++;
     const bool list = key->kind == VALUE_LENGTHS;
     if (key->range == RANGE_ABOVE_ZERO && !is_refused_there(path, "0"))
-        fail_msg("%s takes 0", path);
+        FAIL("%s takes 0", path);
     if (key->range != RANGE_ANY && !is_refused_there(path, "-1"))
-        fail_msg("%s takes -1", path);
+        FAIL("%s takes -1", path);
     if (is_length(key) && !is_refused_there(path, list ? "[1001 m]" : "1001 m"))
-        fail_msg("%s takes more than 1 km", path);
+        FAIL("%s takes more than 1 km", path);
     if (!is_refused_there(path, list ? "[1e3]" : "1e3"))
-        fail_msg("%s takes an exponent", path);
+        FAIL("%s takes an exponent", path);
 }
 
-static void ranges_are_held(void **state)
+START_TEST(ranges_are_held)
 {
-    (void)state;
     for_each(key_range);
     assert_true(looked_at >= 50);
 }
+END_TEST
 
 /* A file without the key means the same as one with its default written out. */
 static void key_default(const char *path, const Key *key, void *context)
@@ -191,28 +191,28 @@ static void key_default(const char *path, const Key *key, void *context)
     Source written;
     Errs errors;
     if (!parse(with(start, end, ""), &without, &errors))
-        fail_msg("without %s: %s", path, errors.at[0].text);
+        FAIL("without %s: %s", path, errors.at[0].text);
     if (!parse(with(value->start, value->end, key->kind == VALUE_TEXT ? "''" : key->fallback), &written, &errors))
-        fail_msg("%s: %s: %s", path, key->fallback, errors.at[0].text);
+        FAIL("%s: %s: %s", path, key->fallback, errors.at[0].text);
     if (!wall_equal(without.wall, written.wall))
-        fail_msg("%s: %s is not what a file without it means", path, key->fallback);
+        FAIL("%s: %s is not what a file without it means", path, key->fallback);
     looked_at++;
 }
 
-static void defaults_are_what_is_left_out(void **state)
+START_TEST(defaults_are_what_is_left_out)
 {
-    (void)state;
     for_each(key_default);
     assert_true(looked_at >= 20);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_key_stands_in_everything),
-        cmocka_unit_test(no_word_is_a_truth_value),
-        cmocka_unit_test(ranges_are_held),
-        cmocka_unit_test(defaults_are_what_is_left_out),
+    const TTest *const tests[] = {
+        every_key_stands_in_everything,
+        no_word_is_a_truth_value,
+        ranges_are_held,
+        defaults_are_what_is_left_out,
     };
     return RUN(tests);
 }

@@ -1,5 +1,5 @@
 /* What a file means: every key and notation of datumrow(5), and that how it is written makes no difference. */
-#include "check.h"
+#include "support/test.h"
 
 #include "store/store.h"
 
@@ -11,18 +11,14 @@
 
 static Arena *arena;
 
-static int set_up(void **state)
+static void set_up(void)
 {
-    (void)state;
     arena = arena_new();
-    return 0;
 }
 
-static int tear_down(void **state)
+static void tear_down(void)
 {
-    (void)state;
     arena_free(arena);
-    return 0;
 }
 
 static const Wall *read_bytes(const char *text, size_t length)
@@ -30,7 +26,7 @@ static const Wall *read_bytes(const char *text, size_t length)
     Source out = {0};
     Errs errors = {0};
     if (!store_parse(arena, "wall.yaml", text, length, &out, &errors))
-        fail_msg("%d:%d: %s", errors.at[0].line, errors.at[0].column, errors.at[0].text);
+        FAIL("%d:%d: %s", errors.at[0].line, errors.at[0].column, errors.at[0].text);
     assert_int_equal(out.length, length);
     assert_memory_equal(out.text, text, length);
     return out.wall;
@@ -98,9 +94,8 @@ static const char everything[] =
     "  dry: {temperature: -0.5 C, humidity: 25.125}\n"
     "  damp: {temperature: 75.25 F, humidity: 65}\n";
 
-static void every_key(void **state)
+START_TEST(every_key)
 {
-    (void)state;
     const Wall *wall = read_text(everything);
     assert_string_equal(wall->title, "Boathouse reading wall");
     assert_int_equal(wall->units, UNITS_IN);
@@ -223,6 +218,7 @@ static void every_key(void **state)
     assert_false(wall->hung_edges.at[1].is_top);
     assert_string_equal(wall->hung_edges.at[1].face, "east");
 }
+END_TEST
 
 static const char least[] = "datumrow: 1\n"
                             "units: mm\n"
@@ -234,9 +230,8 @@ static const char least[] = "datumrow: 1\n"
                             "  floor: [{at: 0, down: 1000}]\n"
                             "  ceiling: [{at: 0, up: 1400}]\n";
 
-static void defaults(void **state)
+START_TEST(defaults)
 {
-    (void)state;
     const Wall *wall = read_text(least);
     assert_string_equal(wall->title, "");
     assert_false(wall->round_given);
@@ -255,11 +250,11 @@ static void defaults(void **state)
                          ->round,
                      LENGTH_INCH / 16);
 }
+END_TEST
 
 /* Block or flow, quoted or not, keys in any order, comments, CRLF, a byte order mark, a document's start and end. */
-static void notations(void **state)
+START_TEST(notations)
 {
-    (void)state;
     static const char *const same[] = {
         "{datumrow: 1, units: mm, planks: {width: 100, thickness: 12}, start: 0, faces: [{name: north, width: 2000, "
         "floor: [{at: 0, down: 1000}], ceiling: [{at: 0, up: 1400}]}]}",
@@ -280,14 +275,14 @@ static void notations(void **state)
     for (size_t i = 0; i < sizeof same / sizeof *same; i++) {
         const Wall *other = read_text(same[i]);
         if (!wall_equal(wall, other))
-            fail_msg("this reads otherwise:\n%s", same[i]);
+            FAIL("this reads otherwise:\n%s", same[i]);
     }
 }
+END_TEST
 
 /* A scalar is what its key makes of it, whatever other readers take it for. */
-static void names_as_written(void **state)
+START_TEST(names_as_written)
 {
-    (void)state;
     static const char *const names[][2] = {
         {"no", "no"},
         {"~", "~"},
@@ -314,11 +309,11 @@ static void names_as_written(void **state)
         assert_string_equal(read_text(text)->faces.at[0].name, names[i][1]);
     }
 }
+END_TEST
 
 /* Every notation of a length, read in its place (the notations as such: tests/length). */
-static void lengths(void **state)
+START_TEST(lengths)
 {
-    (void)state;
     static const struct {
         const char *written;
         Length inches;
@@ -347,12 +342,12 @@ static void lengths(void **state)
             assert_int_equal(read_text(text)->start, inches ? cases[i].inches : cases[i].millimetres);
         }
 }
+END_TEST
 
 /* What is told as a finding is no error: openings that leave the face or overlap, boards that are not there, a start
  * far off, too little stock. */
-static void findings_are_no_errors(void **state)
+START_TEST(findings_are_no_errors)
 {
-    (void)state;
     char text[2048];
     snprintf(text, sizeof text, "%s%s", least,
              "  openings:\n"
@@ -369,11 +364,11 @@ static void findings_are_no_errors(void **state)
             ->start,
         999 * LENGTH_METRE);
 }
+END_TEST
 
 /* Places are counted in characters, as editors do, also behind a byte order mark and letters of several bytes. */
-static void places(void **state)
+START_TEST(places)
 {
-    (void)state;
     static const struct {
         const char *text;
         int line, column;
@@ -391,14 +386,14 @@ static void places(void **state)
         for (int k = 0; k < errors.count; k++)
             found |= errors.at[k].line == cases[i].line && errors.at[k].column == cases[i].column;
         if (!found)
-            fail_msg("case %zu: the first is told at %d:%d: %s", i, errors.at[0].line, errors.at[0].column,
-                     errors.at[0].text);
+            FAIL("case %zu: the first is told at %d:%d: %s", i, errors.at[0].line, errors.at[0].column,
+                 errors.at[0].text);
     }
 }
+END_TEST
 
-static void samples(void **state)
+START_TEST(samples)
 {
-    (void)state;
     static const char *const names[] = {"gable", "hall", "reading-wall", "stove-corner"};
     static const int faces[] = {1, 2, 1, 3};
     const char *source = getenv("DATUMROW_SOURCE");
@@ -408,14 +403,14 @@ static void samples(void **state)
         Errs errors = {0};
         snprintf(path, sizeof path, "%s/samples/%s.yaml", source == NULL ? "." : source, names[i]);
         if (!store_read(arena, path, &out, &errors))
-            fail_msg("%s:%d: %s", names[i], errors.at[0].line, errors.at[0].text);
+            FAIL("%s:%d: %s", names[i], errors.at[0].line, errors.at[0].text);
         assert_int_equal(out.wall->faces.count, faces[i]);
     }
 }
+END_TEST
 
-static void files_that_cannot_be_read(void **state)
+START_TEST(files_that_cannot_be_read)
 {
-    (void)state;
     Source out;
     Errs errors = {0};
     assert_false(store_read(arena, "/nowhere/wall.yaml", &out, &errors));
@@ -425,19 +420,14 @@ static void files_that_cannot_be_read(void **state)
     assert_false(store_read(arena, "/", &out, &errors));
     assert_holds(errors.at[0].text, "folder");
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup_teardown(every_key, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(defaults, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(notations, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(names_as_written, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(lengths, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(findings_are_no_errors, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(places, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(samples, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(files_that_cannot_be_read, set_up, tear_down),
+    const TTest *const tests[] = {
+        every_key,        defaults, notations,
+        names_as_written, lengths,  findings_are_no_errors,
+        places,           samples,  files_that_cannot_be_read,
     };
-    return RUN(tests);
+    return RUN_WITH(tests, set_up, tear_down);
 }

@@ -2,7 +2,7 @@
  * One file under the editor: locks between processes, what changed on disk, saves that leave either the old file or the
  * new one, recovery copies that are not lost.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/file.h"
 #include "store/session.h"
@@ -68,18 +68,16 @@ static bool exists(const char *path)
     return lstat(path, &what) == 0;
 }
 
-static int set_up(void **state)
+static void set_up(void)
 {
-    (void)state;
     const char *base = getenv("TMPDIR");
     snprintf(folder, sizeof folder, "%s/datumrow-session-XXXXXX", base == NULL ? "/tmp" : base);
     if (mkdtemp(folder) == NULL)
-        return -1;
+        FAIL("no folder can be made in %s", base == NULL ? "/tmp" : base);
     snprintf(wall_path, sizeof wall_path, "%s/wall.yaml", folder);
     setenv("XDG_STATE_HOME", below("state"), 1);
     arena = arena_new();
     put_file(wall_path, text_of_wall);
-    return 0;
 }
 
 static void remove_all(const char *path)
@@ -98,13 +96,11 @@ static void remove_all(const char *path)
     remove(path);
 }
 
-static int tear_down(void **state)
+static void tear_down(void)
 {
-    (void)state;
     chmod(folder, 0700);
     remove_all(folder);
     arena_free(arena);
-    return 0;
 }
 
 /* A session on the wall's file that has been read, and the wall with its start raised. */
@@ -121,7 +117,7 @@ static Work begin(void)
     Errs errors = {0};
     work.session = session_open(wall_path, &err);
     if (work.session == NULL)
-        fail_msg("%s", err.text);
+        FAIL("%s", err.text);
     assert_true(session_read(work.session, arena, &work.source, &errors));
     work.document = document_new(work.source.wall);
     assert_done(edit_nudge_start(work.document, 5 * LENGTH_MM, &err), &err);
@@ -151,9 +147,8 @@ static int in_child(int (*act)(void))
 
 /* ---- saving ---- */
 
-static void saves_and_knows_its_file(void **state)
+START_TEST(saves_and_knows_its_file)
 {
-    (void)state;
     Err err;
     Work work = begin();
     assert_false(session_file_changed(work.session));
@@ -169,11 +164,11 @@ static void saves_and_knows_its_file(void **state)
     assert_holds(file_text(wall_path), "# the hall\ndatumrow: 1\ntitle: hall\n");
     end(&work);
 }
+END_TEST
 
 /* After a save the document's ids are not those that a fresh reading would give: each note stays with its line. */
-static void notes_stay_with_their_lines_over_saves(void **state)
+START_TEST(notes_stay_with_their_lines_over_saves)
 {
-    (void)state;
     Err err;
     char text[2048];
     snprintf(text, sizeof text, "%sstock:\n- {length: 1000}  # a\n- {length: 1100}  # b\n- {length: 1200}  # c\n",
@@ -195,10 +190,10 @@ static void notes_stay_with_their_lines_over_saves(void **state)
     assert_null(strstr(file_text(wall_path), "# c"));
     end(&work);
 }
+END_TEST
 
-static void notices_by_content_what_changed_on_disk(void **state)
+START_TEST(notices_by_content_what_changed_on_disk)
 {
-    (void)state;
     Err err;
     Work work = begin();
     struct stat before;
@@ -228,10 +223,10 @@ static void notices_by_content_what_changed_on_disk(void **state)
     assert_holds(file_text(wall_path), raised);
     end(&work);
 }
+END_TEST
 
-static void keeps_mode_and_goes_through_links(void **state)
+START_TEST(keeps_mode_and_goes_through_links)
 {
-    (void)state;
     Err err;
     assert_int_equal(chmod(wall_path, 0640), 0);
     assert_int_equal(mkdir(below("links"), 0700), 0);
@@ -250,10 +245,10 @@ static void keeps_mode_and_goes_through_links(void **state)
     assert_holds(file_text(plain), raised);
     end(&work);
 }
+END_TEST
 
-static void full_disk(void **state)
+START_TEST(full_disk)
 {
-    (void)state;
     Err err;
     Work work = begin();
     /* a file may not grow beyond 16 bytes: what a full disk does, with the signal that comes with it left out */
@@ -282,6 +277,7 @@ static void full_disk(void **state)
     assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
     end(&work);
 }
+END_TEST
 
 /* Root may write everywhere: then somebody else tries. */
 static int save_into_read_only(void)
@@ -305,20 +301,19 @@ static int save_into_read_only(void)
     return locked && !saved && kept && err.kind == ERR_SYSTEM ? 0 : 4;
 }
 
-static void read_only(void **state)
+START_TEST(read_only)
 {
-    (void)state;
     Err err;
     assert_int_equal(in_child(save_into_read_only), 0);
     assert_string_equal(file_text(wall_path), text_of_wall);
     assert_null(session_open(below("wall.yaml/inside.yaml"), &err));
     assert_int_equal(err.kind, ERR_SYSTEM);
 }
+END_TEST
 
 /* Killed at any moment of many saves, the file is one of the two texts, whole. */
-static void killed_between(void **state)
+START_TEST(killed_between)
 {
-    (void)state;
     Err err;
     for (int round = 0; round < 25; round++) {
         put_file(wall_path, text_of_wall);
@@ -346,12 +341,12 @@ static void killed_between(void **state)
         assert_holds(source.text, "# the hall\n");
     }
 }
+END_TEST
 
 /* ---- another name, no name ---- */
 
-static void save_as(void **state)
+START_TEST(save_as)
 {
-    (void)state;
     Err err;
     Work work = begin();
     put_file(below("there.yaml"), "something else\n");
@@ -390,10 +385,10 @@ static void save_as(void **state)
     end(&work);
     assert_false(exists(below(".there.yaml.lock")));
 }
+END_TEST
 
-static void a_wall_without_a_file(void **state)
+START_TEST(a_wall_without_a_file)
 {
-    (void)state;
     Err err;
     Source source = {0};
     Errs errors = {0};
@@ -415,10 +410,10 @@ static void a_wall_without_a_file(void **state)
     session_close(session);
     session_close(other);
 }
+END_TEST
 
-static void a_file_that_is_not_there_yet(void **state)
+START_TEST(a_file_that_is_not_there_yet)
 {
-    (void)state;
     Err err;
     Source source = {0};
     Errs errors = {0};
@@ -434,6 +429,7 @@ static void a_file_that_is_not_there_yet(void **state)
     assert_null(session_open(below("no/such/folder.yaml"), &err));
     assert_int_equal(err.kind, ERR_SYSTEM);
 }
+END_TEST
 
 /* ---- locks ---- */
 
@@ -469,9 +465,8 @@ static int die_with_the_lock(void)
     return session != NULL && session_locked(session) ? 0 : 1; /* not closed */
 }
 
-static void a_second_editor_is_told(void **state)
+START_TEST(a_second_editor_is_told)
 {
-    (void)state;
     Work work = begin();
     assert_true(session_locked(work.session));
     assert_int_equal(in_child(open_while_held), 0);
@@ -482,6 +477,7 @@ static void a_second_editor_is_told(void **state)
     assert_false(exists(below(".wall.yaml.lock")));
     assert_int_equal(in_child(open_while_free), 0);
 }
+END_TEST
 
 /* What the living editor keeps is its own: another one, without the lock, neither sees nor drops nor replaces it. */
 static int meddle_without_the_lock(void)
@@ -506,9 +502,8 @@ static int meddle_without_the_lock(void)
     return 0;
 }
 
-static void without_the_lock_the_copy_is_let_alone(void **state)
+START_TEST(without_the_lock_the_copy_is_let_alone)
 {
-    (void)state;
     Err err;
     Work work = begin();
     assert_false(session_elsewhere(work.session));
@@ -520,10 +515,10 @@ static void without_the_lock_the_copy_is_let_alone(void **state)
     assert_false(exists(older));
     end(&work);
 }
+END_TEST
 
-static void through_a_link_it_is_the_same_file(void **state)
+START_TEST(through_a_link_it_is_the_same_file)
 {
-    (void)state;
     Work work = begin();
     assert_int_equal(symlink("wall.yaml", below("link.yaml")), 0);
     char plain[PATH_MAX];
@@ -532,10 +527,10 @@ static void through_a_link_it_is_the_same_file(void **state)
     assert_int_equal(in_child(open_while_held), 0);
     end(&work);
 }
+END_TEST
 
-static void a_dead_editors_lock_is_taken_over(void **state)
+START_TEST(a_dead_editors_lock_is_taken_over)
 {
-    (void)state;
     assert_int_equal(in_child(die_with_the_lock), 0);
     assert_true(exists(below(".wall.yaml.lock")));
     Work work = begin();
@@ -544,10 +539,10 @@ static void a_dead_editors_lock_is_taken_over(void **state)
     end(&work);
     assert_false(exists(below(".wall.yaml.lock")));
 }
+END_TEST
 
-static void an_editor_is_not_in_its_own_way(void **state)
+START_TEST(an_editor_is_not_in_its_own_way)
 {
-    (void)state;
     Err err;
     Work work = begin();
     Session *again = session_open(wall_path, &err);
@@ -557,6 +552,7 @@ static void an_editor_is_not_in_its_own_way(void **state)
     assert_int_equal(in_child(open_while_held), 0);
     end(&work);
 }
+END_TEST
 
 /* ---- recovery ---- */
 
@@ -567,9 +563,8 @@ static int edit_and_die(void)
     return session_keep(work.session, document_wall(work.document), &work.source, &err) ? 0 : 1;
 }
 
-static void a_copy_waits_after_a_crash(void **state)
+START_TEST(a_copy_waits_after_a_crash)
 {
-    (void)state;
     Err err;
     Errs errors = {0};
     Source recovered;
@@ -586,10 +581,10 @@ static void a_copy_waits_after_a_crash(void **state)
     assert_false(session_recovery_waits(work.session));
     end(&work);
 }
+END_TEST
 
-static void no_copy_waits_without_need(void **state)
+START_TEST(no_copy_waits_without_need)
 {
-    (void)state;
     Err err;
     Work work = begin();
     assert_false(session_recovery_waits(work.session)); /* there is none */
@@ -613,11 +608,11 @@ static void no_copy_waits_without_need(void **state)
     assert_true(exists(copy));
     end(&work);
 }
+END_TEST
 
 /* "Keep the copy for later", and then an edit: the older copy is moved aside. */
-static void a_copy_that_waits_is_not_written_over(void **state)
+START_TEST(a_copy_that_waits_is_not_written_over)
 {
-    (void)state;
     Err err;
     assert_int_equal(in_child(edit_and_die), 0);
     Work work = begin();
@@ -630,6 +625,7 @@ static void a_copy_that_waits_is_not_written_over(void **state)
     assert_holds(file_text(older), raised);
     end(&work);
 }
+END_TEST
 
 static int new_wall_and_die(void)
 {
@@ -643,9 +639,8 @@ static int new_wall_and_die(void)
                : 1;
 }
 
-static void new_walls_left_behind(void **state)
+START_TEST(new_walls_left_behind)
 {
-    (void)state;
     Err err;
     assert_int_equal(session_left_over(arena).count, 0);
     assert_int_equal(in_child(new_wall_and_die), 0);
@@ -663,10 +658,10 @@ static void new_walls_left_behind(void **state)
     session_forget(living);
     session_close(living);
 }
+END_TEST
 
-static void no_state_folder(void **state)
+START_TEST(no_state_folder)
 {
-    (void)state;
     Err err;
     char *home = getenv("HOME") == NULL ? NULL : strdup(getenv("HOME"));
     unsetenv("XDG_STATE_HOME");
@@ -683,12 +678,12 @@ static void no_state_folder(void **state)
         setenv("HOME", home, 1);
     free(home);
 }
+END_TEST
 
 /* ---- recent files ---- */
 
-static void recent_files(void **state)
+START_TEST(recent_files)
 {
-    (void)state;
     assert_int_equal(session_recent(arena).count, 0);
     for (int i = 0; i < 12; i++) {
         char name[32];
@@ -710,32 +705,32 @@ static void recent_files(void **state)
     put_file(below("state/datumrow/recent"), "no path\n\n/nowhere/at/all\n\x01\x02");
     assert_int_equal(session_recent(arena).count, 0);
 }
+END_TEST
 
 int main(void)
 {
-#define TEST(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
-    const struct CMUnitTest tests[] = {
-        TEST(saves_and_knows_its_file),
-        TEST(notes_stay_with_their_lines_over_saves),
-        TEST(notices_by_content_what_changed_on_disk),
-        TEST(keeps_mode_and_goes_through_links),
-        TEST(full_disk),
-        TEST(read_only),
-        TEST(killed_between),
-        TEST(save_as),
-        TEST(a_wall_without_a_file),
-        TEST(a_file_that_is_not_there_yet),
-        TEST(a_second_editor_is_told),
-        TEST(without_the_lock_the_copy_is_let_alone),
-        TEST(through_a_link_it_is_the_same_file),
-        TEST(a_dead_editors_lock_is_taken_over),
-        TEST(an_editor_is_not_in_its_own_way),
-        TEST(a_copy_waits_after_a_crash),
-        TEST(no_copy_waits_without_need),
-        TEST(a_copy_that_waits_is_not_written_over),
-        TEST(new_walls_left_behind),
-        TEST(no_state_folder),
-        TEST(recent_files),
+    const TTest *const tests[] = {
+        saves_and_knows_its_file,
+        notes_stay_with_their_lines_over_saves,
+        notices_by_content_what_changed_on_disk,
+        keeps_mode_and_goes_through_links,
+        full_disk,
+        read_only,
+        killed_between,
+        save_as,
+        a_wall_without_a_file,
+        a_file_that_is_not_there_yet,
+        a_second_editor_is_told,
+        without_the_lock_the_copy_is_let_alone,
+        through_a_link_it_is_the_same_file,
+        a_dead_editors_lock_is_taken_over,
+        an_editor_is_not_in_its_own_way,
+        a_copy_waits_after_a_crash,
+        no_copy_waits_without_need,
+        a_copy_that_waits_is_not_written_over,
+        new_walls_left_behind,
+        no_state_folder,
+        recent_files,
     };
-    return RUN(tests);
+    return RUN_WITH(tests, set_up, tear_down);
 }

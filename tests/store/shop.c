@@ -1,5 +1,5 @@
 /* The keys of the shop: trim runs, rough boards, milling, the bill: read, written, refused. */
-#include "check.h"
+#include "support/test.h"
 
 #include "store/store.h"
 #include "wall/check.h"
@@ -44,14 +44,13 @@ static bool read(Arena *arena, const char *tail, Source *source, Errs *errs)
     return store_parse(arena, "shop.yaml", text, size, source, errs);
 }
 
-static void values(void **state)
+START_TEST(values)
 {
-    (void)state;
     Arena *arena = arena_new();
     Source source;
     Errs errs = {0};
     if (!read(arena, shop, &source, &errs))
-        fail_msg("%d: %s", errs.at[0].line, errs.at[0].text);
+        FAIL("%d: %s", errs.at[0].line, errs.at[0].text);
     const Wall *wall = source.wall;
     assert_int_equal(wall_check(arena, wall).count, 0);
     assert_int_equal(wall->trim.runs.count, 3);
@@ -77,10 +76,10 @@ static void values(void **state)
     text_finish(&written);
     arena_free(arena);
 }
+END_TEST
 
-static void defaults(void **state)
+START_TEST(defaults)
 {
-    (void)state;
     Arena *arena = arena_new();
     Source source;
     Errs errs = {0};
@@ -90,15 +89,15 @@ static void defaults(void **state)
     Text written;
     text_init(&written);
     store_write(source.wall, NULL, &written);
-    assert_null(strstr(written.bytes, "spare"));
-    assert_null(strstr(written.bytes, "rough"));
+    assert_lacks(written.bytes, "spare");
+    assert_lacks(written.bytes, "rough");
     text_finish(&written);
     arena_free(arena);
 }
+END_TEST
 
-static void refused(void **state)
+START_TEST(refused)
 {
-    (void)state;
     static const struct {
         const char *text, *part;
     } rows[] = {
@@ -121,16 +120,17 @@ static void refused(void **state)
         Source source;
         Errs errs = {0};
         if (read(arena, rows[i].text, &source, &errs))
-            fail_msg("\"%s\" was taken", rows[i].text);
+            FAIL("\"%s\" was taken", rows[i].text);
         assert_true(errs.count >= 1);
         assert_holds(errs.at[0].text, rows[i].part);
         assert_int_equal(errs.at[0].line, 7);
         arena_free(arena);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(values), cmocka_unit_test(defaults), cmocka_unit_test(refused)};
+    const TTest *const tests[] = {values, defaults, refused};
     return RUN(tests);
 }

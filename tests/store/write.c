@@ -2,7 +2,7 @@
  * What a save writes: it reads back as the wall, twice gives the same bytes, and what a person wrote (comments, order,
  * notation) stays wherever the value did.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/file.h"
 #include "base/random.h"
@@ -23,12 +23,11 @@ static void parse(Arena *arena, const char *text, size_t length, Source *out)
 {
     Errs errors = {0};
     if (!store_parse(arena, "wall.yaml", text, length, out, &errors))
-        fail_msg("%d:%d: %s in\n%s", errors.at[0].line, errors.at[0].column, errors.at[0].text, text);
+        FAIL("%d:%d: %s in\n%s", errors.at[0].line, errors.at[0].column, errors.at[0].text, text);
 }
 
-static void each_random_wall_comes_back(void **state)
+START_TEST(each_random_wall_comes_back)
 {
-    (void)state;
     Text text;
     Text again;
     text_init(&text);
@@ -41,7 +40,7 @@ static void each_random_wall_comes_back(void **state)
             store_write(wall, NULL, &text);
             parse(arena, text.bytes, text.length, &source);
             if (!wall_equal(wall, source.wall))
-                fail_msg("wall %d of kind %s comes back as another", (int)seed, random_kind_word((RandomKind)kind));
+                FAIL("wall %d of kind %s comes back as another", (int)seed, random_kind_word((RandomKind)kind));
             store_write(wall, &source, &again);
             assert_int_equal(text.length, again.length);
             assert_memory_equal(text.bytes, again.bytes, text.length);
@@ -50,11 +49,11 @@ static void each_random_wall_comes_back(void **state)
     text_finish(&text);
     text_finish(&again);
 }
+END_TEST
 
 /* Any wall into the text of any other: the worst that an editor could do to a file. */
-static void any_wall_into_any_text(void **state)
+START_TEST(any_wall_into_any_text)
 {
-    (void)state;
     Text text;
     Text first;
     Text second;
@@ -72,7 +71,7 @@ static void any_wall_into_any_text(void **state)
             store_write(old, NULL, &text);
             parse(arena, text.bytes, text.length, &source);
             if (!keep_text(new, &source, &first) || !keep_reads_as(new, first.bytes, first.length))
-                fail_msg("wall %d of kind %d cannot be put in piece by piece", (int)seed, kind);
+                FAIL("wall %d of kind %d cannot be put in piece by piece", (int)seed, kind);
             parse(arena, first.bytes, first.length, &saved);
             store_write(new, &saved, &second);
             assert_int_equal(first.length, second.length);
@@ -83,11 +82,11 @@ static void any_wall_into_any_text(void **state)
     text_finish(&first);
     text_finish(&second);
 }
+END_TEST
 
 /* Each character that a name may hold, alone, first and in the middle, comes back. */
-static void every_character_comes_back(void **state)
+START_TEST(every_character_comes_back)
 {
-    (void)state;
     Arena *arena = arena_new();
     Text text;
     Source source;
@@ -119,6 +118,7 @@ static void every_character_comes_back(void **state)
     text_finish(&text);
     arena_free(arena);
 }
+END_TEST
 
 /* ---- notes ---- */
 
@@ -165,9 +165,8 @@ static uint32_t any_stock(const Wall *wall, Random *random)
 }
 
 /* Changes of values alone lose no note; a line of stock taken out loses no more than its own. */
-static void notes_stay(void **state)
+START_TEST(notes_stay)
 {
-    (void)state;
     Text plain;
     Text noted;
     Text out;
@@ -197,7 +196,7 @@ static void notes_stay(void **state)
         assert_true(keep_text(document_wall(document), &source, &out));
         const int kept = notes_kept(noted.bytes, out.bytes, &all);
         if (kept != all)
-            fail_msg("seed %d: %d of %d notes in\n%s\nwhich was\n%s", (int)seed, kept, all, out.bytes, noted.bytes);
+            FAIL("seed %d: %d of %d notes in\n%s\nwhich was\n%s", (int)seed, kept, all, out.bytes, noted.bytes);
 
         if (document_wall(document)->stock.count > 1) {
             assert_done(edit_remove_stock(document, any_stock(document_wall(document), &random), &err), &err);
@@ -212,6 +211,7 @@ static void notes_stay(void **state)
     text_finish(&noted);
     text_finish(&out);
 }
+END_TEST
 
 /* ---- by hand ---- */
 
@@ -488,9 +488,8 @@ static const struct {
      HEAD "start: 0\n" FACE "stock:\n-\n  length: 3 # three\n  count: 12\n  tone: 'null'\n"},
 };
 
-static void by_hand(void **state)
+START_TEST(by_hand)
 {
-    (void)state;
     Text text;
     text_init(&text);
     int wrong = 0;
@@ -503,7 +502,7 @@ static void by_hand(void **state)
         assert_done(cases[i].change(document, &err), &err);
         store_write(document_wall(document), &source, &text);
         if (strcmp(text.bytes, cases[i].after) != 0) {
-            print_error("%s:\n%s\nshould be\n%s\n", cases[i].what, text.bytes, cases[i].after);
+            printf("# %s:\n%s\nshould be\n%s\n", cases[i].what, text.bytes, cases[i].after);
             wrong++;
         }
         document_free(document);
@@ -512,15 +511,15 @@ static void by_hand(void **state)
     text_finish(&text);
     assert_int_equal(wrong, 0);
 }
+END_TEST
 
 static const char in_flow[] =
     "{datumrow: 1, units: in, planks: {width: 3, thickness: 1/2}, start: 0, stock: [{\"length\":4},{length: 5}],\n"
     "faces: [{name: north, width: 9, floor: [{at: 0, down: 9}], ceiling: [{at: 0, up: 9}]}]}\n...\n";
 
 /* Laid out as nobody does: comments may go, values never. */
-static void odd_layouts(void **state)
+START_TEST(odd_layouts)
 {
-    (void)state;
     static const char *const texts[] = {
         "? datumrow\n: 1\n? units\n: in\nplanks: {width: 3, thickness: 1/2}\nstart: 0\n" FACE "stock: [{length: 4}]\n",
         HEAD "start: 0\n" FACE "stock:\n- # the first\n  length: 4\n- ? length\n  : 5\n",
@@ -553,6 +552,7 @@ static void odd_layouts(void **state)
     text_finish(&text);
     text_finish(&again);
 }
+END_TEST
 
 /* ---- whole files ---- */
 
@@ -569,9 +569,8 @@ static int lines_that_differ(const char *a, const char *b)
     return count;
 }
 
-static void samples(void **state)
+START_TEST(samples)
 {
-    (void)state;
     static const char *const names[] = {"gable", "hall", "reading-wall", "stove-corner"};
     const char *folder = getenv("DATUMROW_SOURCE");
     Text text;
@@ -595,10 +594,10 @@ static void samples(void **state)
     }
     text_finish(&text);
 }
+END_TEST
 
-static void all_keys_in_both_units(void **state)
+START_TEST(all_keys_in_both_units)
 {
-    (void)state;
     Arena *arena = arena_new();
     Text text;
     Source source;
@@ -616,18 +615,19 @@ static void all_keys_in_both_units(void **state)
     text_finish(&text);
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_character_comes_back),
-        cmocka_unit_test(each_random_wall_comes_back),
-        cmocka_unit_test(any_wall_into_any_text),
-        cmocka_unit_test(notes_stay),
-        cmocka_unit_test(by_hand),
-        cmocka_unit_test(odd_layouts),
-        cmocka_unit_test(samples),
-        cmocka_unit_test(all_keys_in_both_units),
+    const TTest *const tests[] = {
+        every_character_comes_back,
+        each_random_wall_comes_back,
+        any_wall_into_any_text,
+        notes_stay,
+        by_hand,
+        odd_layouts,
+        samples,
+        all_keys_in_both_units,
     };
     return RUN(tests);
 }

@@ -1,4 +1,4 @@
-#include "check.h"
+#include "support/test.h"
 
 #include "support/manual.h"
 

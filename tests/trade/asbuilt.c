@@ -3,7 +3,7 @@
  * practice), so an edge that hangs high takes of the top course, and easing the reveals that are left by an equal share
  * gives it back.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "plain.h"
 #include "trade/asbuilt.h"
@@ -36,7 +36,7 @@ static AsBuilt *built_of(Arena *arena, const Wall *wall, const Plan *plan)
     Err err;
     const Layout *layout = layout_wall(arena, wall, &err);
     if (!layout)
-        fail_msg("%s", err.text);
+        FAIL("%s", err.text);
     AsBuilt *built = asbuilt_of(arena, layout, plan, &err);
     assert_non_null(built);
     return built;
@@ -44,9 +44,8 @@ static AsBuilt *built_of(Arena *arena, const Wall *wall, const Plan *plan)
 
 /* Course 2 was planned to end at 2 x 3 1/16 + 3 = 9 1/8 in. Course 6 begins at 18 3/8 and is ripped to 1 5/8. It hangs
  * 1/4 in high: the top becomes 1 3/8; 4 reveals are left, each 1/16 narrower (0) wins it back. */
-static void hangs_high(void **state)
+START_TEST(hangs_high)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
     measure(arena, wall, 2, true, INCHES(9.375));
@@ -70,11 +69,11 @@ static void hangs_high(void **state)
     assert_holds(built->faces[0].up.text, "cannot take up");
     arena_free(arena);
 }
+END_TEST
 
 /* Eased reveals do win it back: laid out with them from the measured edge on, the top course is what was planned. */
-static void easing_wins_back(void **state)
+START_TEST(easing_wins_back)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
     measure(arena, wall, 3, true, INCHES(12.1875) - INCHES(0.09375)); /* 3/32 short of it */
@@ -91,11 +90,11 @@ static void easing_wins_back(void **state)
     assert_int_equal(face->courses[face->course_count - 1].rip.most, up->planned_most);
     arena_free(arena);
 }
+END_TEST
 
 /* Downward the other way round: course -7 is ripped to what six whole courses and seven reveals leave of 20 in. */
-static void hangs_low(void **state)
+START_TEST(hangs_low)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
     measure(arena, wall, 0, false, -INCHES(0.125));
@@ -114,11 +113,11 @@ static void hangs_low(void **state)
     assert_holds(built->faces[0].down.text, "where it was planned");
     arena_free(arena);
 }
+END_TEST
 
 /* A number beyond every wall is no reason to count for years, nor to run over. */
-static void far_course(void **state)
+START_TEST(far_course)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
     measure(arena, wall, 2000000000, true, INCHES(9));
@@ -127,10 +126,10 @@ static void far_course(void **state)
     assert_false(built->faces[0].up.has_last);
     arena_free(arena);
 }
+END_TEST
 
-static void what_comes_next(void **state)
+START_TEST(what_comes_next)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
     Piece pieces[4] = {{.number = 1, .course = 7, .right = INCHES(50), .board = 3, .offset = 7, .hung = true},
@@ -162,12 +161,12 @@ static void what_comes_next(void **state)
     assert_int_equal(asbuilt_record(layout, &plan, &pieces[2]).plan, PLAN_ANEW);
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(hangs_high), cmocka_unit_test(easing_wins_back), cmocka_unit_test(hangs_low),
-        cmocka_unit_test(far_course), cmocka_unit_test(what_comes_next),
+    const TTest *const tests[] = {
+        hangs_high, easing_wins_back, hangs_low, far_course, what_comes_next,
     };
     return RUN(tests);
 }

@@ -3,7 +3,7 @@
  * 14044 (board feet); WWPA, Coverage Estimator (coverage factors); bead lengths are worked from 231 cubic inches a
  * gallon.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "plain.h"
 #include "trade/bill.h"
@@ -13,15 +13,8 @@
 
 #define FEET(n) ((Length)(n)*LENGTH_FOOT)
 
-static void assert_near(int64_t value, int64_t expected, int64_t within)
+START_TEST(board_feet)
 {
-    if (llabs(value - expected) > within)
-        fail_msg("%lld is not within %lld of %lld", (long long)value, (long long)within, (long long)expected);
-}
-
-static void board_feet(void **state)
-{
-    (void)state;
     assert_near(bill_board_feet(INCHES(2), INCHES(4), FEET(14)), 9333333, 1);      /* 9 1/3 */
     assert_near(bill_board_feet(INCHES(1), INCHES(4), FEET(14)) * 8, 37333333, 8); /* 37 1/3 */
     assert_near(bill_board_feet(INCHES(1), INCHES(10), FEET(10)), 8333333, 1);     /* 8 4/12 */
@@ -31,11 +24,11 @@ static void board_feet(void **state)
     assert_int_equal(bill_cubic_metres(20 * LENGTH_MM, 100 * LENGTH_MM, 3 * LENGTH_METRE), 6000);
     bill_board_feet(LENGTH_MOST / 1000, LENGTH_MOST / 1000, LENGTH_MOST); /* does not run over */
 }
+END_TEST
 
 /* LF for each sq ft as printed, to two decimals, half up. */
-static void coverage_factors(void **state)
+START_TEST(coverage_factors)
 {
-    (void)state;
     static const struct {
         Length face;
         int hundredths;
@@ -46,11 +39,11 @@ static void coverage_factors(void **state)
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
         assert_int_equal((bill_running_factor(rows[i].face) + 5000) / 10000, rows[i].hundredths);
 }
+END_TEST
 
 /* Feet of round bead, worked: 10 fl oz at 1/8, 3/16, 1/4, 3/8, 1/2 in; 28 fl oz at 1/4 and 3/8 in. */
-static void beads(void **state)
+START_TEST(beads)
 {
-    (void)state;
     static const struct {
         int64_t ounces;
         Length bead;
@@ -64,6 +57,7 @@ static void beads(void **state)
     /* 300 ml at 6 mm: 300 / (0.2827 cm2) = 1061 cm */
     assert_near(bill_bead_length(300000000, false, 6 * LENGTH_MM), 10610 * LENGTH_MM, LENGTH_MM);
 }
+END_TEST
 
 /* One face of 10 ft by 10 ft, net, ten planks opened out of twelve; a stud every 16 in. */
 static Bench bill_bench(Plan *plan)
@@ -104,13 +98,12 @@ static int64_t amount_of(const BillLines *lines, const char *words)
 {
     const BillLine *line = line_with(lines, words);
     if (!line)
-        fail_msg("no line says \"%s\"", words);
+        FAIL("no line says \"%s\"", words);
     return line->amount;
 }
 
-static void whole_bill(void **state)
+START_TEST(whole_bill)
 {
-    (void)state;
     Plan plan;
     Bench bench = bill_bench(&plan);
     BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
@@ -137,12 +130,12 @@ static void whole_bill(void **state)
     }
     arena_free(bench.arena);
 }
+END_TEST
 
 /* A pile of uneven boards: 12 of 5 ft, then odd ones of which the plan opens all but one. The spare is 10 % of the 15
  * that are opened, rounded up once: 17. */
-static void uneven_boards(void **state)
+START_TEST(uneven_boards)
 {
-    (void)state;
     Plan plan;
     Bench bench = bill_bench(&plan);
     const double odd[] = {52, 61.5, 47, 70.25, 52, 80};
@@ -174,12 +167,12 @@ static void uneven_boards(void **state)
     assert_int_equal(amount_of(&lines, "boards in all, with spare; at hand are 18"), 18000000); /* 16 x 1.1 = 17.6 */
     arena_free(bench.arena);
 }
+END_TEST
 
 /* Every assumption can be changed in the file. Magazine example (common practice): 1,800 sq ft at 450 sq ft a gallon
  * take 4 gallons, at 500 3.6. */
-static void changed_assumptions(void **state)
+START_TEST(changed_assumptions)
 {
-    (void)state;
     Plan plan;
     Bench bench = bill_bench(&plan);
     Wall *wall = bench.wall;
@@ -216,10 +209,10 @@ static void changed_assumptions(void **state)
     assert_null(line_with(&lines, "finish"));
     arena_free(bench.arena);
 }
+END_TEST
 
-static void box_extenders(void **state)
+START_TEST(box_extenders)
 {
-    (void)state;
     Plan plan;
     Bench bench = bill_bench(&plan);
     for (int i = 0; i < 4; i++)
@@ -238,6 +231,7 @@ static void box_extenders(void **state)
     assert_int_equal(amount_of(&lines, "box extenders, 1/4 in"), 1000000);
     arena_free(bench.arena);
 }
+END_TEST
 
 static void assert_shown(int64_t amount, int decimals, const char *expected)
 {
@@ -246,21 +240,19 @@ static void assert_shown(int64_t amount, int decimals, const char *expected)
     arena_free(arena);
 }
 
-static void shown(void **state)
+START_TEST(shown)
 {
-    (void)state;
     assert_shown(37333333, 1, "37.3");
     assert_shown(1950000, 1, "2.0");
     assert_shown(12000000, 0, "12");
     assert_shown(4100, 3, "0.004");
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(board_feet), cmocka_unit_test(coverage_factors),    cmocka_unit_test(beads),
-        cmocka_unit_test(whole_bill), cmocka_unit_test(uneven_boards),       cmocka_unit_test(box_extenders),
-        cmocka_unit_test(shown),      cmocka_unit_test(changed_assumptions),
+    const TTest *const tests[] = {
+        board_feet, coverage_factors, beads, whole_bill, uneven_boards, box_extenders, shown, changed_assumptions,
     };
     return RUN(tests);
 }

@@ -3,7 +3,7 @@
  * R1001.11 exc. 4 (masonry fireplace), NEC 314.20 and 300.4(A)(1), NAVEDTRA 14044 p. 4-5; the bite of 3/4 in is common
  * practice.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "trade/care.h"
 #include "trade/caution.h"
@@ -82,8 +82,8 @@ static const char *only(const Findings *findings, Rule rule)
 static void assert_never_safe(const Findings *findings)
 {
     for (int i = 0; i < findings->count; i++) {
-        assert_null(strstr(findings->at[i].text, "safe"));
-        assert_null(strstr(findings->at[i].text, "clear to"));
+        assert_lacks(findings->at[i].text, "safe");
+        assert_lacks(findings->at[i].text, "clear to");
     }
 }
 
@@ -102,9 +102,8 @@ static const char *hearth(Length away, Length out, char *text, size_t size)
 
 /* Published figures and those worked from them: 6 in always; then p = d/8: 3/4 in exactly at 6 in, 1 in at 8 in, 1 1/2
  * in at 12 in. It is told with its nearest wood and whom to ask, whatever the figures. */
-static void masonry_fireplace(void **state)
+START_TEST(masonry_fireplace)
 {
-    (void)state;
     char text[2048];
     assert_holds(hearth(INCHES(6) - 1, INCHES(0.25), text, sizeof text),
                  "Wood (planks) on north comes within 5 15/16 in");
@@ -127,11 +126,11 @@ static void masonry_fireplace(void **state)
     assert_holds(hearth(INCHES(8) - 1, INCHES(1), text, sizeof text), "stands 1 in out");
     assert_holds(hearth(INCHES(12), INCHES(1.5) + 1, text, sizeof text), "stands 1 1/2 in out");
 }
+END_TEST
 
 /* Backing counts as projection; distance is straight across the corner: 3 and 4 make 5. */
-static void fireplace_across_a_corner(void **state)
+START_TEST(fireplace_across_a_corner)
 {
-    (void)state;
     Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(106), INCHES(130), INCHES(10.75), INCHES(40)}); /* 6, 8: 10 */
     bench.wall->planks.thickness = INCHES(0.75);
     bench.wall->faces.at[0].underlay = INCHES(0.5);
@@ -142,22 +141,22 @@ static void fireplace_across_a_corner(void **state)
     assert_holds(only(&findings, RULE_FIRE), "Wood (planks) on north, 10 in from it, stands 1 1/4 in out");
     arena_free(bench.arena);
 }
+END_TEST
 
-static void grown_hearth_counts_as_written(void **state)
+START_TEST(grown_hearth_counts_as_written)
 {
-    (void)state;
     Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(105), INCHES(130), 0, INCHES(40)});
     bench.wall->faces.at[0].openings.at[0].clear = INCHES(1);
     Findings findings = found(&bench);
     assert_holds(only(&findings, RULE_FIRE), "on north 6 in (planks)"); /* 5 in and 1 in */
     arena_free(bench.arena);
 }
+END_TEST
 
 /* A casing round the hearth lies at the opening itself, however far the planks are kept; a strip along the ceiling
  * stands out by its own thickness more than the planks do. */
-static void trim_is_wood_too(void **state)
+START_TEST(trim_is_wood_too)
 {
-    (void)state;
     Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(40), INCHES(70), INCHES(20), INCHES(50)});
     Face *face = &bench.wall->faces.at[0];
     *arena_push(bench.arena, &face->floor) = (Mark){0, 0};
@@ -184,10 +183,10 @@ static void trim_is_wood_too(void **state)
     assert_never_safe(&findings);
     arena_free(bench.arena);
 }
+END_TEST
 
-static void stove_is_always_told(void **state)
+START_TEST(stove_is_always_told)
 {
-    (void)state;
     Bench bench = bench_new(OPENING_STOVE, (Box){INCHES(40), INCHES(70), 0, INCHES(40)});
     Opening *stove = &bench.wall->faces.at[0].openings.at[0];
     Findings findings = found(&bench);
@@ -206,10 +205,10 @@ static void stove_is_always_told(void **state)
     assert_never_safe(&findings);
     arena_free(bench.arena);
 }
+END_TEST
 
-static void boxes(void **state)
+START_TEST(boxes)
 {
-    (void)state;
     Bench bench = bench_new(OPENING_BOX, (Box){INCHES(37), INCHES(39.25), -INCHES(1), INCHES(2.75)});
     Opening *box = &bench.wall->faces.at[0].openings.at[0];
     bench.wall->faces.at[0].underlay = INCHES(0.25);
@@ -239,10 +238,10 @@ static void boxes(void **state)
     assert_null(only(&findings, RULE_PLATE));
     arena_free(bench.arena);
 }
+END_TEST
 
-static void fasteners(void **state)
+START_TEST(fasteners)
 {
-    (void)state;
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
     bench.wall->fasteners = (Fasteners){true, INCHES(1.75), INCHES(0.5)}; /* planks 1/2, wallboard 1/2: bite 3/4 */
     Findings findings = found(&bench);
@@ -264,10 +263,10 @@ static void fasteners(void **state)
     assert_int_equal(findings.count, 0);
     arena_free(bench.arena);
 }
+END_TEST
 
-static void pieces_without_studs(void **state)
+START_TEST(pieces_without_studs)
 {
-    (void)state;
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
     Plan *plan = bench.plan;
     plan->piece_count = 3;
@@ -295,10 +294,10 @@ static void pieces_without_studs(void **state)
     assert_holds(only(&findings, RULE_ANCHOR), "do not assume");
     arena_free(bench.arena);
 }
+END_TEST
 
-static void general_care(void **state)
+START_TEST(general_care)
 {
-    (void)state;
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
     bench.layout->faces[0].courses[0].rip.least = INCHES(2.75);
     Findings findings = {0};
@@ -346,12 +345,12 @@ static void general_care(void **state)
     assert_int_equal(findings.count, 0);
     arena_free(bench.arena);
 }
+END_TEST
 
 /* A place is told as the wall is marked, however near to 0 it is: "under 1/16 in" is for sizes alone. A width of
  * 2134 nm is one. */
-static void places_and_sizes(void **state)
+START_TEST(places_and_sizes)
 {
-    (void)state;
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
     bench.plan->piece_count = 2;
     bench.plan->pieces = arena_array(bench.arena, Piece, 2);
@@ -365,20 +364,21 @@ static void places_and_sizes(void **state)
     assert_string_equal(findings.at[0].lead, findings.at[1].lead);
     arena_free(bench.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(masonry_fireplace),
-        cmocka_unit_test(fireplace_across_a_corner),
-        cmocka_unit_test(trim_is_wood_too),
-        cmocka_unit_test(stove_is_always_told),
-        cmocka_unit_test(grown_hearth_counts_as_written),
-        cmocka_unit_test(boxes),
-        cmocka_unit_test(fasteners),
-        cmocka_unit_test(pieces_without_studs),
-        cmocka_unit_test(places_and_sizes),
-        cmocka_unit_test(general_care),
+    const TTest *const tests[] = {
+        masonry_fireplace,
+        fireplace_across_a_corner,
+        trim_is_wood_too,
+        stove_is_always_told,
+        grown_hearth_counts_as_written,
+        boxes,
+        fasteners,
+        pieces_without_studs,
+        places_and_sizes,
+        general_care,
     };
     return RUN(tests);
 }

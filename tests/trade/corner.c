@@ -1,7 +1,7 @@
 /*
  * What the ends of pieces need at each joint of datumrow(5), "Corner", and the order in which faces are hung.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "trade/corner.h"
 
@@ -49,9 +49,8 @@ static void ends_of(Room *room, int face, PieceEnd *left, PieceEnd *right)
     corner_piece_ends(room->arena, &room->layout, &piece, left, right);
 }
 
-static void inside_butt(void **state)
+START_TEST(inside_butt)
 {
-    (void)state;
     Room room;
     PieceEnd left, right;
     room_new(&room, 2, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT});
@@ -67,10 +66,10 @@ static void inside_butt(void **state)
     assert_false(left.shows || left.covered);
     arena_free(room.arena);
 }
+END_TEST
 
-static void outside_mitre(void **state)
+START_TEST(outside_mitre)
 {
-    (void)state;
     Room room;
     PieceEnd left, right;
     room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_MITRE, THROUGH_LEFT});
@@ -91,10 +90,10 @@ static void outside_mitre(void **state)
     assert_holds(right.text, "slanted by 1/4 in over the plank's height, the lower edge longer");
     arena_free(room.arena);
 }
+END_TEST
 
-static void outside_lap_and_trim(void **state)
+START_TEST(outside_lap_and_trim)
 {
-    (void)state;
     Room room;
     PieceEnd left, right;
     room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT});
@@ -110,10 +109,10 @@ static void outside_lap_and_trim(void **state)
     assert_int_equal(right.cut, END_SQUARE);
     arena_free(room.arena);
 }
+END_TEST
 
-static void other_ends(void **state)
+START_TEST(other_ends)
 {
-    (void)state;
     Room room;
     PieceEnd left, right;
     room_new(&room, 1, (Corner){CORNER_NONE, CORNER_BUTT, THROUGH_LEFT});
@@ -138,10 +137,10 @@ static void other_ends(void **state)
     assert_int_equal(right.cut, END_SLANT);
     arena_free(room.arena);
 }
+END_TEST
 
-static void hanging_order(void **state)
+START_TEST(hanging_order)
 {
-    (void)state;
     Room room;
     room_new(&room, 2, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT});
     CornerTurn *turns = corner_turns(room.arena, room.wall);
@@ -160,12 +159,12 @@ static void hanging_order(void **state)
     assert_string_equal(turns[0].text, "first, since each waits for another");
     arena_free(room.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(inside_butt), cmocka_unit_test(outside_mitre), cmocka_unit_test(outside_lap_and_trim),
-        cmocka_unit_test(other_ends),  cmocka_unit_test(hanging_order),
+    const TTest *const tests[] = {
+        inside_butt, outside_mitre, outside_lap_and_trim, other_ends, hanging_order,
     };
     return RUN(tests);
 }

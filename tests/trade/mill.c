@@ -2,7 +2,7 @@
  * Rough boards to planks. Dressed widths of boards: PS 20-20, nominal 4, 6, 8 in are 3 1/2, 5 1/2, 7 1/4 in. Saw kerf
  * 1/8 in: common practice.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "plain.h"
 #include "trade/mill.h"
@@ -33,9 +33,8 @@ static Rough *add_rough(Bench *bench, Length width, Length thickness, Length len
 
 /* 2 x 2 3/4 + 1/8 = 5 5/8 in: one out of a 1x6 of 5 1/2 in, two out of one of 5 5/8, and each edge to be cleaned takes
  * of it. */
-static void planks_across(void **state)
+START_TEST(planks_across)
 {
-    (void)state;
     static const struct {
         Length width, edge;
         int planks;
@@ -67,11 +66,11 @@ static void planks_across(void **state)
         arena_free(bench.arena);
     }
 }
+END_TEST
 
 /* Wood and kerfs across a board add up to it. */
-static void adds_up(void **state)
+START_TEST(adds_up)
 {
-    (void)state;
     for (Length width = INCHES(3); width < INCHES(14); width += 777777) {
         Bench bench = pile_new();
         bench.wall->mill = (Mill){.given = true, .edge = INCHES(0.125), .keep = INCHES(0.75)};
@@ -96,11 +95,11 @@ static void adds_up(void **state)
         arena_free(bench.arena);
     }
 }
+END_TEST
 
 /* Several widths: 2 3/4 and 1 1/2 in with a kerf fill 4 3/8 in; twice 2 3/4 would leave 1 1/2 in unused. */
-static void best_mix(void **state)
+START_TEST(best_mix)
 {
-    (void)state;
     Bench bench = pile_new();
     *arena_push(bench.arena, &bench.wall->planks.widths) = INCHES(1.5);
     add_rough(&bench, INCHES(4.375), INCHES(0.5), INCHES(72), 1);
@@ -112,12 +111,12 @@ static void best_mix(void **state)
     assert_int_equal(sheet.lines[1].cuts[1].count, 1);
     arena_free(bench.arena);
 }
+END_TEST
 
 /* 3 in off each end of 72 in and a rotten stretch of 6 in, half of it in what is cut off anyway: 66 in long, 63 in of
  * use. */
-static void lengths(void **state)
+START_TEST(lengths)
 {
-    (void)state;
     Bench bench = pile_new();
     bench.wall->mill = (Mill){.given = true, .plane = INCHES(0.125)};
     Rough *rough = add_rough(&bench, INCHES(5.625), INCHES(0.625), INCHES(72), 4);
@@ -149,12 +148,12 @@ static void lengths(void **state)
     assert_holds(sheet.lines[0].steps[0], "leave it");
     arena_free(bench.arena);
 }
+END_TEST
 
 /* Of 72 in with nails from 9 to 30 and 34 to 40 in, 9 and 4 in are shorter than any piece may be: 32 in of use; without
  * the end beyond them none at all. The same goes for milled boards. */
-static void stretches_too_short_for_a_piece(void **state)
+START_TEST(stretches_too_short_for_a_piece)
 {
-    (void)state;
     Bench bench = pile_new();
     bench.wall->joints.shortest = INCHES(10);
     Rough *rough = add_rough(&bench, INCHES(5.625), INCHES(0.5), INCHES(72), 1);
@@ -173,10 +172,10 @@ static void stretches_too_short_for_a_piece(void **state)
     assert_int_equal(sheet.needs[0].at_hand, 0);
     arena_free(bench.arena);
 }
+END_TEST
 
-static void short_of_boards(void **state)
+START_TEST(short_of_boards)
 {
-    (void)state;
     Bench bench = pile_new();
     bench.wall->bill.spare = (Number){true, 0};
     bench.wall->saw.square = INCHES(1);
@@ -190,11 +189,11 @@ static void short_of_boards(void **state)
     assert_int_equal(sheet.needs[0].boards, -1);
     arena_free(bench.arena);
 }
+END_TEST
 
 /* 5 1/2 in boards: 2 11/16 in planks come out twice (5 1/2 = 2 x 2 11/16 + 1/8), 2 3/4 in but once. */
-static void width_for_the_pile(void **state)
+START_TEST(width_for_the_pile)
 {
-    (void)state;
     Bench bench = pile_new();
     add_rough(&bench, INCHES(5.5), INCHES(0.5), INCHES(72), 10);
     MillWidths widths = mill_widths(bench.arena, bench.wall);
@@ -212,17 +211,12 @@ static void width_for_the_pile(void **state)
     assert_int_equal(mill_widths(bench.arena, bench.wall).count, 0);
     arena_free(bench.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(planks_across),
-        cmocka_unit_test(adds_up),
-        cmocka_unit_test(best_mix),
-        cmocka_unit_test(lengths),
-        cmocka_unit_test(short_of_boards),
-        cmocka_unit_test(width_for_the_pile),
-        cmocka_unit_test(stretches_too_short_for_a_piece),
+    const TTest *const tests[] = {
+        planks_across, adds_up, best_mix, lengths, short_of_boards, width_for_the_pile, stretches_too_short_for_a_piece,
     };
     return RUN(tests);
 }

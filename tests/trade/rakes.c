@@ -2,7 +2,7 @@
  * Saw settings for planks under rakes. Roof pitches in degrees: arc tangent of rise over run, 12 in 12 is 45 degrees,
  * 8 in 12 is 33.7, 4 in 12 is 18.4 (from memory: framing square tables).
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "plain.h"
 #include "trade/rakes.h"
@@ -21,9 +21,8 @@ static const char *gable(Bench *bench, Length left, Length right)
     return rake_words(bench->arena, bench->layout, 0);
 }
 
-static void pitches(void **state)
+START_TEST(pitches)
 {
-    (void)state;
     Bench bench;
     const char *text = gable(&bench, INCHES(12), INCHES(8));
     assert_holds(text, "Under the ceiling from 0 in to 48 in: 45 degrees off square (45 to the plank's edge).");
@@ -35,11 +34,12 @@ static void pitches(void **state)
     assert_null(gable(&bench, INCHES(1), INCHES(1))); /* 1 in 12: a taper, no rake */
     arena_free(bench.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(pitches),
+    const TTest *const tests[] = {
+        pitches,
     };
     return RUN(tests);
 }

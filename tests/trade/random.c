@@ -2,7 +2,7 @@
  * The whole trade over random walls of every kind: nothing stops, every sum and order holds, and no text says what it
  * must not. Plans are made by the hand method.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "fill/trim.h"
 #include "support/random_wall.h"
@@ -59,7 +59,7 @@ static void check_findings(Job *job)
         assert_true(finding->text && finding->text[0]);
         assert_int_equal(rule_grade(finding->rule), finding->rule == RULE_MISSING ? GRADE_FAULT : GRADE_CAUTION);
         missing += finding->rule == RULE_MISSING;
-        assert_null(strstr(finding->text, " safe"));
+        assert_lacks(finding->text, " safe");
         assert_null(strchr(finding->text, '\n'));
         assert_true(finding->text[0] < 'a' || finding->text[0] > 'z'); /* whole sentences */
         assert_int_equal(finding->text[strlen(finding->text) - 1], '.');
@@ -153,7 +153,7 @@ static void check_wall(uint64_t seed, RandomKind kind)
     job.wall = random_wall(job.arena, seed, kind);
     job.layout = layout_wall(job.arena, job.wall, &err);
     if (!job.layout)
-        fail_msg("%s", err.text);
+        FAIL("%s", err.text);
     job.plan = fill_by_hand(job.arena, job.layout);
     check_findings(&job);
     check_bill(&job);
@@ -171,18 +171,18 @@ static void check_wall(uint64_t seed, RandomKind kind)
     arena_free(job.arena);
 }
 
-static void all_kinds(void **state)
+START_TEST(all_kinds)
 {
-    (void)state;
     for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (uint64_t seed = 1; seed <= WALLS / RANDOM_KIND_COUNT; seed++)
             check_wall(seed, (RandomKind)kind);
     for (uint64_t seed = 1000; seed < 1000 + WALLS; seed++)
         check_wall(seed, RANDOM_ANY);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(all_kinds)};
+    const TTest *const tests[] = {all_kinds};
     return RUN(tests);
 }

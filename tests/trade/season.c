@@ -1,7 +1,7 @@
 /*
  * Wood movement held against the Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-190, 2010; FPL-GTR-282, 2021).
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "trade/season.h"
 
@@ -14,10 +14,10 @@ static double moisture(double temperature, bool is_celsius, double humidity)
     return season_moisture(&air);
 }
 
-static void assert_near(double value, double expected, double within)
+static void assert_close(double value, double expected, double within)
 {
     if (!(fabs(value - expected) <= within))
-        fail_msg("%.5f is not within %g of %.5f", value, within, expected);
+        FAIL("%.5f is not within %g of %.5f", value, within, expected);
 }
 
 /* Table 4-2, FPL-GTR-190 p. 4-4: rows by temperature (F), columns 5, 10, ... 95 % humidity. The printed figures and the
@@ -35,57 +35,57 @@ static const struct {
     {200, {0.5, 1.1, 1.7, 2.4, 3.0, 3.5, 4.1, 4.6, 5.2, 5.8, 6.4, 7.1, 7.8, 8.7, 9.7, 10.9, 12.5, 14.6, 17.5}},
 };
 
-static void table_4_2(void **state)
+START_TEST(table_4_2)
 {
-    (void)state;
     for (size_t row = 0; row < sizeof table / sizeof *table; row++)
         for (int column = 0; column < 19; column++) {
             double humidity = 5.0 * (column + 1);
             double fahrenheit = table[row].fahrenheit;
             double celsius = (fahrenheit - 32) / 1.8;
             double by_f = moisture(fahrenheit, false, humidity);
-            assert_near(by_f, table[row].moisture[column], 0.07);
-            assert_near(moisture(celsius, true, humidity), table[row].moisture[column], 0.07);
-            assert_near(moisture(celsius, true, humidity), by_f, 0.013); /* the two sets of coefficients */
+            assert_close(by_f, table[row].moisture[column], 0.07);
+            assert_close(moisture(celsius, true, humidity), table[row].moisture[column], 0.07);
+            assert_close(moisture(celsius, true, humidity), by_f, 0.013); /* the two sets of coefficients */
         }
 }
+END_TEST
 
 /* Two decimals by the coefficients for degrees Celsius (worked from eq. 4-5). */
-static void two_decimals(void **state)
+START_TEST(two_decimals)
 {
-    (void)state;
     static const double rows[][3] = {{21.1, 5, 1.30},   {21.1, 30, 6.17},  {21.1, 50, 9.24},  {21.1, 75, 14.41},
                                      {21.1, 85, 17.95}, {21.1, 95, 23.89}, {20.0, 65, 12.00}, {20.0, 50, 9.27}};
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
-        assert_near(moisture(rows[i][0], true, rows[i][1]), rows[i][2], 0.005);
-    assert_near(moisture(140, false, 55), 8.38, 0.005);
+        assert_close(moisture(rows[i][0], true, rows[i][1]), rows[i][2], 0.005);
+    assert_close(moisture(140, false, 55), 8.38, 0.005);
 }
+END_TEST
 
 /* Handbook ch. 13, worked example: a flat-grained white fir board of 232 mm (9.15 in) comes to 233.7 mm (9.217 in); 8
  * to 11 % and the species from memory, the product fits them alone. */
-static void handbook_example(void **state)
+START_TEST(handbook_example)
 {
-    (void)state;
     const Species *fir = species_named("fir, white");
-    assert_near(season_change(fir, GRAIN_FLAT, 232, 8, 11), 1.7, 0.01);
-    assert_near(season_change(fir, GRAIN_FLAT, 9.15, 8, 11), 0.067, 0.0005);
+    assert_close(season_change(fir, GRAIN_FLAT, 232, 8, 11), 1.7, 0.01);
+    assert_close(season_change(fir, GRAIN_FLAT, 9.15, 8, 11), 0.067, 0.0005);
     assert_int_equal(fir->radial, 112); /* printed for its thickness */
     /* eq. 13-3 on the same board would come to 1.712 mm (worked); it rules as soon as one content leaves 6 to 14 % */
-    assert_near(season_change(fir, GRAIN_FLAT, 232, 14.0001, 11.0001), -232 * 3 / (3000 / 7.0 - 30 + 14.0001), 1e-9);
-    assert_near(season_change(fir, GRAIN_FLAT, 232, 14, 11), -232 * 3 * 0.00245, 1e-9);
-    assert_near(season_change(fir, GRAIN_FLAT, 232, 6, 5.9999), -232 * 0.0001 / (3000 / 7.0 - 30 + 6), 1e-9);
-    assert_near(season_change(fir, GRAIN_QUARTER, 100, 8, 11), 100 * 3 * 0.00112, 1e-9);
+    assert_close(season_change(fir, GRAIN_FLAT, 232, 14.0001, 11.0001), -232 * 3 / (3000 / 7.0 - 30 + 14.0001), 1e-9);
+    assert_close(season_change(fir, GRAIN_FLAT, 232, 14, 11), -232 * 3 * 0.00245, 1e-9);
+    assert_close(season_change(fir, GRAIN_FLAT, 232, 6, 5.9999), -232 * 0.0001 / (3000 / 7.0 - 30 + 6), 1e-9);
+    assert_close(season_change(fir, GRAIN_QUARTER, 100, 8, 11), 100 * 3 * 0.00112, 1e-9);
 }
+END_TEST
 
 /* Without shrinkage in the table, S = 3000 / (1/C + 20). */
-static void without_shrinkage(void **state)
+START_TEST(without_shrinkage)
 {
-    (void)state;
     const Species *oak = species_named("oak, white");
     assert_int_equal(oak->shrink_tangential, 0);
     double s = 3000 / (1 / 0.00365 + 20);
-    assert_near(season_change(oak, GRAIN_FLAT, 100, 5, 12), 700 / (3000 / s - 30 + 5), 1e-9);
+    assert_close(season_change(oak, GRAIN_FLAT, 100, 5, 12), 700 / (3000 / s - 30 + 5), 1e-9);
 }
+END_TEST
 
 /* Table 13-5 (coefficients) and Table 4-3 (shrinkage, percent; 0: the row has none), FPL-GTR-190, cell by cell. Which
  * rows were reckoned from 22 % is from memory, and so is the shrinkage of some softwoods. */
@@ -130,27 +130,26 @@ static const struct {
 
 enum { PUBLISHED = sizeof published / sizeof *published };
 
-static void table_13_5(void **state)
+START_TEST(table_13_5)
 {
-    (void)state;
     assert_int_equal(species_count(), PUBLISHED);
     for (int i = 0; i < PUBLISHED; i++) {
         const Species *species = species_named(published[i].name);
         if (!species)
-            fail_msg("%s is missing", published[i].name);
+            FAIL("%s is missing", published[i].name);
         /* 1 in wide, by one percent: the coefficient as it is printed */
-        assert_near(season_change(species, GRAIN_QUARTER, 1, 10, 11), published[i].radial, 1e-12);
-        assert_near(season_change(species, GRAIN_FLAT, 1, 10, 11), published[i].tangential, 1e-12);
-        assert_near(species->shrink_radial / 10.0, published[i].shrink_radial, 1e-12);
-        assert_near(species->shrink_tangential / 10.0, published[i].shrink_tangential, 1e-12);
+        assert_close(season_change(species, GRAIN_QUARTER, 1, 10, 11), published[i].radial, 1e-12);
+        assert_close(season_change(species, GRAIN_FLAT, 1, 10, 11), published[i].tangential, 1e-12);
+        assert_close(species->shrink_radial / 10.0, published[i].shrink_radial, 1e-12);
+        assert_close(species->shrink_tangential / 10.0, published[i].shrink_tangential, 1e-12);
         assert_int_equal(species->green, published[i].green);
     }
 }
+END_TEST
 
 /* From green (30 %, for redwood and some cedars 22 %) to ovendry eq. 13-3 gives the whole published shrinkage. */
-static void green_to_ovendry(void **state)
+START_TEST(green_to_ovendry)
 {
-    (void)state;
     int checked = 0;
     for (int i = 0; i < PUBLISHED; i++) {
         const Species *species = species_named(published[i].name);
@@ -158,19 +157,19 @@ static void green_to_ovendry(void **state)
             const double shrinkage = flat ? published[i].shrink_tangential : published[i].shrink_radial;
             if (shrinkage <= 0)
                 continue;
-            assert_near(season_change(species, flat ? GRAIN_FLAT : GRAIN_QUARTER, 100, published[i].green, 0),
-                        -shrinkage, 1e-9);
+            assert_close(season_change(species, flat ? GRAIN_FLAT : GRAIN_QUARTER, 100, published[i].green, 0),
+                         -shrinkage, 1e-9);
             checked++;
         }
     }
     assert_int_equal(checked, 52);
 }
+END_TEST
 
 /* Every species, both grains, hung at every half percent: the damper the air, the wider the plank, across the ends of
  * eq. 13-2 too. */
-static void swelling_never_falls(void **state)
+START_TEST(swelling_never_falls)
 {
-    (void)state;
     for (int i = 0; i < species_count(); i++)
         for (int flat = 0; flat < 2; flat++)
             for (int from = 0; from <= 60; from++) {
@@ -179,20 +178,19 @@ static void swelling_never_falls(void **state)
                     const double change =
                         season_change(species_at(i), flat ? GRAIN_FLAT : GRAIN_QUARTER, 1, from / 2.0, to / 100.0);
                     if (change < before)
-                        fail_msg("%s, hung at %.1f %%: falls at %.2f %%", species_at(i)->name, from / 2.0, to / 100.0);
+                        FAIL("%s, hung at %.1f %%: falls at %.2f %%", species_at(i)->name, from / 2.0, to / 100.0);
                     if ((to - 50 * from) * change < 0)
-                        fail_msg("%s, hung at %.1f %%: wrong way at %.2f %%", species_at(i)->name, from / 2.0,
-                                 to / 100.0);
+                        FAIL("%s, hung at %.1f %%: wrong way at %.2f %%", species_at(i)->name, from / 2.0, to / 100.0);
                     before = change;
                 }
             }
 }
+END_TEST
 
 /* C = 1 / (100 M / S - M + 10), M the green moisture content: 30 %, for some 22 %: shrinkage and coefficient confirm
  * each other to the fifth decimal. */
-static void coefficients_from_shrinkage(void **state)
+START_TEST(coefficients_from_shrinkage)
 {
-    (void)state;
     int checked = 0;
     for (int i = 0; i < species_count(); i++) {
         const Species *species = species_at(i);
@@ -204,7 +202,7 @@ static void coefficients_from_shrinkage(void **state)
                 continue;
             double c = 1 / (100 * m / (pairs[j][1] / 10.0) - m + 10);
             if (llround(c * 100000) != pairs[j][0])
-                fail_msg("%s: %d is not %.7f", species->name, pairs[j][0], c);
+                FAIL("%s: %d is not %.7f", species->name, pairs[j][0], c);
             checked++;
         }
         assert_true(species->tangential > species->radial);
@@ -213,10 +211,10 @@ static void coefficients_from_shrinkage(void **state)
     }
     assert_true(checked >= 50); /* 25 species, both ways */
 }
+END_TEST
 
-static void names(void **state)
+START_TEST(names)
 {
-    (void)state;
     const Species *near[3];
     assert_string_equal(species_named("  Pine,Eastern   WHITE ")->name, "pine, eastern white");
     assert_null(species_named("pine"));
@@ -228,6 +226,7 @@ static void names(void **state)
     species_nearest("poplar", near, 1);
     assert_string_equal(near[0]->name, "yellow-poplar");
 }
+END_TEST
 
 static Wall *wall_of(Arena *arena)
 {
@@ -244,9 +243,8 @@ static Wall *wall_of(Arena *arena)
 }
 
 /* Worked by hand from eq. 4-5 and, since the dry content lies below 6 %, eq. 13-3 for it. */
-static void seasons_of_a_wall(void **state)
+START_TEST(seasons_of_a_wall)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
     Seasons seasons = season_of_wall(wall);
@@ -263,10 +261,10 @@ static void seasons_of_a_wall(void **state)
     assert_false(season_of_wall(wall).given);
     arena_free(arena);
 }
+END_TEST
 
-static void closing(void **state)
+START_TEST(closing)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
     Layout layout = {.wall = wall};
@@ -291,10 +289,10 @@ static void closing(void **state)
     assert_holds(findings.at[0].text, "change the two over");
     arena_free(arena);
 }
+END_TEST
 
-static void whole_face(void **state)
+START_TEST(whole_face)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
     arena_push(arena, &wall->faces)->width = LENGTH_METRE;
@@ -310,22 +308,13 @@ static void whole_face(void **state)
     assert_true(faces[0].dry < 0);
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(table_4_2),
-        cmocka_unit_test(two_decimals),
-        cmocka_unit_test(handbook_example),
-        cmocka_unit_test(without_shrinkage),
-        cmocka_unit_test(names),
-        cmocka_unit_test(coefficients_from_shrinkage),
-        cmocka_unit_test(table_13_5),
-        cmocka_unit_test(green_to_ovendry),
-        cmocka_unit_test(swelling_never_falls),
-        cmocka_unit_test(seasons_of_a_wall),
-        cmocka_unit_test(closing),
-        cmocka_unit_test(whole_face),
+    const TTest *const tests[] = {
+        table_4_2,  two_decimals,     handbook_example,     without_shrinkage, names,   coefficients_from_shrinkage,
+        table_13_5, green_to_ovendry, swelling_never_falls, seasons_of_a_wall, closing, whole_face,
     };
     return RUN(tests);
 }

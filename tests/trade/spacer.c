@@ -2,7 +2,7 @@
  * Things at hand as spacers. Thicknesses: United States Mint, "Coin Specifications"; Manufacturers' Standard Gauge for
  * uncoated sheet steel.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "trade/spacer.h"
 
@@ -18,9 +18,8 @@ static Length thickness_of(const char *name)
 
 /* Every thing of the table, in nanometres by 1 in = 25.4 mm: coins in mm as the Mint prints them (1.52 mm), gauges in
  * ten-thousandths of an inch (14 gauge: 0.0747 in), zinc-coated steel 16 gauge 0.0635 in and 14 gauge 0.0785 in. */
-static void published(void **state)
+START_TEST(published)
 {
-    (void)state;
     static const struct {
         const char *name;
         Length thickness;
@@ -50,29 +49,29 @@ static void published(void **state)
     assert_int_equal(spacer_thing_count(), sizeof rows / sizeof *rows);
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
         if (thickness_of(rows[i].name) != rows[i].thickness)
-            fail_msg("%s is %lld", rows[i].name, (long long)thickness_of(rows[i].name));
+            FAIL("%s is %lld", rows[i].name, (long long)thickness_of(rows[i].name));
 }
+END_TEST
 
-static void thin_to_thick(void **state)
+START_TEST(thin_to_thick)
 {
-    (void)state;
     for (int i = 1; i < spacer_thing_count(); i++)
         assert_true(spacer_thing(i - 1)->thickness < spacer_thing(i)->thickness);
 }
+END_TEST
 
 /* Common practice: thirty courses set with a five-cent coin instead of 14 gauge steel end one sixteenth (1.6 mm)
  * higher. */
-static void thirty_courses(void **state)
+START_TEST(thirty_courses)
 {
-    (void)state;
     Length drift = 30 * (thickness_of("five-cent coin") - thickness_of("14 gauge sheet steel"));
     assert_int_equal(length_round(drift, LENGTH_INCH / 16), LENGTH_INCH / 16);
     assert_int_equal(length_round(drift, 100000), 1600000);
 }
+END_TEST
 
-static void choices_in_order(void **state)
+START_TEST(choices_in_order)
 {
-    (void)state;
     Arena *arena = arena_new();
     Length low = 1500000;
     Length high = 3200000;
@@ -95,10 +94,10 @@ static void choices_in_order(void **state)
     assert_int_equal(spacer_choices(arena, 1, 2).count, 0);
     arena_free(arena);
 }
+END_TEST
 
-static void nearest(void **state)
+START_TEST(nearest)
 {
-    (void)state;
     Arena *arena = arena_new();
     Spacer spacer;
     assert_true(spacer_nearest(1940000, &spacer));
@@ -114,12 +113,12 @@ static void nearest(void **state)
     assert_false(spacer_at_least(20000000, &spacer));
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(published),        cmocka_unit_test(thin_to_thick), cmocka_unit_test(thirty_courses),
-        cmocka_unit_test(choices_in_order), cmocka_unit_test(nearest),
+    const TTest *const tests[] = {
+        published, thin_to_thick, thirty_courses, choices_in_order, nearest,
     };
     return RUN(tests);
 }

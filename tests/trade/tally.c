@@ -1,5 +1,5 @@
 /* Boards counted at the pile, worked by hand. */
-#include "check.h"
+#include "support/test.h"
 
 #include "plain.h"
 #include "trade/tally.h"
@@ -33,9 +33,8 @@ static Stock *add_stock(Bench *bench, Length length, int count, const char *tone
     return stock;
 }
 
-static void nothing_yet(void **state)
+START_TEST(nothing_yet)
 {
-    (void)state;
     Bench bench = tally_bench();
     Tally tally = tally_of(bench.arena, bench.layout);
     assert_int_equal(tally.boards, 0);
@@ -47,10 +46,10 @@ static void nothing_yet(void **state)
                         "0 boards, 0 in usable; the wall needs 8' 4\": 0 % covered, 9' 2\" short with the spare");
     arena_free(bench.arena);
 }
+END_TEST
 
-static void counted(void **state)
+START_TEST(counted)
 {
-    (void)state;
     Bench bench = tally_bench();
     bench.wall->saw.square = INCHES(1);
     bench.wall->joints.shortest = INCHES(10);
@@ -79,10 +78,10 @@ static void counted(void **state)
     assert_holds(tally.text, "100 % covered, with the spare");
     arena_free(bench.arena);
 }
+END_TEST
 
-static void too_narrow_boards(void **state)
+START_TEST(too_narrow_boards)
 {
-    (void)state;
     Bench bench = tally_bench();
     Stock *stock = add_stock(&bench, INCHES(120), 1, "");
     stock->width_given = true;
@@ -90,13 +89,14 @@ static void too_narrow_boards(void **state)
     assert_int_equal(tally_of(bench.arena, bench.layout).too_wide, INCHES(100));
     arena_free(bench.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(nothing_yet),
-        cmocka_unit_test(counted),
-        cmocka_unit_test(too_narrow_boards),
+    const TTest *const tests[] = {
+        nothing_yet,
+        counted,
+        too_narrow_boards,
     };
     return RUN(tests);
 }

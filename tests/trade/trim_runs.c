@@ -3,7 +3,7 @@
  * scribes, casings. An outside corner covered by two strips, each beveled to 45 degrees along one edge, its width told
  * to the long point: common practice.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "plain.h"
 #include "trade/trim_level.h"
@@ -53,9 +53,8 @@ static TrimStrips strips_of(Bench *bench, Findings *findings)
 
 /* Out of level by 1/2 in: tapered from 1 1/2 to 2 in, its free edge level; a third mark off the line makes it a scribe.
  * A strip that stands ends at the free edge. */
-static void ceiling_out_of_level(void **state)
+START_TEST(ceiling_out_of_level)
 {
-    (void)state;
     Bench bench = wall_new_plain();
     Marks *ceiling = &bench.wall->faces.at[0].ceiling;
     add_mark(&bench, ceiling, INCHES(100), INCHES(53.5));
@@ -85,12 +84,12 @@ static void ceiling_out_of_level(void **state)
     assert_int_equal(strips.at[2].shape, STRIP_STRAIGHT);
     arena_free(bench.arena);
 }
+END_TEST
 
 /* Round a corner the free edges meet: the east face's ceiling is level, but 1/4 in higher, so its strip is 1/4 in
  * wider. Where they are too far apart each face has its own. */
-static void free_edges_meet(void **state)
+START_TEST(free_edges_meet)
 {
-    (void)state;
     Bench bench = wall_new_plain();
     add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT});
     Marks *ceiling = &bench.wall->faces.at[1].ceiling;
@@ -110,12 +109,12 @@ static void free_edges_meet(void **state)
     assert_int_equal(strips.at[1].edge_from, INCHES(52.5));
     arena_free(bench.arena);
 }
+END_TEST
 
 /* More out of level than half its width, it follows the slope: 40 along and 3 up; a rake is a strip of its own: 3,
  * 4, 5. Where they meet, each is mitered by half the angle between them. */
-static void slopes(void **state)
+START_TEST(slopes)
 {
-    (void)state;
     Bench bench = wall_new_plain();
     Marks *ceiling = &bench.wall->faces.at[0].ceiling;
     add_mark(&bench, ceiling, INCHES(40), INCHES(56));
@@ -148,13 +147,13 @@ static void slopes(void **state)
                      slope_miter(INCHES(1), (Slope){1, 0}, (Slope){1, 1}));
     arena_free(bench.arena);
 }
+END_TEST
 
 /* A parallelogram is as long as its edge and width x tangent, and stands width over cosine (Euclid's geometry): 48 in
  * along at 45 degrees are 67.88 in of edge; a strip 3 in wide with plumb ends needs 70.88 in, 70 7/8 in marked. Both
  * sides of a ridge, along ceiling and floor. */
-static void plumb_ends(void **state)
+START_TEST(plumb_ends)
 {
-    (void)state;
     for (int upper = 0; upper < 2; upper++) {
         Bench bench = wall_new_plain();
         Face *face = &bench.wall->faces.at[0];
@@ -196,12 +195,12 @@ static void plumb_ends(void **state)
         arena_free(bench.arena);
     }
 }
+END_TEST
 
 /* Inside: the one runs to the planks of the other face, the other to the face of that strip. Planks 1/2 in, underlay
  * 1/4 in on the second face. */
-static void inside_corner(void **state)
+START_TEST(inside_corner)
 {
-    (void)state;
     Bench bench = wall_new_plain();
     add_east(&bench, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT});
     bench.wall->faces.at[1].underlay = INCHES(0.25);
@@ -218,12 +217,12 @@ static void inside_corner(void **state)
     assert_false(strips.at[2].bevelled);
     arena_free(bench.arena);
 }
+END_TEST
 
 /* Outside: strips along the wall meet in front of the strips of the other face: 100 + 1/2 (planks) + 1/2 (strip) to the
  * long point. */
-static void outside_corner(void **state)
+START_TEST(outside_corner)
 {
-    (void)state;
     Bench bench = wall_new_plain();
     Findings findings = {0};
     add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT});
@@ -250,6 +249,7 @@ static void outside_corner(void **state)
     assert_holds(findings.at[0].text, "does not reach the planks");
     arena_free(bench.arena);
 }
+END_TEST
 
 static Opening *add_measured(Bench *bench, const char *name, OpeningKind kind, Box box, Length clear)
 {
@@ -261,9 +261,8 @@ static Opening *add_measured(Bench *bench, const char *name, OpeningKind kind, B
     return opening;
 }
 
-static void casings(void **state)
+START_TEST(casings)
 {
-    (void)state;
     Bench bench = wall_new_plain();
     Findings findings = {0};
     add_measured(&bench, "loft window", OPENING_WINDOW, (Box){INCHES(60), INCHES(90), 0, INCHES(20)}, INCHES(0.125));
@@ -305,10 +304,10 @@ static void casings(void **state)
     assert_holds(findings.at[0].text, "no opening has that name");
     arena_free(bench.arena);
 }
+END_TEST
 
-static void pieces_to_cut(void **state)
+START_TEST(pieces_to_cut)
 {
-    (void)state;
     Bench bench = wall_new_plain();
     *arena_push(bench.arena, &bench.wall->trim.pieces) =
         (TrimPiece){.name = arena_text(bench.arena, "shelf lip", 9), .length = INCHES(30), .count = 2};
@@ -323,11 +322,11 @@ static void pieces_to_cut(void **state)
     assert_int_equal(pieces.at[1].length, INCHES(93));
     arena_free(bench.arena);
 }
+END_TEST
 
 /* A side with a belly of 1/4 in: the strip along it is scribed by as much. */
-static void crooked_side(void **state)
+START_TEST(crooked_side)
 {
-    (void)state;
     Bench bench = wall_new_plain();
     Marks *left = &bench.wall->faces.at[0].left;
     add_mark(&bench, left, -INCHES(40), 0);
@@ -340,13 +339,13 @@ static void crooked_side(void **state)
     assert_int_equal(strips.at[1].shape, STRIP_STRAIGHT);
     arena_free(bench.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(ceiling_out_of_level), cmocka_unit_test(slopes),         cmocka_unit_test(plumb_ends),
-        cmocka_unit_test(inside_corner),        cmocka_unit_test(outside_corner), cmocka_unit_test(casings),
-        cmocka_unit_test(pieces_to_cut),        cmocka_unit_test(crooked_side),   cmocka_unit_test(free_edges_meet),
+    const TTest *const tests[] = {
+        ceiling_out_of_level, slopes,       plumb_ends,      inside_corner, outside_corner, casings,
+        pieces_to_cut,        crooked_side, free_edges_meet,
     };
     return RUN(tests);
 }

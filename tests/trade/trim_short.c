@@ -2,7 +2,7 @@
  * Trim that the trim stock does not give. Boards of 96 in, a quarter inch squared off each end: 95 1/2 in to cut from,
  * kerf 1/8 in.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "fill/trim.h"
 #include "plain.h"
@@ -37,9 +37,8 @@ static Findings told(const Bench *bench)
     return findings;
 }
 
-static void what_fits_is_not_told(void **state)
+START_TEST(what_fits_is_not_told)
 {
-    (void)state;
     Bench bench = trim_bench(2);
     add_piece(&bench, "lip", INCHES(95.5), 1);   /* a whole board between its squared ends */
     add_piece(&bench, "stop", INCHES(31.75), 3); /* 3 x 31 3/4 and two kerfs */
@@ -48,10 +47,10 @@ static void what_fits_is_not_told(void **state)
     assert_int_equal(told(&bench).count, 1);
     arena_free(bench.arena);
 }
+END_TEST
 
-static void longer_than_every_board(void **state)
+START_TEST(longer_than_every_board)
 {
-    (void)state;
     Bench bench = trim_bench(3);
     add_piece(&bench, "rail", INCHES(120), 2);
     add_piece(&bench, "lip", INCHES(36), 1);
@@ -63,10 +62,10 @@ static void longer_than_every_board(void **state)
                         "95 1/2 in; add longer ones under trim.stock, or make two strips of one.");
     arena_free(bench.arena);
 }
+END_TEST
 
-static void too_few_boards(void **state)
+START_TEST(too_few_boards)
 {
-    (void)state;
     Bench bench = trim_bench(2);
     add_piece(&bench, "rail", INCHES(90), 3);
     add_piece(&bench, "lip", INCHES(60), 1);
@@ -77,10 +76,10 @@ static void too_few_boards(void **state)
     assert_holds(findings.at[1].text, "One strip of lip, 60 in long");
     arena_free(bench.arena);
 }
+END_TEST
 
-static void no_boards_at_all(void **state)
+START_TEST(no_boards_at_all)
 {
-    (void)state;
     Bench bench = trim_bench(0);
     assert_int_equal(told(&bench).count, 0); /* nothing is asked for */
     add_piece(&bench, "rail", INCHES(90), 1);
@@ -89,12 +88,12 @@ static void no_boards_at_all(void **state)
     assert_holds(findings.at[0].text, "there are no boards; write what is at hand under trim.stock");
     arena_free(bench.arena);
 }
+END_TEST
 
 /* The longest first, each where there is room, leaves one over here (38 + 38; 29 + 29 + 29; of 96 each); the plan finds
  * 38 + 29 + 29 twice. */
-static void where_the_quick_way_fails_the_plan_is_asked(void **state)
+START_TEST(where_the_quick_way_fails_the_plan_is_asked)
 {
-    (void)state;
     Bench bench = trim_bench(2);
     bench.wall->saw = (Saw){0};
     add_piece(&bench, "stile", INCHES(38), 2);
@@ -106,15 +105,16 @@ static void where_the_quick_way_fails_the_plan_is_asked(void **state)
     assert_holds(findings.at[0].text, "One strip of rail, 29 1/16 in long");
     arena_free(bench.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(what_fits_is_not_told),
-        cmocka_unit_test(longer_than_every_board),
-        cmocka_unit_test(too_few_boards),
-        cmocka_unit_test(no_boards_at_all),
-        cmocka_unit_test(where_the_quick_way_fails_the_plan_is_asked),
+    const TTest *const tests[] = {
+        what_fits_is_not_told,
+        longer_than_every_board,
+        too_few_boards,
+        no_boards_at_all,
+        where_the_quick_way_fails_the_plan_is_asked,
     };
     return RUN(tests);
 }

@@ -1,7 +1,7 @@
 /*
  * Other rip widths and reveals on faces simple enough to be worked by hand.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "plain.h"
 #include "trade/widths.h"
@@ -15,9 +15,8 @@ static void add_stock(Bench *bench, Length length, int count, Length width)
 }
 
 /* 60 in of height: planks of 5 1/4 in leave 11 whole and 2 1/4 in; 5 in go into it twelve times. */
-static void whole_courses(void **state)
+START_TEST(whole_courses)
 {
-    (void)state;
     Bench bench = bench_new(INCHES(100), 0, INCHES(60), INCHES(5.25), 0);
     add_stock(&bench, INCHES(52), 7, 0);
     add_stock(&bench, INCHES(78), 3, INCHES(5.5));
@@ -45,13 +44,13 @@ static void whole_courses(void **state)
     assert_true(own);
     arena_free(bench.arena);
 }
+END_TEST
 
 /* Ten planks of 5 in and nine gaps of a five-cent coin (1.95 mm). A thinner spacer still ends in whole courses while
  * what is left over hides in one more gap at the floor and one at the ceiling: 9 (1.95 - r) <= 2 r, r >= 1.596 mm. A
  * thicker one runs over. */
-static void whole_by_a_spacer(void **state)
+START_TEST(whole_by_a_spacer)
 {
-    (void)state;
     Length coin = 1950000;
     Bench bench = bench_new(INCHES(100), 0, 10 * INCHES(5) + 9 * coin, INCHES(5), SIXTEENTH);
     bench.wall->round = LENGTH_MM / 10;
@@ -69,23 +68,24 @@ static void whole_by_a_spacer(void **state)
     assert_string_equal(spacer_words(bench.arena, &choices.at[0].spacer), "a piece of 16 gauge zinc-coated steel");
     arena_free(bench.arena);
 }
+END_TEST
 
-static void none_while_hung(void **state)
+START_TEST(none_while_hung)
 {
-    (void)state;
     Bench bench = bench_new(INCHES(100), 0, INCHES(60), INCHES(5), SIXTEENTH);
     arena_push(bench.arena, &bench.wall->hung_pieces)->face = bench.wall->faces.at[0].name;
     assert_int_equal(widths_worth(bench.arena, bench.layout).count, 0);
     assert_int_equal(reveals_worth(bench.arena, bench.layout).count, 0);
     arena_free(bench.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(whole_courses),
-        cmocka_unit_test(whole_by_a_spacer),
-        cmocka_unit_test(none_while_hung),
+    const TTest *const tests[] = {
+        whole_courses,
+        whole_by_a_spacer,
+        none_while_hung,
     };
     return RUN(tests);
 }

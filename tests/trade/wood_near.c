@@ -3,7 +3,7 @@
  * right triangles (Euclid I.47: 3, 4, 5; 2, 3, 6, 7; 1, 4, 8, 9) and, against chance, held against a search over a grid
  * of points. The 6 in, 12 in and 1/8 in an inch: IRC R1001.11 exc. 4 (2009 text).
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "trade/caution_fire.h"
@@ -22,9 +22,8 @@ static Length distance_in(Body body, WoodPart part)
     return root_down(wood_distance(&here, &part));
 }
 
-static void boxes(void **state)
+START_TEST(boxes)
 {
-    (void)state;
     const WoodPart part = {.left = 0, .right = 100, .top_left = 10, .top_right = 10, .out = 5};
     assert_int_equal(distance_in((Body){40, 60, 2, 8, 0, 0}, part), 0);     /* in it */
     assert_int_equal(distance_in((Body){40, 60, 13, 20, 9, 9}, part), 5);   /* 3 above, 4 before */
@@ -32,11 +31,11 @@ static void boxes(void **state)
     assert_int_equal(distance_in((Body){-9, -4, -8, -8, -3, -1}, part), 9); /* 4, 8, 1 */
     assert_int_equal(distance_in((Body){-50, 150, -50, 150, 12, BODY_FAR}, part), 7);
 }
+END_TEST
 
 /* Under an edge that rises 3 in 4: 5 off square. */
-static void slanted(void **state)
+START_TEST(slanted)
 {
-    (void)state;
     const WoodPart part = {.right = 4000, .top_right = 3000};
     assert_int_equal(distance_in((Body){1000, 1000, 2000, 2000, 0, 0}, part), 1000); /* 1250 above it, x 4/5 */
     assert_int_equal(distance_in((Body){1000, 2000, 1000, 1100, 0, 0}, part), 0);    /* the edge goes through it */
@@ -44,11 +43,11 @@ static void slanted(void **state)
     assert_int_equal(distance_in((Body){-5000, 9000, -5000, 9000, 0, 0}, part), 0);  /* around it */
     assert_int_equal(distance_in((Body){4300, 4400, 3400, 3500, 0, 0}, part), 500);  /* beyond its tip */
 }
+END_TEST
 
 /* No point of a grid over both is nearer than told, and the nearest is nearer than told and a step of the grid. */
-static void against_a_grid(void **state)
+START_TEST(against_a_grid)
 {
-    (void)state;
     Random random = {5};
     for (int n = 0; n < 300; n++) {
         WoodPart part = {.left = random_between(&random, 0, 39)};
@@ -93,6 +92,7 @@ static void against_a_grid(void **state)
         assert_true(told >= by_grid - 4 * scale);
     }
 }
+END_TEST
 
 /* ---- over corners ---- */
 
@@ -149,9 +149,8 @@ static const char *told(const Room *room)
 
 /* A stove whose side is 8 1/4 in from the side wall: planks of 1/2 in leave 7 3/4 in, whatever it stands before its own
  * wall; backing and a strip in the corner take more. */
-static void stove_beside_a_wall(void **state)
+START_TEST(stove_beside_a_wall)
 {
-    (void)state;
     Room room = room_new(2, (Length[]){INCHES(60), INCHES(80)}, CORNER_INSIDE);
     Opening *stove = add_hot(&room, 0, OPENING_STOVE, INCHES(20), 0, INCHES(31.75), INCHES(30));
     stove->away_given = true;
@@ -173,11 +172,11 @@ static void stove_beside_a_wall(void **state)
     assert_holds(told(&room), "on east, around the inside corner, as near as 7 1/2 in (planks).");
     arena_free(room.arena);
 }
+END_TEST
 
 /* In front of a stove stands the opposite wall: how far depends on its depth. */
-static void opposite_wall(void **state)
+START_TEST(opposite_wall)
 {
-    (void)state;
     Room room = room_new(3, (Length[]){INCHES(60), INCHES(80), INCHES(60)}, CORNER_INSIDE);
     Opening *stove = add_hot(&room, 0, OPENING_STOVE, INCHES(20), 0, INCHES(20), INCHES(30));
     stove->away_given = true;
@@ -188,12 +187,12 @@ static void opposite_wall(void **state)
     assert_holds(told(&room), "; on south, around 2 corners, 79 1/2 in (planks).");
     arena_free(room.arena);
 }
+END_TEST
 
 /* Corners of all four kinds, seen from a fireplace at the far face: 3 in from an outside corner, 7 in from an inside
  * one. */
-static void fireplace_near_corners(void **state)
+START_TEST(fireplace_near_corners)
 {
-    (void)state;
     Room room = room_new(2, (Length[]){INCHES(60), INCHES(80)}, CORNER_OUTSIDE);
     Opening *fireplace = add_hot(&room, 0, OPENING_HEARTH, INCHES(27), 0, INCHES(30), INCHES(30));
     room.wall->faces.at[0].margin.right = INCHES(40); /* no planks of its own near it */
@@ -225,11 +224,11 @@ static void fireplace_near_corners(void **state)
         arena_free(room.arena);
     }
 }
+END_TEST
 
 /* Round an outside corner the planks of the side begin 4 in behind the front and 3 in beside the opening: 5 in. */
-static void straight_across_an_outside_corner(void **state)
+START_TEST(straight_across_an_outside_corner)
 {
-    (void)state;
     Room room = room_new(2, (Length[]){INCHES(60), INCHES(80)}, CORNER_OUTSIDE);
     add_hot(&room, 0, OPENING_HEARTH, INCHES(27), 0, INCHES(30), INCHES(30));
     room.wall->faces.at[0].margin.right = INCHES(40);
@@ -237,11 +236,11 @@ static void straight_across_an_outside_corner(void **state)
     assert_holds(told(&room), "on east, around the outside corner, 5 in (planks)");
     arena_free(room.arena);
 }
+END_TEST
 
 /* Planks kept off by a margin, but the sheet behind them is not; through the gaps of open reveals too. */
-static void backing_is_wood(void **state)
+START_TEST(backing_is_wood)
 {
-    (void)state;
     Room room = room_new(2, (Length[]){INCHES(60), INCHES(80)}, CORNER_INSIDE);
     add_hot(&room, 0, OPENING_HEARTH, INCHES(10), INCHES(20), INCHES(30), INCHES(30));
     room.wall->faces.at[1].margin.left = INCHES(60);
@@ -252,22 +251,22 @@ static void backing_is_wood(void **state)
     assert_holds(text, "on east, around the inside corner, 19 1/2 in (backing)");
     arena_free(room.arena);
 }
+END_TEST
 
 /* Faces that no corner joins are not known. */
-static void not_joined(void **state)
+START_TEST(not_joined)
 {
-    (void)state;
     Room room = room_new(3, (Length[]){INCHES(60), INCHES(80), INCHES(60)}, CORNER_INSIDE);
     room.wall->faces.at[0].corner.kind = CORNER_NONE;
     add_hot(&room, 0, OPENING_HEARTH, INCHES(10), INCHES(20), INCHES(30), INCHES(30));
     assert_holds(told(&room), "No corner joins east, south to it: measure from it to wood there.");
     arena_free(room.arena);
 }
+END_TEST
 
 /* Round a ring of four faces every one is reached both ways: the nearer way counts. */
-static void ring(void **state)
+START_TEST(ring)
 {
-    (void)state;
     Room room = room_new(4, (Length[]){INCHES(60), INCHES(80), INCHES(60), INCHES(80)}, CORNER_INSIDE);
     room.wall->faces.at[3].corner = (Corner){.kind = CORNER_INSIDE, .joint = CORNER_TRIM};
     add_hot(&room, 0, OPENING_HEARTH, INCHES(10), INCHES(20), INCHES(30), INCHES(30));
@@ -275,23 +274,24 @@ static void ring(void **state)
     assert_holds(text, "on east, around the inside corner, 19 1/2 in (planks)");
     assert_holds(text, "on west, around the inside corner, 9 1/2 in (planks)");
     assert_holds(text, "on south, around 2 corners, 79 1/2 in (planks)");
-    assert_null(strstr(text, "No corner joins"));
+    assert_lacks(text, "No corner joins");
     arena_free(room.arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(boxes),
-        cmocka_unit_test(slanted),
-        cmocka_unit_test(against_a_grid),
-        cmocka_unit_test(stove_beside_a_wall),
-        cmocka_unit_test(opposite_wall),
-        cmocka_unit_test(fireplace_near_corners),
-        cmocka_unit_test(straight_across_an_outside_corner),
-        cmocka_unit_test(backing_is_wood),
-        cmocka_unit_test(not_joined),
-        cmocka_unit_test(ring),
+    const TTest *const tests[] = {
+        boxes,
+        slanted,
+        against_a_grid,
+        stove_beside_a_wall,
+        opposite_wall,
+        fireplace_near_corners,
+        straight_across_an_outside_corner,
+        backing_is_wood,
+        not_joined,
+        ring,
     };
     return RUN(tests);
 }

@@ -2,7 +2,7 @@
  * What makes a wall impossible, where no file is: paths, order, and values that only an editor could bring about. The
  * words of each problem are held by tests/store/bad.
  */
-#include "check.h"
+#include "support/test.h"
 
 #include "support/random_wall.h"
 #include "wall/check.h"
@@ -12,18 +12,14 @@
 
 static Arena *arena;
 
-static int set_up(void **state)
+static void set_up(void)
 {
-    (void)state;
     arena = arena_new();
-    return 0;
 }
 
-static int tear_down(void **state)
+static void tear_down(void)
 {
-    (void)state;
     arena_free(arena);
-    return 0;
 }
 
 static char *text(const char *string)
@@ -47,15 +43,14 @@ static void expect(const Wall *wall, const char *const *paths, int count)
         expect((wall), paths, (int)(sizeof paths / sizeof *paths)); \
     } while (0)
 
-static void an_empty_wall(void **state)
+START_TEST(an_empty_wall)
 {
-    (void)state;
     EXPECT(wall_new(arena, UNITS_IN), "planks.width", "planks.thickness", "faces");
 }
+END_TEST
 
-static void in_the_order_of_the_file(void **state)
+START_TEST(in_the_order_of_the_file)
 {
-    (void)state;
     Wall *wall = random_wall(arena, 1, RANDOM_HOUSE);
     wall->title = text("two\nlines");
     wall->round = 1;
@@ -71,10 +66,10 @@ static void in_the_order_of_the_file(void **state)
     EXPECT(wall, "title", "round", "planks.width", "start", "saw.kerf", "faces[0].width", "faces[1].floor[1]",
            "faces[1].margin.right", "stock[2].count", "fasteners.length", "hung.pieces[0].face");
 }
+END_TEST
 
-static void names_that_no_file_can_hold(void **state)
+START_TEST(names_that_no_file_can_hold)
 {
-    (void)state;
     static const char *const bad[] = {"a\nb",         "tab\t", "\x7f",     "\xc2\x85",
                                       "\xe2\x80\xa8", "\xff",  "cut \xc3", "\xed\xa0\x80"};
     static const char *const good[] = {"T\xc3\xbcr", "it's # 1: a", "\xe2\x80\xae", " ", "\xf0\x9f\xaa\x9f"};
@@ -88,11 +83,11 @@ static void names_that_no_file_can_hold(void **state)
         assert_int_equal(wall_check(arena, wall).count, 0);
     }
 }
+END_TEST
 
 /* A ceiling is above the floor somewhere, if only at one side of a step or at an end. */
-static void room_somewhere(void **state)
+START_TEST(room_somewhere)
 {
-    (void)state;
     Wall *wall = random_wall(arena, 1, RANDOM_PLAIN);
     Face *face = &wall->faces.at[0];
     face->width = 100;
@@ -117,17 +112,17 @@ static void room_somewhere(void **state)
         for (int k = 0; k < cases[i].count; k++)
             *arena_push(arena, &face->ceiling) = cases[i].marks[k];
         if ((wall_check(arena, wall).count == 0) != cases[i].room)
-            fail_msg("case %zu", i);
+            FAIL("case %zu", i);
     }
     face->ceiling = (Marks){0};
     *arena_push(arena, &face->ceiling) = (Mark){0, 10};
     face->margin.floor = 10;
     EXPECT(wall, "faces[0].ceiling");
 }
+END_TEST
 
-static void too_many(void **state)
+START_TEST(too_many)
 {
-    (void)state;
     Wall *wall = random_wall(arena, 1, RANDOM_PLAIN);
     wall->stock.at[0].count = WALL_BOARDS_MOST;
     assert_int_equal(wall_check(arena, wall).count, 0);
@@ -150,27 +145,27 @@ static void too_many(void **state)
     wall->faces.count--;
     assert_int_equal(wall_check(arena, wall).count, 0);
 }
+END_TEST
 
-static void nothing_is_allocated_for_a_good_wall(void **state)
+START_TEST(nothing_is_allocated_for_a_good_wall)
 {
-    (void)state;
     const Wall *wall = random_wall(arena, 3, RANDOM_HOUSE);
     Arena *own = arena_new();
     assert_int_equal(wall_check(own, wall).count, 0);
     assert_int_equal(arena_used(own), 0);
     arena_free(own);
 }
+END_TEST
 
 int main(void)
 {
-#define TEST(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
-    const struct CMUnitTest tests[] = {
-        TEST(an_empty_wall),
-        TEST(in_the_order_of_the_file),
-        TEST(names_that_no_file_can_hold),
-        TEST(room_somewhere),
-        TEST(too_many),
-        TEST(nothing_is_allocated_for_a_good_wall),
+    const TTest *const tests[] = {
+        an_empty_wall,
+        in_the_order_of_the_file,
+        names_that_no_file_can_hold,
+        room_somewhere,
+        too_many,
+        nothing_is_allocated_for_a_good_wall,
     };
-    return RUN(tests);
+    return RUN_WITH(tests, set_up, tear_down);
 }

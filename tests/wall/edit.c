@@ -1,5 +1,5 @@
 /* Changes, each a step that can be undone; refused ones change nothing. */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "support/random_wall.h"
@@ -13,18 +13,14 @@
 
 static Arena *arena;
 
-static int set_up(void **state)
+static void set_up(void)
 {
-    (void)state;
     arena = arena_new();
-    return 0;
 }
 
-static int tear_down(void **state)
+static void tear_down(void)
 {
-    (void)state;
     arena_free(arena);
-    return 0;
 }
 
 static char *text(const char *string)
@@ -164,9 +160,8 @@ static void change_somehow(Document *document, Random *random)
     }
 }
 
-static void undo_all_gives_the_first(void **state)
+START_TEST(undo_all_gives_the_first)
 {
-    (void)state;
     for (uint64_t seed = 0; seed < 300; seed++) {
         Arena *own = arena_new();
         const Wall *first = random_wall(own, seed, seed % 2 == 0 ? RANDOM_HUNG : RANDOM_HOUSE);
@@ -198,10 +193,10 @@ static void undo_all_gives_the_first(void **state)
         arena_free(own);
     }
 }
+END_TEST
 
-static void a_change_ends_what_could_be_redone(void **state)
+START_TEST(a_change_ends_what_could_be_redone)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     assert_done(edit_start(document, INCH, &err), &err);
@@ -214,10 +209,10 @@ static void a_change_ends_what_could_be_redone(void **state)
     assert_false(document_redo(document));
     document_free(document);
 }
+END_TEST
 
-static void what_changes_nothing_is_no_step(void **state)
+START_TEST(what_changes_nothing_is_no_step)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     const uint64_t version = document_version(document);
@@ -228,10 +223,10 @@ static void what_changes_nothing_is_no_step(void **state)
     assert_int_equal(document_version(document), version);
     document_free(document);
 }
+END_TEST
 
-static void saved_and_changed(void **state)
+START_TEST(saved_and_changed)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     assert_done(edit_start(document, INCH, &err), &err);
@@ -244,12 +239,12 @@ static void saved_and_changed(void **state)
     assert_false(document_changed(document));
     document_free(document);
 }
+END_TEST
 
 /* ---- nudges ---- */
 
-static void a_run_of_nudges_is_one_step(void **state)
+START_TEST(a_run_of_nudges_is_one_step)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     const Wall *first = wall_copy(arena, document_wall(document));
@@ -264,10 +259,10 @@ static void a_run_of_nudges_is_one_step(void **state)
     assert_true(wall_equal(document_wall(document), first));
     document_free(document);
 }
+END_TEST
 
-static void a_run_that_leads_back_is_no_step(void **state)
+START_TEST(a_run_that_leads_back_is_no_step)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     assert_done(edit_title(document, "a", &err), &err);
@@ -279,10 +274,10 @@ static void a_run_that_leads_back_is_no_step(void **state)
     assert_string_equal(document_wall(document)->title, "a");
     document_free(document);
 }
+END_TEST
 
-static void runs_end(void **state)
+START_TEST(runs_end)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     const uint32_t box = document_wall(document)->faces.at[0].openings.at[0].id;
@@ -301,6 +296,7 @@ static void runs_end(void **state)
     assert_int_equal(steps, 5);
     document_free(document);
 }
+END_TEST
 
 /* ---- refusals ---- */
 
@@ -313,9 +309,8 @@ static void is_refused(Document *document, bool done, const Err *err, const char
     assert_null(document_undo_name(document));
 }
 
-static void refusals(void **state)
+START_TEST(refusals)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     const Wall *wall = document_wall(document);
@@ -361,12 +356,12 @@ static void refusals(void **state)
     is_refused(document, edit_measure(document, &edge, &err), &err, "hung.edges[1].top", "bottom");
     document_free(document);
 }
+END_TEST
 
 /* ---- what goes with a change ---- */
 
-static void hung_pieces_keep_their_boards(void **state)
+START_TEST(hung_pieces_keep_their_boards)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     const Length of_3 = wall_board(document_wall(document), 3)->length;
@@ -390,10 +385,10 @@ static void hung_pieces_keep_their_boards(void **state)
     assert_int_equal(wall_board(wall, wall->hung_pieces.at[2].board)->length, of_8);
     document_free(document);
 }
+END_TEST
 
-static void hung_pieces_follow_their_face(void **state)
+START_TEST(hung_pieces_follow_their_face)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     Face face = document_wall(document)->faces.at[0];
@@ -407,11 +402,11 @@ static void hung_pieces_follow_their_face(void **state)
     assert_int_equal(wall->faces.at[0].openings.count, 2);
     document_free(document);
 }
+END_TEST
 
 /* Two pieces of board 3: the second lies a kerf behind the first, at 1/4 + 20 + 1/8, also when the first is gone. */
-static void taken_down_pieces_move_no_other(void **state)
+START_TEST(taken_down_pieces_move_no_other)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     assert_done(edit_take_down(document, 0, &err), &err);
@@ -422,11 +417,11 @@ static void taken_down_pieces_move_no_other(void **state)
     assert_false(pieces->at[1].offset_given);
     document_free(document);
 }
+END_TEST
 
 /* The plan that was made anew goes on from the next piece where its first is taken down. */
-static void the_mark_of_a_plan_made_anew_passes_on(void **state)
+START_TEST(the_mark_of_a_plan_made_anew_passes_on)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     HungPiece piece = document_wall(document)->hung_pieces.at[2];
@@ -452,10 +447,10 @@ static void the_mark_of_a_plan_made_anew_passes_on(void **state)
     assert_int_equal(pieces->at[1].plan, PLAN_KEPT);
     document_free(document);
 }
+END_TEST
 
-static void a_later_measure_replaces(void **state)
+START_TEST(a_later_measure_replaces)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     HungEdge edge = {.face = text("north"), .course = 0, .is_top = true, .height = 4 * INCH};
@@ -469,10 +464,10 @@ static void a_later_measure_replaces(void **state)
     assert_false(document_wall(document)->hung_edges.at[0].is_top);
     document_free(document);
 }
+END_TEST
 
-static void faces_come_and_go(void **state)
+START_TEST(faces_come_and_go)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     Face face = document_wall(document)->faces.at[0];
@@ -498,11 +493,11 @@ static void faces_come_and_go(void **state)
     assert_string_equal(document_wall(document)->faces.at[0].name, "first");
     document_free(document);
 }
+END_TEST
 
 /* What is lent to a change may be the document's own, or gone right after. */
-static void lent_memory(void **state)
+START_TEST(lent_memory)
 {
-    (void)state;
     Err err;
     Document *document = document_of_three();
     Arena *lent = arena_new();
@@ -518,26 +513,26 @@ static void lent_memory(void **state)
     assert_string_equal(document_undo_name(document), "remove hatch");
     document_free(document);
 }
+END_TEST
 
 int main(void)
 {
-#define TEST(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
-    const struct CMUnitTest tests[] = {
-        TEST(undo_all_gives_the_first),
-        TEST(a_change_ends_what_could_be_redone),
-        TEST(what_changes_nothing_is_no_step),
-        TEST(saved_and_changed),
-        TEST(a_run_of_nudges_is_one_step),
-        TEST(a_run_that_leads_back_is_no_step),
-        TEST(runs_end),
-        TEST(refusals),
-        TEST(hung_pieces_keep_their_boards),
-        TEST(hung_pieces_follow_their_face),
-        TEST(taken_down_pieces_move_no_other),
-        TEST(the_mark_of_a_plan_made_anew_passes_on),
-        TEST(a_later_measure_replaces),
-        TEST(faces_come_and_go),
-        TEST(lent_memory),
+    const TTest *const tests[] = {
+        undo_all_gives_the_first,
+        a_change_ends_what_could_be_redone,
+        what_changes_nothing_is_no_step,
+        saved_and_changed,
+        a_run_of_nudges_is_one_step,
+        a_run_that_leads_back_is_no_step,
+        runs_end,
+        refusals,
+        hung_pieces_keep_their_boards,
+        hung_pieces_follow_their_face,
+        taken_down_pieces_move_no_other,
+        the_mark_of_a_plan_made_anew_passes_on,
+        a_later_measure_replaces,
+        faces_come_and_go,
+        lent_memory,
     };
-    return RUN(tests);
+    return RUN_WITH(tests, set_up, tear_down);
 }

@@ -1,5 +1,5 @@
 /* Findings in the order of the plan, faults first. */
-#include "check.h"
+#include "support/test.h"
 
 #include "base/random.h"
 #include "wall/finding.h"
@@ -13,9 +13,8 @@ static void add(Arena *arena, Findings *findings, Finding finding, const char *t
 }
 
 /* By rule, face, course, place, opening, board; what has no course or place before what has one; then as added. */
-static void the_order_of_the_plan(void **state)
+START_TEST(the_order_of_the_plan)
 {
-    (void)state;
     Arena *arena = arena_new();
     Findings findings = {0};
     const Finding sliver = finding_of(RULE_SLIVER);
@@ -48,10 +47,10 @@ static void the_order_of_the_plan(void **state)
         assert_int_equal(findings.at[i].text[0], "abcdefghi"[i]);
     arena_free(arena);
 }
+END_TEST
 
-static void equal_ones_stay_as_added(void **state)
+START_TEST(equal_ones_stay_as_added)
 {
-    (void)state;
     for (int count = 0; count < 70; count++) {
         Arena *arena = arena_new();
         Findings findings = {0};
@@ -77,10 +76,10 @@ static void equal_ones_stay_as_added(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
-static void each_rule_has_its_word(void **state)
+START_TEST(each_rule_has_its_word)
 {
-    (void)state;
     for (int i = 0; i < (int)RULE_COUNT; i++) {
         assert_true(strlen(rule_word((Rule)i)) > 2);
         for (int k = 0; k < i; k++)
@@ -94,13 +93,14 @@ static void each_rule_has_its_word(void **state)
     assert_int_equal(rule_grade(RULE_MISSING), GRADE_FAULT);
     assert_int_equal(rule_grade(RULE_SLIVER), GRADE_CAUTION);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(the_order_of_the_plan),
-        cmocka_unit_test(equal_ones_stay_as_added),
-        cmocka_unit_test(each_rule_has_its_word),
+    const TTest *const tests[] = {
+        the_order_of_the_plan,
+        equal_ones_stay_as_added,
+        each_rule_has_its_word,
     };
     return RUN(tests);
 }

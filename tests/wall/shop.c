@@ -1,6 +1,6 @@
 /* Copies and equality of what the wall file says of the shop: every member counts, and none is shared with the wall
  * copied. */
-#include "check.h"
+#include "support/test.h"
 
 #include "wall/edit.h"
 
@@ -30,9 +30,8 @@ static Wall *shop_wall(Arena *arena)
     return wall;
 }
 
-static void copies(void **state)
+START_TEST(copies)
 {
-    (void)state;
     Arena *arena = arena_new();
     Arena *other = arena_new();
     Wall *wall = shop_wall(arena);
@@ -48,6 +47,7 @@ static void copies(void **state)
     assert_int_equal(copy->rough.at[0].avoid.at[0].to, 20);
     arena_free(other);
 }
+END_TEST
 
 /* One member changed makes another wall. */
 #define DIFFERS(change)                        \
@@ -58,9 +58,8 @@ static void copies(void **state)
         assert_false(wall_equal(other, wall)); \
     } while (0)
 
-static void differences(void **state)
+START_TEST(differences)
 {
-    (void)state;
     Arena *arena = arena_new();
     const Wall *wall = shop_wall(arena);
     DIFFERS(trim.runs.at[0].along = ALONG_FLOOR);
@@ -99,6 +98,7 @@ static void differences(void **state)
     DIFFERS(bill.given = false);
     arena_free(arena);
 }
+END_TEST
 
 /* A wall that can be laid out, so that changes are taken. */
 static Document *document_of(Arena *arena)
@@ -114,9 +114,8 @@ static Document *document_of(Arena *arena)
     return document_new(wall);
 }
 
-static void edits(void **state)
+START_TEST(edits)
 {
-    (void)state;
     Arena *arena = arena_new();
     Document *document = document_of(arena);
     Err err;
@@ -158,10 +157,10 @@ static void edits(void **state)
     document_free(document);
     arena_free(arena);
 }
+END_TEST
 
-static void runs_of_trim_are_edited(void **state)
+START_TEST(runs_of_trim_are_edited)
 {
-    (void)state;
     Arena *arena = arena_new();
     Document *document = document_of(arena);
     Err err;
@@ -187,11 +186,11 @@ static void runs_of_trim_are_edited(void **state)
     document_free(document);
     arena_free(arena);
 }
+END_TEST
 
 /* Two faces have an opening of one name: the run goes round both, and is left without one only by the last. */
-static void a_run_of_trim_follows_the_name_of_its_opening(void **state)
+START_TEST(a_run_of_trim_follows_the_name_of_its_opening)
 {
-    (void)state;
     Arena *arena = arena_new();
     Wall *wall = shop_wall(arena);
     *arena_push(arena, &wall->planks.widths) = LENGTH_INCH;
@@ -220,11 +219,11 @@ static void a_run_of_trim_follows_the_name_of_its_opening(void **state)
     document_free(document);
     arena_free(arena);
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(copies), cmocka_unit_test(differences), cmocka_unit_test(edits),
-                                       cmocka_unit_test(runs_of_trim_are_edited),
-                                       cmocka_unit_test(a_run_of_trim_follows_the_name_of_its_opening)};
+    const TTest *const tests[] = {copies, differences, edits, runs_of_trim_are_edited,
+                                  a_run_of_trim_follows_the_name_of_its_opening};
     return RUN(tests);
 }

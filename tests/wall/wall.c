@@ -1,5 +1,5 @@
 /* Values that follow from the document: limits between marks, studs, corners, the order of hanging, boards. */
-#include "check.h"
+#include "support/test.h"
 
 #include "support/random_wall.h"
 #include "wall/wall.h"
@@ -13,9 +13,8 @@ static Marks marks_of(Mark *at, int count)
     return (Marks){.at = at, .count = count, .room = count};
 }
 
-static void limits_between_marks(void **state)
+START_TEST(limits_between_marks)
 {
-    (void)state;
     Mark marks[] = {{0, 100}, {100, 200}, {100, 50}, {103, 51}, {300, -100}};
     const Marks all = marks_of(marks, 5);
     static const struct {
@@ -37,10 +36,10 @@ static void limits_between_marks(void **state)
     const Marks wide = marks_of(far, 2);
     assert_int_equal(marks_off(&wide, 123456789, false), 123456789);
 }
+END_TEST
 
-static void openings_on_the_floor(void **state)
+START_TEST(openings_on_the_floor)
 {
-    (void)state;
     Mark floor[] = {{0, 1000 * MM}, {500 * MM, 1010 * MM}, {500 * MM, 900 * MM}};
     const Face face = {.floor = marks_of(floor, 3)};
     Opening door = {.to_floor = true, .left = 250 * MM, .width = 900 * MM, .height = 2000 * MM};
@@ -55,10 +54,10 @@ static void openings_on_the_floor(void **state)
     assert_int_equal(opening_foot(&face, &window), -3 * MM);
     assert_int_equal(opening_head(&face, &window), 7 * MM);
 }
+END_TEST
 
-static void studs(void **state)
+START_TEST(studs)
 {
-    (void)state;
     Arena *arena = arena_new();
     Face face = {.width = 1000, .studs = {.given = true, .regular = true, .first = -350, .spacing = 400}};
     LengthList list = wall_studs(arena, &face);
@@ -80,10 +79,10 @@ static void studs(void **state)
     assert_int_equal(wall_studs(arena, &face).count, 0);
     arena_free(arena);
 }
+END_TEST
 
-static void course_widths(void **state)
+START_TEST(course_widths)
 {
-    (void)state;
     Length widths[] = {100, 70, 90};
     const Wall wall = {.planks = {.widths = {widths, 3, 3}, .lap = 10, .reveal = 2}};
     assert_int_equal(wall_course_width(&wall, 0), 100);
@@ -95,10 +94,10 @@ static void course_widths(void **state)
     assert_int_equal(wall_least(&wall), 20); /* a third of the narrowest face */
     assert_int_equal(wall_widest(&wall), 100);
 }
+END_TEST
 
-static void boards(void **state)
+START_TEST(boards)
 {
-    (void)state;
     Stock lines[] = {{.count = 3, .length = 1}, {.count = 1, .length = 2}, {.count = 2, .length = 3}};
     const Wall wall = {.stock = {lines, 3, 3}};
     static const Length of[] = {1, 1, 1, 2, 3, 3};
@@ -110,11 +109,11 @@ static void boards(void **state)
     assert_int_equal(wall_stock_first(&wall, 0), 1);
     assert_int_equal(wall_stock_first(&wall, 2), 5);
 }
+END_TEST
 
 /* Three faces, underlays 1, 2, 3, planks 10 thick. s is the underlay of the face that is met, t = s + 10. */
-static void corner_losses(void **state)
+START_TEST(corner_losses)
 {
-    (void)state;
     static const struct {
         Corner corner;
         Length right_of_first, left_of_second;
@@ -146,6 +145,7 @@ static void corner_losses(void **state)
         assert_int_equal(wall_corner_loss_right(&wall, 1), 0);
     }
 }
+END_TEST
 
 static void expect_order(const Corner *corners, int count, const int *expected)
 {
@@ -162,9 +162,8 @@ static void expect_order(const Corner *corners, int count, const int *expected)
 /* "face by face in the file's order, but a face that runs through an inside corner before the one that butts on it, and
  * a face that laps an outside corner after the one whose ends it covers (a ring of such is opened at its first face)"
  */
-static void hanging_order(void **state)
+START_TEST(hanging_order)
 {
-    (void)state;
     const Corner butt_left = {CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT};
     const Corner butt_right = {CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT};
     const Corner lap_left = {CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT};
@@ -182,10 +181,10 @@ static void hanging_order(void **state)
     expect_order((Corner[]){butt_left, butt_left, butt_left}, 3, (int[]){0, 1, 2}); /* a ring */
     expect_order((Corner[]){butt_right, butt_right, butt_right}, 3, (int[]){0, 2, 1});
 }
+END_TEST
 
-static void copies_are_equal_and_apart(void **state)
+START_TEST(copies_are_equal_and_apart)
 {
-    (void)state;
     for (uint64_t seed = 0; seed < 500; seed++) {
         Arena *arena = arena_new();
         Arena *own = arena_new();
@@ -201,10 +200,10 @@ static void copies_are_equal_and_apart(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
-static void random_walls_repeat_and_differ(void **state)
+START_TEST(random_walls_repeat_and_differ)
 {
-    (void)state;
     for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++) {
         Arena *arena = arena_new();
         const Wall *wall = random_wall(arena, 5, (RandomKind)kind);
@@ -213,19 +212,20 @@ static void random_walls_repeat_and_differ(void **state)
         arena_free(arena);
     }
 }
+END_TEST
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(limits_between_marks),
-        cmocka_unit_test(openings_on_the_floor),
-        cmocka_unit_test(studs),
-        cmocka_unit_test(course_widths),
-        cmocka_unit_test(boards),
-        cmocka_unit_test(corner_losses),
-        cmocka_unit_test(hanging_order),
-        cmocka_unit_test(copies_are_equal_and_apart),
-        cmocka_unit_test(random_walls_repeat_and_differ),
+    const TTest *const tests[] = {
+        limits_between_marks,
+        openings_on_the_floor,
+        studs,
+        course_widths,
+        boards,
+        corner_losses,
+        hanging_order,
+        copies_are_equal_and_apart,
+        random_walls_repeat_and_differ,
     };
     return RUN(tests);
 }
