@@ -284,7 +284,7 @@ static void add_avoids(Making *making, Stock *stock)
 /* Boards for about `wanted` of wall: far too few, few, enough or plenty. */
 static void make_stock(Making *making, Length wanted, int64_t span_mm)
 {
-    static const int percents[] = {0, 20, 70, 95, 102, 108, 120, 140, 200, 400};
+    static const int percents[] = {0, 40, 90, 102, 108, 120, 140, 200, 300, 400};
     static const char *const tones[] = {"", "", "gray", "pale", "brown"};
     Wall *wall = making->wall;
     wall->stock = (Stocks){0};

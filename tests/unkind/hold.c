@@ -3,6 +3,7 @@
 #include "base/utf8.h"
 #include "config.h"
 #include "fill/rules.h"
+#include "proof/prove.h"
 #include "sheet/csv.h"
 #include "sheet/pdf.h"
 #include "sheet/plain.h"
@@ -96,6 +97,17 @@ static bool plan_holds(Holding *holding)
     return findings_hold(holding);
 }
 
+/* The printed plan, by means of its own. */
+static bool proof_holds(Holding *holding)
+{
+    Text plan;
+    text_init(&plan);
+    plan_write(holding->job, &plan);
+    const bool hold = prove(holding->wall, plan.bytes, plan.length, holding->why);
+    text_finish(&plan);
+    return hold;
+}
+
 /* ---- the sheets ---- */
 
 static const struct {
@@ -169,7 +181,7 @@ bool hold_wall(const Wall *wall, bool drawn, Held *held, Text *why)
         if (!hold)
             text_format(why, "layout: %s", err.text);
     }
-    hold = hold && plan_holds(holding);
+    hold = hold && plan_holds(holding) && proof_holds(holding);
     if (hold && asbuilt_of(holding->arena, holding->layout, holding->job->plan, &err) == NULL) {
         text_format(why, "as built: %s", err.text);
         hold = false;

@@ -1,0 +1,169 @@
+#include "proof/proving.h"
+
+#include <stdlib.h>
+
+/*
+ *     board  |square|==piece==|kerf|==piece==|avoid|==piece==|   |square|
+ *            0      offset                                              length
+ */
+
+/* A piece and where it is on the wall. */
+typedef struct Cut {
+    const SaidPiece *piece;
+    const SaidCourse *course;
+    const SaidFace *face;
+    bool hangs;
+} Cut;
+
+typedef struct BoardsProof {
+    Proving *proving;
+    Cut *cuts; /* by piece number - 1 */
+    int count;
+} BoardsProof;
+
+static void gather(BoardsProof *proof)
+{
+    const Said *said = proof->proving->said;
+    for (int round = 0; round < 2; round++) { /* to count them, then to put them in their places */
+        int count = 0;
+        for (int i = 0; i < said->face_count; i++)
+            for (int k = 0; k < said->faces[i].course_count; k++)
+                for (int s = 0; s < said->faces[i].courses[k].segment_count; s++) {
+                    const SaidCourse *course = &said->faces[i].courses[k];
+                    const SaidSegment *segment = &course->segments[s];
+                    for (int p = 0; p < segment->piece_count; p++, count++) {
+                        const SaidPiece *piece = &segment->pieces[p];
+                        if (round == 1 && piece->number >= 1 && piece->number <= proof->count)
+                            proof->cuts[piece->number - 1] = (Cut){
+                                piece, course, &said->faces[i],
+                                proving_hangs(proof->proving, said->faces[i].name, course->number, segment, piece)};
+                    }
+                }
+        if (round == 0) {
+            proof->count = count;
+            proof->cuts = arena_array(proof->proving->arena, Cut, count + 1);
+        }
+    }
+}
+
+/* The greatest height of its outline, and `lap` more unless its upper side is cut all along; an edge measured higher
+ * than its planks reach asks for no more than the whole plank. */
+static Length width_needed(const Wall *wall, const Cut *cut)
+{
+    const SaidPiece *piece = cut->piece;
+    Length low = piece->outline[0].y, high = low;
+    bool uncut = false;
+    for (int i = 0; i < piece->point_count; i++) {
+        const SaidPoint a = piece->outline[i], b = piece->outline[(i + 1) % piece->point_count];
+        low = a.y < low ? a.y : low;
+        high = a.y > high ? a.y : high;
+        uncut = uncut || (a.y == cut->course->top && b.y == cut->course->top && a.x != b.x);
+    }
+    const int64_t count = wall->planks.widths.count;
+    const Length whole = wall->planks.widths.at[((cut->course->number % count) + count) % count];
+    const Length need = high - low + (uncut ? wall->planks.lap : 0);
+    return need < whole ? need : whole;
+}
+
+static void prove_cut(Proving *proving, const Cut *cut, const Stock *stock)
+{
+    const Wall *wall = proving->wall;
+    const SaidPiece *piece = cut->piece;
+    const Length to = piece->offset + piece->right - piece->left;
+    Length widest = 0;
+    for (int i = 0; i < wall->planks.widths.count; i++)
+        widest = wall->planks.widths.at[i] > widest ? wall->planks.widths.at[i] : widest;
+    if (cut->hangs)
+        return;
+    claim(proving, piece->offset >= wall->saw.square && to <= stock->length - wall->saw.square,
+          "piece %d takes wood of a squared end of board %d", piece->number, piece->board);
+    for (int i = 0; i < stock->avoid.count; i++)
+        claim(proving, piece->offset >= stock->avoid.at[i].to || to <= stock->avoid.at[i].from,
+              "piece %d takes wood of board %d that is to be avoided", piece->number, piece->board);
+    const Length width = stock->width_given ? stock->width : widest;
+    claim(proving, width_needed(wall, cut) <= width + 1, "piece %d needs %lld, board %d is %lld wide", piece->number,
+          (long long)width_needed(wall, cut), piece->board, (long long)width);
+}
+
+static int by_from(const void *a, const void *b)
+{
+    const Stretch *p = a, *q = b;
+    return (p->from > q->from) - (p->from < q->from);
+}
+
+/* The longest stretch clear of squared ends and avoided wood, a kerf from every piece. */
+static Length left_over(Proving *proving, const BoardsProof *proof, const SaidBoard *board, const Stock *stock)
+{
+    const Length square = proving->wall->saw.square, kerf = proving->wall->saw.kerf;
+    const int most = stock->avoid.count + board->piece_count;
+    Stretch *used = arena_array(proving->arena, Stretch, most + 1);
+    int count = 0;
+    for (int i = 0; i < stock->avoid.count; i++)
+        used[count++] = stock->avoid.at[i];
+    for (int i = 0; i < board->piece_count; i++) {
+        const SaidPiece *piece = proof->cuts[board->pieces[i] - 1].piece;
+        used[count++] = (Stretch){piece->offset - kerf, piece->offset + piece->right - piece->left + kerf};
+    }
+    qsort(used, (size_t)count, sizeof *used, by_from);
+    Length longest = 0, from = square;
+    for (int i = 0; i <= count; i++) {
+        const Length end = stock->length - square;
+        const Length to = i < count && used[i].from < end ? used[i].from : end;
+        longest = to - from > longest ? to - from : longest;
+        if (i < count && used[i].to > from)
+            from = used[i].to;
+    }
+    return longest;
+}
+
+static void prove_board(BoardsProof *proof, const SaidBoard *board)
+{
+    Proving *proving = proof->proving;
+    const Stock *stock = proving_stock(proving, board->number);
+    claim(proving, stock != NULL && stock->length == board->length, "board %d is %lld long", board->number,
+          (long long)board->length);
+    if (stock == NULL)
+        return;
+    const Cut *before = NULL;
+    for (int i = 0; i < board->piece_count; i++) {
+        const bool there = board->pieces[i] >= 1 && board->pieces[i] <= proof->count;
+        claim(proving, there && proof->cuts[board->pieces[i] - 1].piece->board == board->number,
+              "board %d lists piece %d, which is not cut from it", board->number, board->pieces[i]);
+        if (!there)
+            return;
+        const Cut *cut = &proof->cuts[board->pieces[i] - 1];
+        prove_cut(proving, cut, stock);
+        if (before != NULL && !(before->hangs && cut->hangs))
+            claim(proving,
+                  cut->piece->offset - before->piece->offset - (before->piece->right - before->piece->left) >=
+                      proving->wall->saw.kerf,
+                  "pieces %d and %d of board %d are nearer than a kerf", before->piece->number, cut->piece->number,
+                  board->number);
+        before = cut;
+    }
+    const Length longest = left_over(proving, proof, board, stock);
+    claim(proving, longest == board->left_over, "board %d: left-over %lld, it should be %lld", board->number,
+          (long long)board->left_over, (long long)longest);
+}
+
+void prove_boards(Proving *proving)
+{
+    BoardsProof proof = {.proving = proving};
+    const Said *said = proving->said;
+    int listed = 0;
+    gather(&proof);
+    for (int i = 0; i < proof.count; i++)
+        claim(proving, proof.cuts[i].piece != NULL, "no piece is number %d", i + 1);
+    if (proving->failed > 0)
+        return;
+    for (int i = 0; i < said->board_count; i++) {
+        claim(proving, said->boards[i].number == i + 1, "board %d is numbered %d", i + 1, said->boards[i].number);
+        prove_board(&proof, &said->boards[i]);
+        listed += said->boards[i].piece_count;
+    }
+    int boards = 0;
+    for (int i = 0; i < proving->wall->stock.count; i++)
+        boards += proving->wall->stock.at[i].count;
+    claim(proving, boards == said->board_count, "%d boards told of, there are %d", said->board_count, boards);
+    claim(proving, listed == proof.count, "%d pieces listed under boards, of %d", listed, proof.count);
+}
