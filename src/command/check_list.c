@@ -4,8 +4,8 @@
 #include <string.h>
 
 #include "base/utf8.h"
-#include "sheet/plain.h"
 #include "sheet/words.h"
+#include "sheet/writers/plain.h"
 
 /*
  *     Boathouse reading wall: 0 faults, 13 cautions, 8 of them for any such job.

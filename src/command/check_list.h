@@ -6,7 +6,7 @@
 #define COMMAND_CHECK_LIST_H
 
 #include "base/text.h"
-#include "sheet/job.h"
+#include "job/job.h"
 
 enum { CHECK_LIST_LEAST = 24, CHECK_LIST_MOST = 100 }; /* cells of a line, whatever the window has */
 

@@ -16,11 +16,11 @@
 #include "base/utf8.h"
 #include "command/check_list.h"
 #include "config.h"
-#include "sheet/csv.h"
-#include "sheet/pdf.h"
-#include "sheet/plain.h"
-#include "sheet/plan.h"
 #include "sheet/printer.h"
+#include "sheet/writers/csv.h"
+#include "sheet/writers/pdf.h"
+#include "sheet/writers/plain.h"
+#include "sheet/writers/plan.h"
 #include "store/store.h"
 
 /* ---- messages ---- */

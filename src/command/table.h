@@ -5,7 +5,7 @@
 #ifndef COMMAND_TABLE_H
 #define COMMAND_TABLE_H
 
-#include "sheet/sheets.h"
+#include "sheet/sheets/sheets.h"
 
 #include <stdbool.h>
 

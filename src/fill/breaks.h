@@ -5,7 +5,8 @@
 #ifndef FILL_BREAKS_H
 #define FILL_BREAKS_H
 
-#include "fill/fill.h"
+#include "fill/plan.h"
+#include "layout/layout.h"
 
 typedef struct Break {
     Rule rule;    /* RULE_STAGGER, RULE_SHORTEST or RULE_STUD */

@@ -7,14 +7,14 @@
  */
 #include "fill/fill.h"
 
-#include "fill/arrange.h"
-#include "fill/bound.h"
-#include "fill/dive.h"
-#include "fill/few.h"
-#include "fill/hand.h"
 #include "fill/keep.h"
-#include "fill/price.h"
-#include "fill/search.h"
+#include "fill/looks/arrange.h"
+#include "fill/relax/bound.h"
+#include "fill/relax/dive.h"
+#include "fill/relax/price.h"
+#include "fill/search/few.h"
+#include "fill/search/hand.h"
+#include "fill/search/search.h"
 #include "fill/tell.h"
 #include "fill/tell_findings.h"
 

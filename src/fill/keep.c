@@ -10,6 +10,7 @@
 
 #include "base/panic.h"
 #include "fill/breaks.h"
+#include "fill/fill.h"
 #include "fill/tell_findings.h"
 
 #include <string.h>

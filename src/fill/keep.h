@@ -11,7 +11,8 @@
 #define FILL_KEEP_H
 
 #include "fill/demand.h"
-#include "fill/fill.h"
+#include "fill/plan.h"
+#include "layout/layout.h"
 
 /* A final plan and the wall that it was made for. */
 typedef struct InForce {

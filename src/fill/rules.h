@@ -5,7 +5,8 @@
 #ifndef FILL_RULES_H
 #define FILL_RULES_H
 
-#include "fill/fill.h"
+#include "fill/plan.h"
+#include "layout/layout.h"
 
 /* What a plan costs, in the order of datumrow(5), "What is best". */
 typedef struct Cost {

@@ -2,7 +2,7 @@
 
 #include "base/panic.h"
 #include "fill/breaks.h"
-#include "fill/looks.h"
+#include "fill/looks/looks.h"
 #include "fill/tell_findings.h"
 
 #include <stdlib.h>

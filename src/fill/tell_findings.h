@@ -2,9 +2,9 @@
 #ifndef FILL_TELL_FINDINGS_H
 #define FILL_TELL_FINDINGS_H
 
-#include "fill/bound.h"
 #include "fill/breaks.h"
 #include "fill/demand.h"
+#include "fill/relax/bound.h"
 
 /* Adds them to plan->findings; says of each bare stretch whether boards or rules were the reason. */
 void tell_findings(Arena *arena, const Demand *demand, const Breaks *breaks, Plan *plan);

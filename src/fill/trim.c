@@ -9,7 +9,7 @@
  */
 #include "fill/trim.h"
 
-#include "fill/pack.h"
+#include "pack/pack.h"
 
 #include <string.h>
 

@@ -6,7 +6,7 @@
 #ifndef SHEET_EDGE_MARK_H
 #define SHEET_EDGE_MARK_H
 
-#include "sheet/job.h"
+#include "job/job.h"
 
 /* Whether the upper (else the lower) edge of the course lies off the wall all along: no marking step of it is left. */
 bool edge_mark_off(const Wall *wall, const Course *course, bool upper);

@@ -4,8 +4,8 @@
 #ifndef SHEET_FACE_H
 #define SHEET_FACE_H
 
+#include "job/job.h"
 #include "sheet/drawing.h"
-#include "sheet/job.h"
 #include "sheet/places.h"
 
 Drawing *drawing_of_face(Arena *arena, const Job *job, const Places *places, int face);

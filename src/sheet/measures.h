@@ -6,7 +6,7 @@
 #ifndef SHEET_MEASURES_H
 #define SHEET_MEASURES_H
 
-#include "sheet/job.h"
+#include "job/job.h"
 #include "sheet/plank.h"
 
 /* "full width, 2 3/4"; "taper off the upper edge, 2 1/2 at the left to 1 7/8 at the right"; "scribe off the lower edge:

@@ -5,7 +5,8 @@
 #ifndef SHEET_PLACES_H
 #define SHEET_PLACES_H
 
-#include "fill/fill.h"
+#include "fill/plan.h"
+#include "layout/layout.h"
 
 /* Runs in plan->pieces and plan->bare. */
 typedef struct Place {

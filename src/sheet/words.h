@@ -7,7 +7,7 @@
 #define SHEET_WORDS_H
 
 #include "base/text.h"
-#include "sheet/job.h"
+#include "job/job.h"
 
 /* A text made as by printf. */
 char *words(Arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));

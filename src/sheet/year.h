@@ -5,7 +5,7 @@
 #ifndef SHEET_YEAR_H
 #define SHEET_YEAR_H
 
-#include "sheet/job.h"
+#include "job/job.h"
 
 /* NULL where the wall does not say of what wood it is, or nothing hangs on the face. */
 const char *year_words(Arena *arena, const Job *job, int face);

@@ -13,7 +13,7 @@
 #ifndef TRADE_ASBUILT_H
 #define TRADE_ASBUILT_H
 
-#include "fill/fill.h"
+#include "fill/plan.h"
 #include "layout/layout.h"
 
 /* What measured edges do in one direction: upward from course 0 (tops) or downward (bottoms). */

@@ -5,7 +5,7 @@
 #ifndef TRADE_BILL_H
 #define TRADE_BILL_H
 
-#include "fill/fill.h"
+#include "fill/plan.h"
 #include "layout/layout.h"
 
 typedef enum BillGroup {

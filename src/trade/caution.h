@@ -9,7 +9,7 @@
 #ifndef TRADE_CAUTION_H
 #define TRADE_CAUTION_H
 
-#include "fill/fill.h"
+#include "fill/plan.h"
 #include "layout/layout.h"
 #include "wall/finding.h"
 #include "wall/wall.h"

@@ -10,7 +10,7 @@
 #ifndef TRADE_CORNER_H
 #define TRADE_CORNER_H
 
-#include "fill/fill.h"
+#include "fill/plan.h"
 #include "layout/layout.h"
 
 typedef enum EndPlace {

@@ -5,7 +5,7 @@
 #ifndef TRADE_TRADE_H
 #define TRADE_TRADE_H
 
-#include "fill/fill.h"
+#include "fill/plan.h"
 #include "layout/layout.h"
 #include "wall/finding.h"
 

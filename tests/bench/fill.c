@@ -3,6 +3,7 @@
  * beside what chance would give, times; then halls that grow. How far each target is met is printed, not judged.
  * Argument: rooms a kind (200).
  */
+#include "fill/fill.h"
 #include "base/random.h"
 #include "fill/rules.h"
 #include "memory.h"

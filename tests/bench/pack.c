@@ -3,7 +3,7 @@
  * the worst time. An argument picks sets whose name holds it; a second one lists every instance that took longer than
  * so many milliseconds or is not settled.
  */
-#include "fill/pack_instances.h"
+#include "pack/instances.h"
 
 #include <stdlib.h>
 #include <string.h>

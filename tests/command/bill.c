@@ -11,7 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "sheet/sheets.h"
+#include "sheet/sheets/sheets.h"
 #include "store/store.h"
 
 #define PI 3.14159265358979

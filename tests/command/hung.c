@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "sheet/plan.h"
+#include "sheet/writers/plan.h"
 #include "store/store.h"
 #include "trade/asbuilt.h"
 

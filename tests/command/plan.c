@@ -6,7 +6,8 @@
 #include <string.h>
 #include <yaml.h>
 
-#include "sheet/plan.h"
+#include "fill/fill.h"
+#include "sheet/writers/plan.h"
 #include "support/random_wall.h"
 
 enum { WALLS = 200, CORNERS_MOST = 512, EDGES_MOST = 64 };

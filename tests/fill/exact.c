@@ -14,6 +14,7 @@
 #include "support/test.h"
 
 #include "base/random.h"
+#include "fill/fill.h"
 #include "fill/rules.h"
 
 #include <stdio.h>

@@ -2,6 +2,7 @@
  * does. */
 #include "support/test.h"
 
+#include "fill/fill.h"
 #include "fill/rules.h"
 #include "support/random_wall.h"
 

@@ -3,6 +3,7 @@
 #include "support/test.h"
 
 #include "fill/demand.h"
+#include "fill/fill.h"
 #include "fill/rules.h"
 #include "fill/tell_findings.h"
 

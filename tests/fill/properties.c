@@ -1,6 +1,7 @@
 /* What holds of every plan, on walls of every kind. */
 #include "support/test.h"
 
+#include "fill/fill.h"
 #include "fill/rules.h"
 #include "support/random_wall.h"
 

@@ -2,8 +2,9 @@
 #
 #     RULE<tab>FILE:LINE: what is wrong
 #
-# table: "storey=below,below;storey=...", as src/meson.build has it. A file stands on the command line as it is below src/,
-# "storey/file.c". Comments and strings are taken out before words are looked for.
+# table: "folder=may,may;folder=...", as src/meson.build has it; a folder is a storey or a room ("storey/room"). A file stands
+# on the command line as it is below src/, "storey/file.c". circles: units that are known to include themselves, separated by
+# spaces; a unit is a source with the header of its name. Comments and strings are taken out before words are looked for.
 
 BEGIN {
     split(table, rows, ";")
@@ -20,11 +21,11 @@ FNR == 1 {
     in_comment = 0
     file = FILENAME
     sub(/^\.\//, "", file)
-    storey = file
-    if (!sub(/\/.*/, "", storey))
-        storey = "" # main.c, above all storeys
-    if (storey != "" && !(storey in known))
-        found("storeys", "the folder " storey " is not in the table of src/meson.build")
+    folder = folder_of(file) # "" for main.c, above all storeys
+    storey = folder
+    sub(/\/.*/, "", storey)
+    if (folder != "" && !(folder in known))
+        found("storeys", "the folder " folder " is not in the table of src/meson.build")
 }
 
 {
@@ -34,6 +35,13 @@ FNR == 1 {
     gsub(/"([^"\\]|\\.)*"/, "\"\"", line)
     gsub(/format\(printf,/, "", line) # the attribute
     banned(line)
+}
+
+function folder_of(path) { return sub(/\/[^\/]*$/, "", path) ? path : "" }
+
+function unit_of(path) {
+    sub(/\.[ch]$/, "", path)
+    return path
 }
 
 function found(rule, text) { print rule "\t" file ":" FNR ": " text }
@@ -67,13 +75,14 @@ function include(line,    name, of) {
         gsub(/"/, "", name)
         if (name == "config.h")
             return
-        of = name
-        if (name ~ /^\./ || !sub(/\/.*/, "", of))
+        of = folder_of(name)
+        if (name ~ /^\./ || of == "")
             found("includes", "\"" name "\" does not say its storey; write it from src/")
         else if (!(of in known))
             found("includes", "\"" name "\" is of no storey")
-        else if (storey != "" && of != storey && !((storey, of) in may))
-            found("includes", storey " may not include " of)
+        else if (folder != "" && of != folder && !((folder, of) in may))
+            found("includes", folder " may not include " of)
+        arrow(unit_of(file), unit_of(name))
         return
     }
     if (name ~ /curses|<term\.h>/) {
@@ -83,10 +92,41 @@ function include(line,    name, of) {
             found("curses", name " in a second file, after " curses)
         curses = file
     }
-    if (name ~ /yaml/ && storey != "store" && file != "sheet/plan.c")
+    if (name ~ /yaml/ && storey != "store" && file != "sheet/writers/plan.c")
         found("yaml", name " outside store/ and the writer of the plan")
-    if (name ~ /cairo|pango/ && !(storey == "sheet" && file ~ /pdf|svg|cairo/))
+    if (name ~ /cairo|pango/ && !(folder == "sheet/writers" && file ~ /pdf|svg|cairo/))
         found("cairo", name " outside the writers of PDF and SVG")
+}
+
+# One unit includes another: for the rule of circles, which END looks at.
+function arrow(from, to) {
+    if (from == to || (from, to) in place)
+        return
+    place[from, to] = file ":" FNR
+    after[from] = after[from] " " to
+}
+
+# The unit that `unit` includes and that includes it back, at once or through others; "" where there is none.
+function circle(unit,    seen, through, todo, next_units, first, last, count, n) {
+    count = split(after[unit], next_units, " ")
+    for (n = 1; n <= count; n++) {
+        through[n] = next_units[n]
+        todo[n] = next_units[n]
+    }
+    last = count
+    for (first = 1; first <= last; first++) {
+        if (todo[first] == unit)
+            return through[first]
+        if (todo[first] in seen || !(todo[first] in after))
+            continue
+        seen[todo[first]] = 1
+        count = split(after[todo[first]], next_units, " ")
+        for (n = 1; n <= count; n++) {
+            todo[++last] = next_units[n]
+            through[last] = through[first]
+        }
+    }
+    return ""
 }
 
 function word(line, words) { return line ~ ("(^|[^A-Za-z0-9_])(" words ")($|[^A-Za-z0-9_])") }
@@ -100,4 +140,19 @@ function banned(line) {
         found("prints", "printing below command and screen")
     if (word(line, "setlocale|localeconv") && storey != "" && storey != "screen")
         found("locale", "the locale is the screen's alone")
+}
+
+END {
+    split(circles, names, " ")
+    for (n in names)
+        listed[names[n]] = 1
+    for (unit in after) {
+        to = circle(unit)
+        if (to != "" && !(unit in listed))
+            print "circles\t" place[unit, to] ": " unit " includes " to ", which includes it back"
+        if (to != "")
+            delete listed[unit]
+    }
+    for (unit in listed)
+        print "circles\t" unit ":0: is in no circle any longer; take it off the list in tests/layering/run"
 }

@@ -6,9 +6,9 @@
 #include "base/file.h"
 #include "base/hash.h"
 #include "command/table.h"
-#include "sheet/csv.h"
-#include "sheet/plain.h"
-#include "sheet/plan.h"
+#include "sheet/writers/csv.h"
+#include "sheet/writers/plain.h"
+#include "sheet/writers/plan.h"
 #include "store/store.h"
 #include "support/random_wall.h"
 

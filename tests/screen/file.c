@@ -5,7 +5,7 @@
 #include "rig.h"
 #include "screen/forms/file.h"
 #include "screen/lists/lists.h"
-#include "sheet/plan.h"
+#include "sheet/writers/plan.h"
 
 #include <limits.h>
 #include <stdio.h>

@@ -2,9 +2,10 @@
 #include "support/test.h"
 
 #include "base/utf8.h"
+#include "fill/fill.h"
 #include "fill/trim.h"
-#include "sheet/plain.h"
-#include "sheet/sheets.h"
+#include "sheet/sheets/sheets.h"
+#include "sheet/writers/plain.h"
 #include "support/random_wall.h"
 #include "trade/trim_runs.h"
 

@@ -6,8 +6,9 @@
 
 #include <string.h>
 
-#include "sheet/plain.h"
-#include "sheet/sheets.h"
+#include "fill/fill.h"
+#include "sheet/sheets/sheets.h"
+#include "sheet/writers/plain.h"
 
 /* The sheet as plain text, in its own arena. */
 static inline const char *shown(const Sheet *sheet)

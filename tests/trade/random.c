@@ -4,6 +4,7 @@
  */
 #include "support/test.h"
 
+#include "fill/fill.h"
 #include "fill/trim.h"
 #include "support/random_wall.h"
 #include "trade/asbuilt.h"

@@ -6,7 +6,8 @@
 #ifndef SCREEN_APP_WORK_H
 #define SCREEN_APP_WORK_H
 
-#include "sheet/job.h"
+#include "fill/fill.h"
+#include "job/job.h"
 
 typedef struct Work {
     Arena *arena;     /* wall and layout */

@@ -1,7 +1,7 @@
 #include "screen/forms/form.h"
 
 #include "base/utf8.h"
-#include "sheet/plain.h"
+#include "sheet/writers/plain.h"
 
 #include <stdio.h>
 

@@ -8,10 +8,10 @@
 #include "config.h"
 #include "screen/forms/file.h"
 #include "screen/forms/form.h"
-#include "sheet/pdf.h"
-#include "sheet/plain.h"
 #include "sheet/printer.h"
-#include "sheet/sheets.h"
+#include "sheet/sheets/sheets.h"
+#include "sheet/writers/pdf.h"
+#include "sheet/writers/plain.h"
 
 #include <limits.h>
 #include <stdio.h>

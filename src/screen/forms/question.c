@@ -1,7 +1,7 @@
 #include "screen/forms/question.h"
 
 #include "base/panic.h"
-#include "sheet/plain.h"
+#include "sheet/writers/plain.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -2,7 +2,7 @@
 
 #include "base/panic.h"
 #include "base/utf8.h"
-#include "sheet/plain.h"
+#include "sheet/writers/plain.h"
 
 #include <stdlib.h>
 

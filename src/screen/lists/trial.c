@@ -11,7 +11,7 @@
 #include "screen/views/drawn.h"
 #include "screen/views/elevation.h"
 #include "screen/views/shape.h"
-#include "sheet/plain.h"
+#include "sheet/writers/plain.h"
 
 #include <stdlib.h>
 

@@ -1,6 +1,6 @@
 #include "screen/views/facts.h"
 
-#include "sheet/plain.h"
+#include "sheet/writers/plain.h"
 
 void facts_add(Arena *arena, Facts *facts, const char *label, int style, const char *text)
 {

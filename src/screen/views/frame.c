@@ -10,7 +10,7 @@
 #include "base/utf8.h"
 #include "screen/forms/file.h"
 #include "screen/views/figures.h"
-#include "sheet/plain.h"
+#include "sheet/writers/plain.h"
 
 #include <stdio.h>
 #include <string.h>

@@ -1,0 +1,24 @@
+/*
+ * The search for better looks, the last tie-break of a plan that is done: changes that cost nothing (arrangement.h) are
+ * tried one after another, drawn from one row of random numbers; one that looks better stays, at first now and then
+ * also one that looks a little worse, less and less often (simulated annealing: S. Kirkpatrick, C. D. Gelatt, M. P.
+ * Vecchi, "Optimization by simulated annealing", Science 220, 1983; here in whole numbers). It ends after so much work
+ * a piece; where nothing was gained the plan stays as it was. It knows nothing of what looks are, nor of rules.
+ */
+#ifndef FILL_LOOKS_ARRANGE_H
+#define FILL_LOOKS_ARRANGE_H
+
+#include "fill/laid.h"
+
+typedef struct Arrange Arrange;
+
+/* Starts from the covers, which must live on; the pile is read for its boards alone. */
+Arrange *arrange_new(Arena *arena, const Demand *demand, const Pile *pile, const Cover *covers);
+
+/* One try; adds how much work it was. True when the search is over. */
+bool arrange_once(Arrange *arrange, int64_t *work);
+
+/* What came out, in `arena`: nothing but looks differs from the start, and it is no worse in those. */
+const Cover *arrange_covers(Arena *arena, const Arrange *arrange);
+
+#endif

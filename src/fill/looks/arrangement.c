@@ -1,0 +1,296 @@
+/*
+ * Invariants: the planks of run i are rows->at[row].at[first .. first+count); the cuts of a span are a list by
+ * first_cut and next_cut; left = to - from - sum over them of (length + kerf), never below -kerf; weight is that of the
+ * planks as they are.
+ */
+#include "fill/looks/arrangement.h"
+
+#include "base/panic.h"
+#include "fill/tell.h"
+
+/* ---- the start ---- */
+
+static void list_cut(Arrangement *all, int piece, int span)
+{
+    all->span_of[piece] = span;
+    all->next_cut[piece] = all->first_cut[span];
+    all->first_cut[span] = piece;
+    all->cuts[all->pile->spans[span].board]++;
+}
+
+static void unlist_cut(Arrangement *all, int piece)
+{
+    int span = all->span_of[piece];
+    int *link = &all->first_cut[span];
+    while (*link != piece) {
+        BUG_UNLESS(*link >= 0);
+        link = &all->next_cut[*link];
+    }
+    *link = all->next_cut[piece];
+    all->cuts[all->pile->spans[span].board]--;
+}
+
+static void find_runs(Arrangement *all, const Cover *covers)
+{
+    const Demand *demand = all->demand;
+    for (int i = 0; i < demand->row_count; i++) {
+        const PlankRow *row = &all->rows->at[i];
+        for (int j = 0; j < row->count; j++) {
+            const Plank *plank = &row->at[j];
+            all->run_of[plank->piece] = plank->run;
+            all->span_of[plank->piece] = -1;
+            if (plank->run < 0)
+                continue;
+            RunPlace *run = &all->runs[plank->run];
+            if (run->count == 0)
+                run->first = j;
+            const Placed *placed = &covers[plank->run].at[run->count++];
+            BUG_UNLESS(placed->left == plank->left && placed->right == plank->right);
+            list_cut(all, plank->piece, placed->span);
+            all->left[placed->span] -= placed->right - placed->left + all->pile->kerf;
+        }
+    }
+    for (int i = 0; i < demand->run_count; i++) {
+        const Run *run = &demand->runs[i];
+        const Cover *cover = &covers[i];
+        BUG_UNLESS(cover->count == all->runs[i].count);
+        Length bare = run->right - run->left;
+        for (int j = 0; j < cover->count; j++)
+            bare -= cover->at[j].right - cover->at[j].left;
+        all->runs[i].whole = bare == 0 && cover->count <= LAY_MOST;
+    }
+}
+
+Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Pile *pile, const Cover *covers)
+{
+    Arrangement *all = arena_one(arena, Arrangement);
+    const Plan *plan = tell_plan(arena, demand, pile, covers);
+    all->arena = arena;
+    all->demand = demand;
+    all->pile = pile;
+    all->rows = planks_new(arena, demand, plan);
+    all->short_below = looks_short(demand->wall);
+    all->weight = looks_weight(&plan->looks);
+    all->piece_count = plan->piece_count;
+    all->runs = arena_array(arena, RunPlace, demand->run_count);
+    all->run_of = arena_array(arena, int, plan->piece_count);
+    all->span_of = arena_array(arena, int, plan->piece_count);
+    all->next_cut = arena_array(arena, int, plan->piece_count);
+    all->first_cut = arena_array(arena, int, pile->span_count);
+    all->left = arena_array(arena, Length, pile->span_count);
+    all->cuts = arena_array(arena, int, pile->board_count);
+    for (int i = 0; i < pile->span_count; i++) {
+        all->first_cut[i] = -1;
+        all->left[i] = pile->spans[i].to - pile->spans[i].from;
+    }
+    find_runs(all, covers);
+    return all;
+}
+
+Cover *arrangement_covers(Arena *arena, const Arrangement *all)
+{
+    Cover *covers = arena_array(arena, Cover, all->demand->run_count);
+    for (int i = 0; i < all->demand->run_count; i++) {
+        const RunPlace *run = &all->runs[i];
+        const PlankRow *row = &all->rows->at[all->demand->runs[i].row];
+        covers[i].count = covers[i].room = run->count;
+        covers[i].at = arena_array(arena, Placed, run->count);
+        for (int j = 0; j < run->count; j++) {
+            const Plank *plank = &row->at[run->first + j];
+            covers[i].at[j] = (Placed){plank->left, plank->right, all->span_of[plank->piece]};
+        }
+    }
+    return covers;
+}
+
+/* ---- one piece ---- */
+
+static Plank *plank_of(Arrangement *all, int piece)
+{
+    int run = all->run_of[piece];
+    Plank *first = &all->rows->at[all->demand->runs[run].row].at[all->runs[run].first];
+    Plank *plank = first;
+    while (plank->piece != piece)
+        plank++;
+    all->work += (plank - first) / 4;
+    return plank;
+}
+
+static Length length_of(const Plank *plank)
+{
+    return plank->right - plank->left;
+}
+
+static bool is_wide(const Arrangement *all, int run, Length left, Length right, int board)
+{
+    return !all->pile->narrow ||
+           demand_need(all->demand, &all->demand->runs[run], left, right) <= all->pile->widths[board];
+}
+
+/* Gives the piece the tone; by how much that changes the weight. */
+static int64_t retone(Arrangement *all, int piece, int tone)
+{
+    Plank *plank = plank_of(all, piece);
+    int row = all->demand->runs[all->run_of[piece]].row;
+    int at = (int)(plank - all->rows->at[row].at);
+    int64_t change = 0;
+    if (plank->tone == tone)
+        return 0;
+    if (plank->tone != 0)
+        change -= looks_like(all->rows, row, at, plank->tone, &all->work);
+    if (tone != 0)
+        change += looks_like(all->rows, row, at, tone, &all->work);
+    plank->tone = tone;
+    return change * LOOKS_WEIGHT_TONE;
+}
+
+bool arrangement_clashes(Arrangement *all, int piece)
+{
+    const Plank *plank = plank_of(all, piece);
+    int row = all->demand->runs[all->run_of[piece]].row;
+    int at = (int)(plank - all->rows->at[row].at);
+    return plank->tone != 0 && looks_like(all->rows, row, at, plank->tone, &all->work) > 0;
+}
+
+static int tone_of_span(const Arrangement *all, int span)
+{
+    return all->rows->tones[all->pile->spans[span].board];
+}
+
+static void recut(Arrangement *all, int piece, int span)
+{
+    Length with_kerf = length_of(plank_of(all, piece)) + all->pile->kerf;
+    all->left[all->span_of[piece]] += with_kerf;
+    unlist_cut(all, piece);
+    list_cut(all, piece, span);
+    all->left[span] -= with_kerf;
+}
+
+bool arrangement_swap(Arrangement *all, int piece, int other, int64_t most)
+{
+    int from = all->span_of[piece], to = all->span_of[other];
+    all->work += 2;
+    if (from < 0 || to < 0 || tone_of_span(all, from) == tone_of_span(all, to))
+        return false;
+    const Plank *one = plank_of(all, piece), *two = plank_of(all, other);
+    Length more = length_of(two) - length_of(one);
+    if (all->left[from] - more < -all->pile->kerf || all->left[to] + more < -all->pile->kerf ||
+        !is_wide(all, one->run, one->left, one->right, all->pile->spans[to].board) ||
+        !is_wide(all, two->run, two->left, two->right, all->pile->spans[from].board))
+        return false;
+    int64_t change = retone(all, piece, tone_of_span(all, to));
+    change += retone(all, other, tone_of_span(all, from));
+    if (change > most) {
+        retone(all, piece, tone_of_span(all, from));
+        retone(all, other, tone_of_span(all, to));
+        return false;
+    }
+    recut(all, piece, to);
+    recut(all, other, from);
+    all->weight += change;
+    return true;
+}
+
+bool arrangement_move(Arrangement *all, int piece, int span, int64_t most)
+{
+    int from = all->span_of[piece];
+    all->work += 2;
+    if (from < 0 || tone_of_span(all, from) == tone_of_span(all, span))
+        return false;
+    const Plank *plank = plank_of(all, piece);
+    int board = all->pile->spans[from].board, to = all->pile->spans[span].board;
+    bool opened = all->cuts[to] > 0 || all->pile->boards[to].kind < 0;
+    bool stays = all->cuts[board] > 1 || all->pile->boards[board].kind < 0;
+    if (!opened || !stays || all->left[span] < length_of(plank) ||
+        !is_wide(all, plank->run, plank->left, plank->right, to))
+        return false;
+    int64_t change = retone(all, piece, tone_of_span(all, span));
+    if (change > most) {
+        retone(all, piece, tone_of_span(all, from));
+        return false;
+    }
+    recut(all, piece, span);
+    all->weight += change;
+    return true;
+}
+
+/* ---- one board ---- */
+
+/* Whether all that is cut from `board` can be cut from `other`, which nothing is cut from. */
+static bool fits(Arrangement *all, int board, int other)
+{
+    const PileBoard *from = &all->pile->boards[board], *to = &all->pile->boards[other];
+    if (from->kind < 0 || to->kind < 0)
+        return false;
+    if (from->kind == to->kind || all->cuts[board] == 0)
+        return true;
+    if (from->span_count != 1 || to->span_count != 1)
+        return false;
+    const Span *span = &all->pile->spans[from->span_first], *room = &all->pile->spans[to->span_first];
+    Length used = span->to - span->from - all->left[from->span_first];
+    if (used > room->to - room->from + all->pile->kerf)
+        return false;
+    for (int i = all->first_cut[from->span_first]; i >= 0 && all->pile->narrow; i = all->next_cut[i]) {
+        const Plank *plank = plank_of(all, i);
+        if (!is_wide(all, plank->run, plank->left, plank->right, other))
+            return false;
+    }
+    return true;
+}
+
+static int64_t retone_board(Arrangement *all, int board, int tone)
+{
+    const PileBoard *entry = &all->pile->boards[board];
+    int64_t change = 0;
+    for (int i = entry->span_first; i < entry->span_first + entry->span_count; i++)
+        for (int cut = all->first_cut[i]; cut >= 0; cut = all->next_cut[cut])
+            change += retone(all, cut, tone);
+    return change;
+}
+
+/* Lists the cuts of the board's spans for the other's. */
+static void exchange_spans(Arrangement *all, int board, int other)
+{
+    const PileBoard *one = &all->pile->boards[board], *two = &all->pile->boards[other];
+    for (int i = 0; i < one->span_count; i++) {
+        int a = one->span_first + i, b = two->span_first + i;
+        Length length_a = all->pile->spans[a].to - all->pile->spans[a].from;
+        Length length_b = all->pile->spans[b].to - all->pile->spans[b].from;
+        Length used_a = length_a - all->left[a], used_b = length_b - all->left[b];
+        int first = all->first_cut[a];
+        all->first_cut[a] = all->first_cut[b];
+        all->first_cut[b] = first;
+        all->left[a] = length_a - used_b;
+        all->left[b] = length_b - used_a;
+        for (int cut = all->first_cut[a]; cut >= 0; cut = all->next_cut[cut])
+            all->span_of[cut] = a;
+        for (int cut = all->first_cut[b]; cut >= 0; cut = all->next_cut[cut])
+            all->span_of[cut] = b;
+    }
+    int cuts = all->cuts[board];
+    all->cuts[board] = all->cuts[other];
+    all->cuts[other] = cuts;
+}
+
+bool arrangement_exchange(Arrangement *all, int board, int other, int64_t most)
+{
+    int tone = all->rows->tones[board], other_tone = all->rows->tones[other];
+    const PileBoard *one = &all->pile->boards[board], *two = &all->pile->boards[other];
+    all->work += 2;
+    bool both = all->cuts[board] > 0 && all->cuts[other] > 0;
+    if (tone == other_tone || (all->cuts[board] == 0 && all->cuts[other] == 0) || one->span_count != two->span_count ||
+        !fits(all, board, other) || !fits(all, other, board))
+        return false;
+    if (!both && all->pile->kinds[one->kind].length != all->pile->kinds[two->kind].length)
+        return false;
+    int64_t change = retone_board(all, board, other_tone);
+    change += retone_board(all, other, tone);
+    if (change > most) {
+        retone_board(all, board, tone);
+        retone_board(all, other, other_tone);
+        return false;
+    }
+    exchange_spans(all, board, other);
+    all->weight += change;
+    return true;
+}

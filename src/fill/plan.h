@@ -1,0 +1,74 @@
+/*
+ * A plan as data: pieces, stretches left bare, what became of each board, sums, findings. What makes one, checks one or
+ * prints one takes it from here; how it was found is no part of it.
+ */
+#ifndef FILL_PLAN_H
+#define FILL_PLAN_H
+
+#include "wall/finding.h"
+
+/* One piece of plank. */
+typedef struct Piece {
+    int number; /* from 1, in hanging order */
+    int face;   /* index */
+    int course; /* index into the face's courses */
+    int segment;
+    Length left, right;
+    int board;     /* number, from 1 */
+    Length offset; /* from the board's first end to the piece's first end */
+    bool hung;
+} Piece;
+
+/* A stretch of a segment left bare. */
+typedef struct Bare {
+    int face, course, segment;
+    Length left, right;
+    bool too_few; /* no board was left; else the rules let none stand there */
+} Bare;
+
+/* What became of one board. */
+typedef struct BoardUse {
+    int first, count; /* its pieces: plan->by_board[first .. first+count), in order of offset */
+    Length left_over; /* longest single stretch from which a piece could still be cut; 0 where none */
+} BoardUse;
+
+/* What catches the eye; the measures are told in fill/looks.h. */
+typedef struct Looks {
+    int touching;    /* neighbouring pieces (end to end, or over one another) that both have a tone */
+    int equal;       /* of those, of equal tone */
+    int chance;      /* of those, of equal tone if the pieces hung as they came */
+    int stacked;     /* joints over a joint one or two courses below */
+    int stairs;      /* three joints that go up like a stair */
+    int short_pairs; /* two short pieces end to end */
+    int near_sides;  /* joints all but at the side of a cutout */
+} Looks;
+
+typedef struct Plan {
+    Piece *pieces; /* in hanging order; number = index + 1 */
+    int piece_count;
+    Bare *bare; /* in hanging order of their places */
+    int bare_count;
+    BoardUse *boards; /* one for each board in stock, board number - 1 */
+    int board_count;
+    int *by_board; /* piece indices grouped by board */
+
+    Length bare_length;
+    int breaks;       /* of stagger, shortest and stud together */
+    Length shortfall; /* bare_length + breaks x 300 mm */
+    Length length_opened;
+    int boards_opened;
+    int joints;
+    Length length_used;
+
+    bool bound_known;    /* false until the bound has been worked out, and where the plan itself refutes it */
+    Length length_bound; /* no plan that keeps the rules and covers as much opens less */
+    int boards_bound;    /* nor fewer boards; 0 where not known */
+
+    Looks looks;
+
+    bool anew; /* final, and made around all that hangs: the plan that this was hung from holds no longer (keep.h) */
+
+    Findings findings; /* stagger, shortest, stud, stock, hung, anew, bound; in no order */
+} Plan;
+
+#endif

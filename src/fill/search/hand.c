@@ -1,0 +1,193 @@
+#include "fill/search/hand.h"
+
+#include "fill/tell.h"
+
+enum { OFFCUTS_TRIED = 64, BOARDS_TRIED = 16, SHORTER_TRIED = 8 };
+
+typedef struct Offcuts {
+    int *at; /* spans, the last one on top */
+    int count, room;
+} Offcuts;
+
+typedef struct Pieces {
+    Placed *at;
+    int count, room;
+} Pieces;
+
+typedef struct Hand {
+    Arena *arena;
+    Laid *laid;
+    Offcuts offcuts;
+    int front; /* boards before it are opened */
+    Pieces row;
+    LengthList near;
+} Hand;
+
+/* The last place at or before x where a joint keeps the rules; the run's left end where there is none. */
+static Length joint_before(const Hand *hand, const Run *run, Length x)
+{
+    const Demand *demand = hand->laid->demand;
+    if (demand->on_studs) {
+        const LengthList *studs = demand_studs(demand, run);
+        for (int i = run->stud_count - 1; i >= 0; i--) {
+            Length stud = studs->at[run->stud_first + i];
+            if (stud <= x && demand_near(&hand->near, stud, demand->stagger) == 0)
+                return stud;
+        }
+        return run->left;
+    }
+    x = demand_mark_down(demand, run, x);
+    for (int i = hand->near.count - 1; i >= 0; i--)
+        if (hand->near.at[i] < x + demand->stagger && hand->near.at[i] > x - demand->stagger)
+            x = demand_mark_down(demand, run, hand->near.at[i] - demand->stagger);
+    return x > run->left ? x : run->left;
+}
+
+/* How far a piece from x goes that is cut from wood of this length and width and keeps the rules; x where there is
+ * none. */
+static Length reach(const Hand *hand, const Run *run, Length x, Length wood, Length width)
+{
+    const Demand *demand = hand->laid->demand;
+    Length to = run->right;
+    for (int tried = 0; tried < SHORTER_TRIED; tried++) {
+        if (to > x + wood || tried > 0) {
+            Length last = run->right - (run->shortest > 0 ? run->shortest : 1);
+            Length most = x + wood < last ? x + wood : last;
+            to = joint_before(hand, run, tried == 0 || most < to ? most : to - 1);
+        }
+        if (to <= x || to - x < run->shortest)
+            return x;
+        if (demand_whole(demand, run, x, to) && (!hand->laid->pile->narrow || demand_need(demand, run, x, to) <= width))
+            return to;
+    }
+    return x;
+}
+
+static void cut(Hand *hand, int run, int span, Length from, Length to)
+{
+    Pile *pile = hand->laid->pile;
+    pile_cut(pile, span, to - from, run);
+    *arena_push(hand->arena, &hand->row) = (Placed){from, to, span};
+    if (pile->spans[span].left >= hand->laid->demand->least)
+        *arena_push(hand->arena, &hand->offcuts) = span;
+}
+
+static void drop_offcut(Hand *hand, int at)
+{
+    for (int i = at; i + 1 < hand->offcuts.count; i++)
+        hand->offcuts.at[i] = hand->offcuts.at[i + 1];
+    hand->offcuts.count--;
+}
+
+static bool unopened(const Pile *pile, int board)
+{
+    if (pile->boards[board].kind < 0)
+        return false;
+    for (int i = 0; i < pile->boards[board].span_count; i++)
+        if (pile->spans[pile->boards[board].span_first + i].cuts > 0)
+            return false;
+    return pile->boards[board].span_count > 0;
+}
+
+/* Opens the board: its first span is cut, the others lie with the offcuts. */
+static void open_board(Hand *hand, int run, int board, Length from, Length to)
+{
+    const PileBoard *entry = &hand->laid->pile->boards[board];
+    for (int i = entry->span_count - 1; i > 0; i--)
+        *arena_push(hand->arena, &hand->offcuts) = entry->span_first + i;
+    cut(hand, run, entry->span_first, from, to);
+}
+
+static Length from_offcuts(Hand *hand, int index, Length x)
+{
+    const Pile *pile = hand->laid->pile;
+    const Run *run = &hand->laid->demand->runs[index];
+    int last = hand->offcuts.count > OFFCUTS_TRIED ? hand->offcuts.count - OFFCUTS_TRIED : 0;
+    for (int i = hand->offcuts.count - 1; i >= last; i--) {
+        int span = hand->offcuts.at[i];
+        Length to = reach(hand, run, x, pile->spans[span].left, pile->widths[pile->spans[span].board]);
+        if (to > x) {
+            drop_offcut(hand, i);
+            cut(hand, index, span, x, to);
+            return to;
+        }
+    }
+    return x;
+}
+
+static Length from_boards(Hand *hand, int index, Length x)
+{
+    const Pile *pile = hand->laid->pile;
+    const Run *run = &hand->laid->demand->runs[index];
+    while (hand->front < pile->board_count && !unopened(pile, hand->front))
+        hand->front++;
+    for (int board = hand->front, tried = 0; board < pile->board_count && tried < BOARDS_TRIED; board++) {
+        if (!unopened(pile, board))
+            continue;
+        tried++;
+        Length to = reach(hand, run, x, pile->spans[pile->boards[board].span_first].left, pile->widths[board]);
+        if (to > x) {
+            open_board(hand, index, board, x, to);
+            return to;
+        }
+    }
+    return x;
+}
+
+/* The next whole board as it comes, where that hangs more than the rules it breaks weigh; else x. */
+static Length against_rules(Hand *hand, int index, Length x)
+{
+    const Demand *demand = hand->laid->demand;
+    const Pile *pile = hand->laid->pile;
+    const Run *run = &demand->runs[index];
+    if (hand->front >= pile->board_count || !unopened(pile, hand->front))
+        return x;
+    Length to = demand_mark_down(demand, run, x + pile->spans[pile->boards[hand->front].span_first].left);
+    int breaks = 0;
+    if (to >= run->right)
+        to = run->right;
+    else
+        breaks = demand_near(&hand->near, to, demand->stagger) +
+                 (demand->on_studs && !demand_at_stud(demand, run, to) ? 1 : 0);
+    breaks += to - x < run->shortest ? 1 : 0;
+    if (to <= x || to - x <= breaks * BREAK_COST || !demand_whole(demand, run, x, to) ||
+        demand_need(demand, run, x, to) > pile->widths[hand->front])
+        return x;
+    open_board(hand, index, hand->front, x, to);
+    return to;
+}
+
+static void lay_run(Hand *hand, int index)
+{
+    const Run *run = &hand->laid->demand->runs[index];
+    laid_near(hand->laid, index, &hand->near);
+    hand->row.count = 0;
+    for (Length x = run->left; x < run->right;) {
+        Length to = from_offcuts(hand, index, x);
+        if (to == x)
+            to = from_boards(hand, index, x);
+        if (to == x)
+            to = against_rules(hand, index, x);
+        if (to == x)
+            break;
+        x = to;
+    }
+    for (int i = 0; i < hand->row.count; i++)
+        pile_mend(hand->laid->pile, hand->row.at[i].span, hand->row.at[i].right - hand->row.at[i].left, index);
+    laid_set(hand->laid, index, hand->row.at, hand->row.count);
+}
+
+void hand_lay(Arena *arena, Laid *laid)
+{
+    Hand hand = {.arena = arena, .laid = laid};
+    const Pile *pile = laid->pile;
+    for (int i = pile->span_count - 1; i >= 0; i--)
+        if (pile->boards[pile->spans[i].board].kind < 0)
+            *arena_push(arena, &hand.offcuts) = i;
+    const int *order = tell_row_order(arena, laid->demand);
+    for (int i = 0; i < laid->demand->row_count; i++) {
+        const Row *row = &laid->demand->rows[order[i]];
+        for (int j = 0; j < row->run_count; j++)
+            lay_run(&hand, row->run_first + j);
+    }
+}

@@ -1,0 +1,394 @@
+#include "sheet/sheets/sheets.h"
+
+#include <inttypes.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "fill/trim.h"
+#include "sheet/measures.h"
+#include "sheet/words.h"
+#include "trade/trim_runs.h"
+
+/*
+ * The cut sheet: a card for each board that is opened, in the order in which its first piece is hung, so that one can
+ * cut as one hangs. Every measure on a board is from its first end, the one with the label:
+ *
+ *     [ ] Board 31 (A7)   52 long, grey          left over 5 3/8
+ *         square the first end: take off 1/4
+ *      [ ]  105   1/4  to  46 3/4     46 1/2     course -10, full width 2 3/4
+ */
+enum {
+    TICK = 0,
+    NAME = 4,
+    FACTS = 26,
+    REST = 54,
+    PIECE_TICK = 4,
+    PIECE = 8,
+    FROM = 14,
+    TO = 25,
+    LENGTH = 37,
+    WHERE = 51,
+    DETAIL = 14
+};
+
+enum {
+    FIELD_BOARD,
+    FIELD_LABEL,
+    FIELD_BOARD_LENGTH,
+    FIELD_TONE,
+    FIELD_PIECE,
+    FIELD_FROM,
+    FIELD_TO,
+    FIELD_LENGTH,
+    FIELD_FACE,
+    FIELD_COURSE,
+    FIELD_RIP,
+    FIELD_LEFT_WIDTH,
+    FIELD_RIGHT_WIDTH,
+    FIELD_CUTOUTS,
+    FIELD_LEFT_OVER,
+    FIELD_KIND, /* plank or trim */
+    FIELD_NAME, /* of a piece of trim */
+    FIELD_COUNT
+};
+static const char *const field_names[FIELD_COUNT] = {
+    "board",  "label", "board length", "tone",        "piece",   "from",      "to",   "length", "face",
+    "course", "rip",   "left width",   "right width", "cutouts", "left over", "kind", "name"};
+
+typedef struct Cuts {
+    Sheet *sheet;
+    const Job *job;
+    const Wall *wall;
+    Arena *arena;
+    SheetSection *section;
+} Cuts;
+
+static void add_piece(Cuts *cuts, SheetLines *lines, int board, const Piece *piece)
+{
+    Arena *arena = cuts->arena;
+    Sheet *sheet = cuts->sheet;
+    const Wall *wall = cuts->wall;
+    const Layout *layout = cuts->job->layout;
+    const Face *face = &wall->faces.at[piece->face];
+    const Course *course = &layout->faces[piece->face].courses[piece->course];
+    const Segment *segment = &course->segments[piece->segment];
+    const Stock *stock = wall_board(wall, board);
+    Plank plank = plank_measure(arena, layout, piece->face, course, piece->left, piece->right);
+    Length length = length_between(piece->left - segment->left, piece->right - segment->left, wall->round);
+    Length to = piece->offset + piece->right - piece->left;
+
+    SheetLine *line = sheet_line(sheet, lines);
+    sheet_tick(sheet, line, PIECE_TICK, piece->hung);
+    sheet_cell(sheet, line, PIECE, FROM - PIECE - 1, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", piece->number));
+    sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, piece->offset));
+    sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, to));
+    sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_STRONG, words_length(arena, wall, length));
+    const char *where = words(arena, "course %" PRId64, course->number);
+    if (wall->faces.count > 1)
+        where = words(arena, "%s, course %" PRId64, words_name(arena, face->name), course->number);
+    sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT,
+               words(arena, "%s%s", where, piece->hung ? ", hung" : ""));
+
+    if (wall->planks.widths.count > 1 || !measures_full(course, &plank))
+        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
+    const char *details[] = {measures_laps(arena, wall, &plank), measures_ends(arena, wall, &plank),
+                             measures_mitres(arena, layout, piece)};
+    for (size_t i = 0; i < sizeof details / sizeof *details; i++)
+        if (details[i] != NULL)
+            sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, details[i]);
+    for (int i = 0; i < plank.cut_count; i++)
+        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, measures_cut(arena, wall, face, &plank, &plank.cuts[i]));
+
+    const char **field = sheet_record(sheet)->at;
+    field[FIELD_BOARD] = words(arena, "%d", board);
+    field[FIELD_LABEL] = stock->label;
+    field[FIELD_BOARD_LENGTH] = words_decimal(arena, wall, stock->length);
+    field[FIELD_TONE] = stock->tone;
+    field[FIELD_PIECE] = words(arena, "%d", piece->number);
+    field[FIELD_FROM] = words_decimal(arena, wall, piece->offset);
+    field[FIELD_TO] = words_decimal(arena, wall, to);
+    field[FIELD_LENGTH] = words_decimal(arena, wall, length);
+    field[FIELD_FACE] = face->name;
+    field[FIELD_COURSE] = words(arena, "%" PRId64, course->number);
+    field[FIELD_RIP] = words_rip_shape(plank.shape);
+    field[FIELD_LEFT_WIDTH] = words_decimal(arena, wall, plank.widths[0].width);
+    field[FIELD_RIGHT_WIDTH] = words_decimal(arena, wall, plank.widths[plank.width_count - 1].width);
+    field[FIELD_CUTOUTS] = measures_cuts(arena, wall, face, &plank);
+    field[FIELD_LEFT_OVER] = words_decimal(arena, wall, cuts->job->plan->boards[board - 1].left_over);
+    field[FIELD_KIND] = "plank";
+}
+
+static void add_board(Cuts *cuts, int board)
+{
+    Arena *arena = cuts->arena;
+    Sheet *sheet = cuts->sheet;
+    const Wall *wall = cuts->wall;
+    const Plan *plan = cuts->job->plan;
+    const BoardUse *use = &plan->boards[board - 1];
+    const Stock *stock = wall_board(wall, board);
+    SheetLines *lines = &sheet_group(sheet, cuts->section)->lines;
+
+    SheetLine *line = sheet_line(sheet, lines);
+    line->rule = true;
+    sheet_tick(sheet, line, TICK, false);
+    sheet_cell(sheet, line, NAME, FACTS - NAME - 1, ALIGN_LEFT, WEIGHT_WORDS,
+               words(arena, "Board %s", words_board(arena, wall, board)));
+    const char *facts = words(arena, "%s long", words_length(arena, wall, stock->length));
+    if (stock->width_given)
+        facts = words(arena, "%s, %s wide", facts, words_length(arena, wall, stock->width));
+    if (stock->tone[0] != '\0')
+        facts = words(arena, "%s, %s", facts, words_name(arena, stock->tone));
+    sheet_cell(sheet, line, FACTS, REST - FACTS - 1, ALIGN_LEFT, WEIGHT_STRONG, facts);
+    sheet_cell(sheet, line, REST, SHEET_COLUMNS - REST, ALIGN_RIGHT, WEIGHT_TEXT,
+               words(arena, "left over %s", words_length(arena, wall, use->left_over)));
+    for (int i = 0; i < stock->avoid.count; i++)
+        sheet_words(sheet, lines, NAME, WEIGHT_TEXT,
+                    words(arena, "Keep clear of %s to %s.", words_length(arena, wall, stock->avoid.at[i].from),
+                          words_length(arena, wall, stock->avoid.at[i].to)));
+    for (int i = 0; i < use->count; i++)
+        add_piece(cuts, lines, board, &plan->pieces[plan->by_board[use->first + i]]);
+}
+
+/* How it will look, where that can be told. */
+static void add_looks(Cuts *cuts, SheetLines *lines)
+{
+    const Looks *looks = &cuts->job->plan->looks;
+    const char *tones = words_tones(cuts->arena, looks), *joints = words_joints(cuts->arena, looks);
+    if (tones != NULL)
+        sheet_words(cuts->sheet, lines, 0, WEIGHT_TEXT, words(cuts->arena, "%s.", tones));
+    if (joints != NULL)
+        sheet_words(cuts->sheet, lines, 0, WEIGHT_TEXT, words(cuts->arena, "To the eye: %s.", joints));
+}
+
+/* What is at hand, what is opened, what is proved. */
+static void add_introduction(Cuts *cuts)
+{
+    Arena *arena = cuts->arena;
+    Sheet *sheet = cuts->sheet;
+    const Wall *wall = cuts->wall;
+    const Plan *plan = cuts->job->plan;
+    SheetLines *lines = &sheet_group(sheet, cuts->section)->lines;
+    const char *opened =
+        words(arena, "%d of %s opened, %s of boards for %s of pieces.", plan->boards_opened,
+              words_count(arena, plan->board_count, "board", "boards"),
+              words_length_unit(arena, wall, plan->length_opened), words_length_unit(arena, wall, plan->length_used));
+    sheet_words(sheet, lines, 0, WEIGHT_STRONG, opened);
+    if (plan->bound_known && plan->boards_bound > 0)
+        sheet_words(sheet, lines, 0, WEIGHT_TEXT,
+                    words(arena,
+                          "%s; no plan that covers as much can do with fewer than %d, nor with less than %s opened.",
+                          words_count(arena, plan->boards_opened, "board", "boards"), plan->boards_bound,
+                          words_length_unit(arena, wall, plan->length_bound)));
+    else if (plan->bound_known)
+        sheet_words(sheet, lines, 0, WEIGHT_TEXT,
+                    words(arena, "No plan that covers as much can do with less than %s opened.",
+                          words_length_unit(arena, wall, plan->length_bound)));
+    else
+        sheet_words(sheet, lines, 0, WEIGHT_TEXT, "No lower limit on boards is known for this plan.");
+    add_looks(cuts, lines);
+    sheet_words(
+        sheet, lines, 0, WEIGHT_TEXT,
+        "Every measure is from the board's first end, the one with its label. Cut in this order, each piece to its "
+        "length; \"from\" and \"to\" are rounded once from the exact sum and may be one mark off it.");
+    if (wall->planks.widths.count == 1)
+        sheet_words(sheet, lines, 0, WEIGHT_TEXT,
+                    words(arena, "Rip to the full width, %s, where no other rip is given.",
+                          words_length_unit(arena, wall, wall->planks.widths.at[0])));
+    if (wall->saw.square > 0 || wall->saw.kerf > 0)
+        sheet_words(sheet, lines, 0, WEIGHT_TEXT,
+                    words(arena, "Square the first end first: %s is reckoned for each end, %s for each cut between.",
+                          words_length_unit(arena, wall, wall->saw.square),
+                          words_length_unit(arena, wall, wall->saw.kerf)));
+}
+
+static void add_heads(Cuts *cuts)
+{
+    Sheet *sheet = cuts->sheet;
+    SheetLine *line = sheet_line(sheet, &cuts->section->heads);
+    sheet_cell(sheet, line, TICK, FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
+    sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, "from");
+    sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT, "to");
+    sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_TEXT, "length");
+    sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT, "goes to");
+}
+
+/* ---- trim ---- */
+
+static void record_trim(Cuts *cuts, const TrimBoard *board, int number, const TrimCut *cut)
+{
+    Arena *arena = cuts->arena;
+    const char **field = sheet_record(cuts->sheet)->at;
+    field[FIELD_BOARD] = words(arena, "%d", number);
+    field[FIELD_BOARD_LENGTH] = words_decimal(arena, cuts->wall, board->length);
+    field[FIELD_PIECE] = words(arena, "%d", cut->number);
+    field[FIELD_FROM] = words_decimal(arena, cuts->wall, cut->offset);
+    field[FIELD_TO] = words_decimal(arena, cuts->wall, cut->offset + cut->length);
+    field[FIELD_LENGTH] = words_decimal(arena, cuts->wall, cut->length);
+    field[FIELD_LEFT_OVER] = words_decimal(arena, cuts->wall, board->left_over);
+    field[FIELD_KIND] = "trim";
+    field[FIELD_NAME] = cut->name;
+}
+
+static void add_trim_board(Cuts *cuts, const TrimPlan *trim, int number)
+{
+    Arena *arena = cuts->arena;
+    Sheet *sheet = cuts->sheet;
+    const Wall *wall = cuts->wall;
+    const TrimBoard *board = &trim->boards[number - 1];
+    SheetLines *lines = &sheet_group(sheet, cuts->section)->lines;
+    SheetLine *line = sheet_line(sheet, lines);
+    line->rule = true;
+    sheet_tick(sheet, line, TICK, false);
+    sheet_cell(sheet, line, NAME, FACTS - NAME - 1, ALIGN_LEFT, WEIGHT_WORDS, words(arena, "Trim board %d", number));
+    sheet_cell(sheet, line, FACTS, REST - FACTS - 1, ALIGN_LEFT, WEIGHT_STRONG,
+               words(arena, "%s long", words_length(arena, wall, board->length)));
+    sheet_cell(sheet, line, REST, SHEET_COLUMNS - REST, ALIGN_RIGHT, WEIGHT_TEXT,
+               words(arena, "left over %s", words_length(arena, wall, board->left_over)));
+    for (int i = 0; i < board->count; i++) {
+        const TrimCut *cut = &trim->pieces[trim->by_board[board->first + i]];
+        line = sheet_line(sheet, lines);
+        sheet_tick(sheet, line, PIECE_TICK, false);
+        sheet_cell(sheet, line, PIECE, FROM - PIECE - 1, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", cut->number));
+        sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, cut->offset));
+        sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT,
+                   words_length(arena, wall, cut->offset + cut->length));
+        sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_STRONG,
+                   words_length(arena, wall, cut->length));
+        sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT, words_name(arena, cut->name));
+        record_trim(cuts, board, number, cut);
+    }
+}
+
+/* "44 1/2 to the long points, 40 to the short ones, 5/8 thick" */
+static const char *strip_length(Arena *arena, const Wall *wall, const TrimStrip *strip)
+{
+    const char *length = words_length(arena, wall, strip->long_point);
+    if (!words_alike(wall, strip->long_point, strip->short_point))
+        length = words(arena, "%s to the long points, %s to the short ones", length,
+                       words_length(arena, wall, strip->short_point));
+    else
+        length = words(arena, "%s long", length);
+    return words(arena, "%s, %s thick", length, words_length(arena, wall, strip->thickness));
+}
+
+/* How each strip that was worked out is ripped and its ends are cut. */
+static void add_strips(Cuts *cuts)
+{
+    TrimStrips strips = trim_strips(cuts->arena, cuts->job->layout, NULL);
+    for (int i = 0; i < strips.count; i++) {
+        const TrimStrip *strip = &strips.at[i];
+        SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
+        SheetLine *line = sheet_line(cuts->sheet, lines);
+        line->rule = i == 0;
+        line->hair = i > 0;
+        sheet_tick(cuts->sheet, line, TICK, false);
+        sheet_cell(cuts->sheet, line, NAME, SHEET_COLUMNS - NAME, ALIGN_LEFT, WEIGHT_STRONG,
+                   words(cuts->arena, "%s: %s", words_name(cuts->arena, strip->name),
+                         strip_length(cuts->arena, cuts->wall, strip)));
+        sheet_words(cuts->sheet, lines, NAME, WEIGHT_TEXT, words_capital(cuts->arena, strip->text));
+    }
+}
+
+static void add_trim(Cuts *cuts)
+{
+    Arena *arena = cuts->arena;
+    if (!cuts->wall->trim.given)
+        return;
+    TrimPieces pieces = trim_pieces(arena, cuts->job->layout);
+    const TrimPlan *trim = trim_plan(arena, cuts->wall, &pieces);
+    if (trim->piece_count + trim->missing.count == 0)
+        return;
+    cuts->section = sheet_section(cuts->sheet, "Trim", true);
+    SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
+    sheet_words(cuts->sheet, lines, 0, WEIGHT_STRONG,
+                words(arena, "%d of %s opened, %s of them for trim.%s", trim->boards_opened,
+                      words_count(arena, trim->board_count, "board", "boards"),
+                      words_length_unit(arena, cuts->wall, trim->length_opened),
+                      trim->proved ? " No plan opens less." : ""));
+    for (int i = 0; i < trim->missing.count; i++)
+        sheet_words(cuts->sheet, lines, 0, WEIGHT_STRONG,
+                    words(arena, "No board is left that is long enough for %s, %s long%s.",
+                          words_name(arena, trim->missing.at[i].name),
+                          words_length_unit(arena, cuts->wall, trim->missing.at[i].length),
+                          trim->missing.at[i].count == 1
+                              ? ""
+                              : words(arena, ": %d of them are missing", trim->missing.at[i].count)));
+    cuts->section = sheet_section(cuts->sheet, "Trim", false);
+    if (trim->piece_count > 0)
+        add_heads(cuts);
+    for (int i = 1; i <= trim->board_count; i++)
+        if (trim->boards[i - 1].count > 0)
+            add_trim_board(cuts, trim, i);
+    cuts->section = sheet_section(cuts->sheet, "Trim", false);
+    add_strips(cuts);
+}
+
+/* "Not opened: boards 1-8, 12." */
+static void add_not_opened(Cuts *cuts)
+{
+    const Plan *plan = cuts->job->plan;
+    Text list;
+    text_init(&list);
+    for (int first = 1, last; first <= plan->board_count; first = last + 1) {
+        last = first;
+        if (plan->boards[first - 1].count > 0)
+            continue;
+        while (last < plan->board_count && plan->boards[last].count == 0)
+            last++;
+        text_format(&list, "%s%d", list.length > 0 ? ", " : "", first);
+        if (last > first)
+            text_format(&list, "-%d", last);
+    }
+    if (list.length > 0) {
+        SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
+        sheet_words(cuts->sheet, lines, 0, WEIGHT_TEXT,
+                    words(cuts->arena, "Not opened: %s %.*s.", strpbrk(list.bytes, ",-") == NULL ? "board" : "boards",
+                          (int)list.length, list.bytes));
+        lines->at[0].rule = true;
+    }
+    text_finish(&list);
+}
+
+typedef struct Opened {
+    int board, piece;
+} Opened;
+
+static int by_piece(const void *a, const void *b)
+{
+    const Opened *x = a, *y = b;
+    return (x->piece > y->piece) - (x->piece < y->piece);
+}
+
+Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date)
+{
+    const Plan *plan = job->plan;
+    Cuts cuts = {.job = job, .wall = job->wall, .arena = arena};
+    Sheet *sheet = cuts.sheet = sheet_of_job(arena, job, "Cut sheet", date);
+    sheet_records(sheet, field_names, FIELD_COUNT);
+    cuts.section = sheet_section(sheet, "All boards", false);
+    add_introduction(&cuts);
+    cuts.section = sheet_section(sheet, "All boards", false);
+    add_heads(&cuts);
+
+    Opened *opened = arena_array(arena, Opened, plan->board_count);
+    int count = 0;
+    for (int board = 1; board <= plan->board_count; board++) {
+        const BoardUse *use = &plan->boards[board - 1];
+        if (use->count == 0)
+            continue;
+        int first = plan->pieces[plan->by_board[use->first]].number;
+        for (int i = 1; i < use->count; i++) {
+            int number = plan->pieces[plan->by_board[use->first + i]].number;
+            first = number < first ? number : first;
+        }
+        opened[count++] = (Opened){board, first};
+    }
+    qsort(opened, (size_t)count, sizeof *opened, by_piece);
+    for (int i = 0; i < count; i++)
+        add_board(&cuts, opened[i].board);
+    if (count > 0)
+        add_not_opened(&cuts);
+    add_trim(&cuts);
+    return sheet;
+}

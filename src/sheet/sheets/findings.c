@@ -1,0 +1,196 @@
+#include "sheet/sheets/sheets.h"
+
+#include <inttypes.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "sheet/words.h"
+
+/*
+ * Faults and cautions as a list: the check sheet, and the last section of others. What one rule finds several times on
+ * one face is one item with a line each, or, where one sentence holds for all, that sentence and a list of places. What
+ * holds on any such job comes last, without boxes to tick.
+ *
+ *     [ ] Caution, box: face north, desk outlet        4 cautions, wire: face north
+ *         The front edge ...                           No stud stands behind these pieces. ...: piece 17 (course 5,
+ *                                                      ...); piece 20 (course 5, ...).
+ */
+
+enum { TICK = 0, GRADE = 4, TEXT = 4 };
+
+enum {
+    FIELD_GRADE,
+    FIELD_RULE,
+    FIELD_FACE,
+    FIELD_COURSE,
+    FIELD_AT,
+    FIELD_PIECE,
+    FIELD_BOARD,
+    FIELD_OPENING,
+    FIELD_TEXT,
+    FIELD_COUNT
+};
+static const char *const field_names[FIELD_COUNT] = {"grade", "rule",  "face",    "course", "at",
+                                                     "piece", "board", "opening", "text"};
+
+static const char *grade_word(const Finding *finding)
+{
+    return rule_grade(finding->rule) == GRADE_FAULT ? "fault" : "caution";
+}
+
+/* "Fault, stagger: face north, course 3, at 46 1/2, piece 12" */
+static const char *place_words(Arena *arena, const Wall *wall, const Finding *finding)
+{
+    const char *place = "";
+    if (finding->face >= 0)
+        place = words(arena, ": face %s", words_name(arena, wall->faces.at[finding->face].name));
+    if (finding->has_course)
+        place = words(arena, "%s, course %" PRId64, place, finding->course);
+    if (finding->has_at)
+        place = words(arena, "%s, %s from the face's left end", place, words_length(arena, wall, finding->at));
+    if (finding->piece > 0)
+        place = words(arena, "%s, piece %d", place, finding->piece);
+    if (finding->board > 0)
+        place = words(arena, "%s, board %s", place, words_board(arena, wall, finding->board));
+    if (finding->face >= 0 && finding->opening >= 0)
+        place = words(arena, "%s, %s", place,
+                      words_name(arena, wall->faces.at[finding->face].openings.at[finding->opening].name));
+    return place;
+}
+
+static void add_head(Sheet *sheet, SheetLines *lines, const char *text)
+{
+    SheetLine *line = sheet_line(sheet, lines);
+    line->rule = true;
+    sheet_tick(sheet, line, TICK, false);
+    sheet_cell(sheet, line, GRADE, SHEET_COLUMNS - GRADE, ALIGN_LEFT, WEIGHT_STRONG, text);
+}
+
+static void add_one(Sheet *sheet, SheetSection *section, const Wall *wall, const Finding *finding)
+{
+    SheetLines *lines = &sheet_group(sheet, section)->lines;
+    add_head(sheet, lines,
+             words(sheet->arena, "%s, %s%s", words_capital(sheet->arena, grade_word(finding)), rule_word(finding->rule),
+                   place_words(sheet->arena, wall, finding)));
+    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, words_capital(sheet->arena, finding->text));
+}
+
+/* How many from `first` on stand in one item: of one rule, on one face, with one lead or none. */
+static int count_alike(const Findings *findings, int first)
+{
+    const Finding *one = &findings->at[first];
+    int count = 1;
+    while (first + count < findings->count) {
+        const Finding *next = &findings->at[first + count];
+        bool lead =
+            one->lead == NULL || next->lead == NULL ? one->lead == next->lead : strcmp(one->lead, next->lead) == 0;
+        if (next->rule != one->rule || next->face != one->face || !lead)
+            break;
+        count++;
+    }
+    return count;
+}
+
+static void add_several(Sheet *sheet, SheetSection *section, const Wall *wall, const Finding *findings, int count)
+{
+    Arena *arena = sheet->arena;
+    const char *face = findings->face < 0 ? "" : words_name(arena, wall->faces.at[findings->face].name);
+    SheetGroup *group = sheet_group(sheet, section);
+    add_head(sheet, &group->lines,
+             words(arena, "%d %ss, %s%s%s", count, grade_word(findings), rule_word(findings->rule),
+                   findings->face < 0 ? "" : ": face ", face));
+    if (findings->lead == NULL) {
+        group->with_next = true;
+        for (int i = 0; i < count; i++)
+            sheet_words(sheet, &sheet_group(sheet, section)->lines, TEXT, WEIGHT_TEXT,
+                        words_finding(arena, &findings[i]));
+        return;
+    }
+    Text list;
+    text_init(&list);
+    text_format(&list, "%s ", findings->lead);
+    for (int i = 0; i < count; i++)
+        text_format(&list, "%s%s", findings[i].item, i + 1 < count ? "; " : ".");
+    sheet_words(sheet, &group->lines, TEXT, WEIGHT_TEXT, arena_text(arena, list.bytes, list.length));
+    text_finish(&list);
+}
+
+static void add_advice(Sheet *sheet, SheetSection *section, const Finding *findings, int count)
+{
+    SheetGroup *group = sheet_group(sheet, section);
+    group->with_next = true;
+    SheetLine *line = sheet_line(sheet, &group->lines);
+    line->rule = true;
+    sheet_cell(sheet, line, 0, SHEET_COLUMNS, ALIGN_LEFT, WEIGHT_STRONG, "Care, on any such job");
+    for (int i = 0; i < count; i++)
+        sheet_words(sheet, &sheet_group(sheet, section)->lines, TEXT, WEIGHT_TEXT, findings[i].text);
+}
+
+static void add_findings(Sheet *sheet, SheetSection *section, const Job *job)
+{
+    const Findings *findings = &job->findings;
+    for (int first = 0; first < findings->count;) {
+        int count = count_alike(findings, first);
+        if (findings->at[first].rule == RULE_CARE)
+            add_advice(sheet, section, &findings->at[first], count);
+        else if (count == 1)
+            add_one(sheet, section, job->wall, &findings->at[first]);
+        else
+            add_several(sheet, section, job->wall, &findings->at[first], count);
+        first += count;
+    }
+}
+
+void sheet_add_findings(Sheet *sheet, const Job *job)
+{
+    if (job->findings.count == 0)
+        return;
+    SheetSection *section = sheet_section(sheet, "All faces", true);
+    sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS, "Faults and cautions");
+    add_findings(sheet, section, job);
+}
+
+static void record_finding(Sheet *sheet, const Wall *wall, const Finding *finding)
+{
+    Arena *arena = sheet->arena;
+    const char **field = sheet_record(sheet)->at;
+    field[FIELD_GRADE] = grade_word(finding);
+    field[FIELD_RULE] = rule_word(finding->rule);
+    if (finding->face >= 0)
+        field[FIELD_FACE] = wall->faces.at[finding->face].name;
+    if (finding->has_course)
+        field[FIELD_COURSE] = words(arena, "%" PRId64, finding->course);
+    if (finding->has_at)
+        field[FIELD_AT] = words_decimal(arena, wall, finding->at);
+    if (finding->piece > 0)
+        field[FIELD_PIECE] = words(arena, "%d", finding->piece);
+    if (finding->board > 0)
+        field[FIELD_BOARD] = words(arena, "%d", finding->board);
+    if (finding->face >= 0 && finding->opening >= 0)
+        field[FIELD_OPENING] = wall->faces.at[finding->face].openings.at[finding->opening].name;
+    field[FIELD_TEXT] = finding->text;
+}
+
+Sheet *sheet_check(Arena *arena, const Job *job, const char *date)
+{
+    Sheet *sheet = sheet_of_job(arena, job, "Faults and cautions", date);
+    sheet_records(sheet, field_names, FIELD_COUNT);
+    SheetSection *section = sheet_section(sheet, "All faces", false);
+    int faults = findings_faults(&job->findings);
+    int cautions = job->findings.count - faults;
+    int general = 0;
+    for (int i = 0; i < job->findings.count; i++) {
+        general += job->findings.at[i].rule == RULE_CARE;
+        record_finding(sheet, job->wall, &job->findings.at[i]);
+    }
+    sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS,
+                words(arena, "%s, %s%s.", words_count(arena, faults, "fault", "faults"),
+                      words_count(arena, cautions, "caution", "cautions"),
+                      general == 0 ? "" : words(arena, ", %d of them for any such job", general)));
+    if (job->findings.count == 0)
+        sheet_words(sheet, &section->heads, 0, WEIGHT_TEXT,
+                    "Nothing was found by the checks that there are. That is no word on codes, manuals or licences: "
+                    "ask those who answer for them.");
+    add_findings(sheet, section, job);
+    return sheet;
+}

@@ -1,0 +1,42 @@
+/*
+ * The sheets that are made of a job, each one function. A sheet lives in the job's words and the given arena; it is
+ * shown by plain.h, csv.h and, where that is built in, pdf.h.
+ */
+#ifndef SHEET_SHEETS_SHEETS_H
+#define SHEET_SHEETS_SHEETS_H
+
+#include "job/job.h"
+#include "sheet/sheet.h"
+
+/* An empty sheet of this kind ("Row sheet") with the job's title, facts, file and hash. `date` "" leaves a space for
+ * it. */
+Sheet *sheet_of_job(Arena *arena, const Job *job, const char *kind, const char *date);
+
+/* Every course in hanging order, face by face: marks, rip, pieces, cutouts. */
+Sheet *sheet_rows(Arena *arena, const Job *job, const char *date);
+
+/* Every board that is opened, in the order in which its first piece is hung, and what is cut from it. */
+Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date);
+
+/* Every mark from the level line, highest first. */
+Sheet *sheet_pole(Arena *arena, const Job *job, const char *date);
+
+/* What the wall takes: boards, trim, fasteners, adhesive, finish; with what each line assumes. */
+Sheet *sheet_bill(Arena *arena, const Job *job, const char *date);
+
+/* Start heights worth considering, best first, with what each does to top, bottom and openings. */
+Sheet *sheet_starts(Arena *arena, const Job *job, const char *date);
+
+/* Rough boards to planks: what to do with each, whether it is enough, which rip width makes the most of them. */
+Sheet *sheet_mill(Arena *arena, const Job *job, const char *date);
+
+/* The elevation of each face. */
+Sheet *sheet_draw(Arena *arena, const Job *job, const char *date);
+
+/* Faults and cautions alone. */
+Sheet *sheet_check(Arena *arena, const Job *job, const char *date);
+
+/* Adds the faults and cautions to the end of a sheet; nothing where there are none. */
+void sheet_add_findings(Sheet *sheet, const Job *job);
+
+#endif

@@ -1,0 +1,99 @@
+#include "support/test.h"
+
+#include "config.h"
+#include "sheet/made_up.h"
+#include "sheet/writers/pdf.h"
+
+static Sheet *three_pages(Arena *arena)
+{
+    Sheet *sheet = made_up_sheet(arena);
+    SheetSection *section = sheet_section(sheet, "Face north", false);
+    sheet_words(sheet, &section->heads, 0, WEIGHT_TEXT, "piece  board");
+    for (int i = 1; i <= 20; i++)
+        made_up_group(sheet, section, i, 5);
+    return sheet;
+}
+
+#if DATUMROW_PDF
+
+START_TEST(writes_the_same_bytes_twice)
+{
+    bool (*const writers[])(const Sheet *, Text *, Err *) = {pdf_write, svg_write};
+    for (size_t i = 0; i < 2; i++) {
+        Arena *arena = arena_new();
+        Text first, second;
+        Err err = {0};
+        text_init(&first);
+        text_init(&second);
+        assert_done(writers[i](three_pages(arena), &first, &err), &err);
+        assert_done(writers[i](three_pages(arena), &second, &err), &err);
+        assert_true(first.length > 1000);
+        assert_int_equal(first.length, second.length);
+        assert_memory_equal(first.bytes, second.bytes, first.length);
+        text_finish(&first);
+        text_finish(&second);
+        arena_free(arena);
+    }
+}
+END_TEST
+
+static bool holds_bytes(const Text *text, const char *part)
+{
+    size_t length = strlen(part);
+    for (size_t i = 0; i + length <= text->length; i++)
+        if (memcmp(text->bytes + i, part, length) == 0)
+            return true;
+    return false;
+}
+
+/* No clock: the date is the sheet's, or a fixed one. */
+START_TEST(carries_the_date_of_the_sheet)
+{
+    Arena *arena = arena_new();
+    Text text;
+    Err err = {0};
+    text_init(&text);
+    Sheet *sheet = three_pages(arena);
+    assert_done(pdf_write(sheet, &text, &err), &err);
+    assert_true(holds_bytes(&text, "%PDF-1.4"));
+    assert_true(holds_bytes(&text, "19700101000000"));
+    text_clear(&text);
+    sheet->date = "2026-03-14";
+    assert_done(pdf_write(sheet, &text, &err), &err);
+    assert_true(holds_bytes(&text, "20260314000000"));
+    assert_false(holds_bytes(&text, "19700101000000"));
+    text_finish(&text);
+    arena_free(arena);
+}
+END_TEST
+
+#else
+
+START_TEST(refuses_where_it_is_not_built_in)
+{
+    Arena *arena = arena_new();
+    Text text;
+    Err err = {0};
+    text_init(&text);
+    assert_false(pdf_write(three_pages(arena), &text, &err));
+    assert_int_equal(err.kind, ERR_USAGE);
+    assert_holds(err.text, "--as text");
+    text_finish(&text);
+    arena_free(arena);
+}
+END_TEST
+
+#endif
+
+int main(void)
+{
+    const TTest *const tests[] = {
+#if DATUMROW_PDF
+        writes_the_same_bytes_twice,
+        carries_the_date_of_the_sheet,
+#else
+        refuses_where_it_is_not_built_in,
+#endif
+    };
+    return RUN(tests);
+}
