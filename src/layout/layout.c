@@ -137,7 +137,7 @@ static void end_segment(const Layout *layout, int face, const Course *course, co
     const Corner corner =
         right ? wall_corner_right(layout->wall, face, &through) : wall_corner_left(layout->wall, face, &through);
     SegmentEnd end = slant.side || x == side ? SEGMENT_AT_SIDE : SEGMENT_AT_LIMIT;
-    const bool miter = end == SEGMENT_AT_SIDE && corner.kind == CORNER_OUTSIDE && corner.joint == CORNER_MITRE;
+    const bool miter = end == SEGMENT_AT_SIDE && corner.kind == CORNER_OUTSIDE && corner.joint == CORNER_MITER;
     for (int i = 0; i < course->cut_count && end == SEGMENT_AT_LIMIT; i++)
         if (x == (right ? course->cuts[i].box.left : course->cuts[i].box.right))
             end = SEGMENT_AT_OPENING;
@@ -376,14 +376,8 @@ Box layout_opening_box(const Face *face, const Opening *opening)
 {
     Box box = {.left = opening->left - opening->clear,
                .right = opening->left + opening->width + opening->clear,
-               .bottom = opening->bottom - opening->clear};
-    if (opening->top_given)
-        box.top = opening->top;
-    else if (opening->to_floor)
-        box.top = opening->height - marks_at(&face->floor, opening->left);
-    else
-        box.top = opening->bottom + opening->height;
-    box.top += opening->clear;
+               .bottom = opening_foot(face, opening) - opening->clear,
+               .top = opening_head(face, opening) + opening->clear};
     if (opening->to_floor || opening->kind == OPENING_DOOR)
         box.bottom = -LAYOUT_FAR;
     return box;

@@ -87,7 +87,7 @@ typedef struct Segment {
     Length left, right;
     SegmentEnd left_end, right_end;
     Length left_kerf, right_kerf; /* what the blade takes at its ends: more than the saw's kerf where they are slanted
-                                     or mitred */
+                                     or mitered */
     int slab_first, slab_count;   /* the course's slabs that it spans */
 } Segment;
 

@@ -11,12 +11,13 @@
 /*
  * The notation, blanks between its tokens as one likes, but none inside a number:
  *
- *     length   = [sign] ( number | measure { measure } | digits "-" digits "-" fraction )
+ *     length   = [sign] ( number | measure { measure } [ number ] | digits "-" digits "-" fraction )
  *     measure  = number unit                  units from large to small, of one system, each once
  *     number   = digits ["." digits] | fraction | digits (blanks | "-") fraction
  *     fraction = digits "/" digits            in the last measure only, and not beside a point
  *     unit     = "ft" | "'" | "in" | '"' | "m" | "cm" | "mm"
  *
+ * A number behind the last measure is inches, and that measure is feet.
  * digits never begin with a 0 that another digit follows. The three-part form is feet-inches-fraction.
  *
  * Nothing is rounded before the whole value is known. Whole parts add up to whole nanometres. What stands behind points
@@ -341,9 +342,11 @@ static bool finish(const Cursor *cursor, const Part *parts, int count, bool nega
     return true;
 }
 
-/* How a part may follow the one before it. */
-static bool check_order(const Cursor *cursor, const Part *before, const Part *part)
+/* How a part may follow the one before it. Behind feet a bare number is inches, as a tape says it. */
+static bool check_order(const Cursor *cursor, const Part *before, Part *part)
 {
+    if (part->unit == NULL && before->unit->nanometres == LENGTH_FOOT)
+        part->unit = &unit_table[3];
     if (part->unit == NULL)
         return refuse(cursor, "ends in a number without a unit", "write it like 7' 4\" or 2 m 40 cm");
     if (part->unit->metric != before->unit->metric)

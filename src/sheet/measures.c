@@ -130,17 +130,17 @@ char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank)
     return out;
 }
 
-char *measures_mitres(Arena *arena, const Layout *layout, const Piece *piece)
+char *measures_miters(Arena *arena, const Layout *layout, const Piece *piece)
 {
     PieceEnd left, right;
     corner_piece_ends(arena, layout, piece, &left, &right);
-    if (left.cut == END_MITRE && right.cut == END_MITRE && strcmp(left.text, right.text) == 0)
+    if (left.cut == END_MITER && right.cut == END_MITER && strcmp(left.text, right.text) == 0)
         return words(arena, "Both ends: %s", left.text);
-    if (left.cut == END_MITRE && right.cut == END_MITRE)
+    if (left.cut == END_MITER && right.cut == END_MITER)
         return words(arena, "Left end: %s. Right end: %s", left.text, right.text);
-    if (left.cut == END_MITRE)
+    if (left.cut == END_MITER)
         return words(arena, "Left end: %s", left.text);
-    return right.cut == END_MITRE ? words(arena, "Right end: %s", right.text) : NULL;
+    return right.cut == END_MITER ? words(arena, "Right end: %s", right.text) : NULL;
 }
 
 static const char *cut_word(const PlankCut *cut)

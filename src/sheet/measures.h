@@ -20,8 +20,8 @@ bool measures_full(const Course *course, const Plank *plank);
 /* "Right end slants: lower edge 46 1/2 long, upper edge 40 1/4"; NULL where both ends print square. */
 char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank);
 
-/* "Left end: mitred, ...": the ends that are cut at 45 degrees for a corner; NULL where none is. */
-char *measures_mitres(Arena *arena, const Layout *layout, const Piece *piece);
+/* "Left end: mitered, ...": the ends that are cut at 45 degrees for a corner; NULL where none is. */
+char *measures_miters(Arena *arena, const Layout *layout, const Piece *piece);
 
 /* One cutout: what it is, from the left end, from which edge, what it leaves. */
 char *measures_cut(Arena *arena, const Wall *wall, const Face *face, const Plank *plank, const PlankCut *cut);

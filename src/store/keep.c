@@ -114,28 +114,28 @@ static AlignItem align_item(Keep *keep, const Record *of, const void *item)
     return mark;
 }
 
-/* The items of one array of the key, and which child of the list each of them as it was is. */
+/* The items of one array of the key, which child of the list each of them as it was is, and from which of them each
+ * item now comes (-1: none). */
 typedef struct Items {
     const Record *of;
     Array was;
     Array now;
     int *child;
+    int *partner;
 } Items;
 
-/* In `hung` pieces and edges stand mixed; each kind is counted for itself. */
-static Items items_of(Keep *keep, const Key *key, const Children *children, bool other, const void *was,
-                      const void *now)
+/* In `hung` records of several kinds stand mixed; each kind is counted for itself. */
+static Items items_of(Keep *keep, const Key *key, const Children *children, int kind, const void *was, const void *now)
 {
-    const size_t at = other ? key->other_at : key->at;
-    Items items = {.of = other ? key->other : key->record, .was = array_of(was, at), .now = array_of(now, at)};
+    const bool hung = key->kind == VALUE_HUNG;
+    const size_t at = hung ? key->parts[kind].at : key->at;
+    Items items = {
+        .of = hung ? key->parts[kind].record : key->record, .was = array_of(was, at), .now = array_of(now, at)};
     items.child = arena_array(keep->arena, int, items.was.count);
     int count = 0;
-    for (int i = 0; i < children->count; i++) {
-        const Node *item = children->at[i].head;
-        const bool is_other = key->kind == VALUE_HUNG && item->kind == NODE_MAPPING && reading_is_edge(item);
-        if (is_other == other && count < items.was.count)
+    for (int i = 0; i < children->count; i++)
+        if ((!hung || reading_hung_kind(children->at[i].head) == kind) && count < items.was.count)
             items.child[count++] = i;
-    }
     if (count != items.was.count)
         keep->splice.failed = true;
     return items;
@@ -151,77 +151,95 @@ static const char *item_text(Keep *keep, const Children *children, const Record 
     return arena_text(keep->arena, keep->text.bytes, keep->text.length);
 }
 
-/* One array: what has a partner is changed where it stands, the rest put in behind the one before it. */
-static void keep_items(Keep *keep, Children *children, const Items *items, const int *partner)
+/* Item `index` now goes on where its partner stood. */
+static void keep_item(Keep *keep, const Children *children, const Items *items, int index)
 {
-    int last = -1;
-    for (int i = 0; i < items->now.count; i++) {
-        const void *now = array_item(&items->now, items->of, i);
-        if (partner[i] < 0)
-            continue;
-        const int child = items->child[partner[i]];
-        Node *node = children->at[child].head;
-        if (node->kind != NODE_MAPPING ||
-            !keep_record(keep, items->of, node, array_item(&items->was, items->of, partner[i]), now)) {
-            /* nothing of it stays: the whole of it anew, on one line */
-            text_clear(&keep->text);
-            print_record_in_line(&keep->print, items->of, now, &keep->text);
-            char *text = arena_text(keep->arena, keep->text.bytes, keep->text.length);
-            splice_replace(&keep->splice, node->start, node->end, text);
-        }
-    }
-    /* an edge with none before it goes behind the pieces */
-    for (int i = 0; i < children->count; i++)
-        if (!children->at[i].removed && items->was.count == 0)
-            last = i;
-    for (int i = 0; i < items->now.count; i++) {
-        if (partner[i] >= 0)
-            last = items->child[partner[i]];
-        else
-            splice_insert(&keep->splice, children, last,
-                          item_text(keep, children, items->of, array_item(&items->now, items->of, i)),
-                          items->of->apart);
-    }
+    const int partner = items->partner[index];
+    const void *now = array_item(&items->now, items->of, index);
+    Node *node = children->at[items->child[partner]].head;
+    if (node->kind == NODE_MAPPING &&
+        keep_record(keep, items->of, node, array_item(&items->was, items->of, partner), now))
+        return;
+    /* nothing of it stays: the whole of it anew, on one line */
+    text_clear(&keep->text);
+    print_record_in_line(&keep->print, items->of, now, &keep->text);
+    char *text = arena_text(keep->arena, keep->text.bytes, keep->text.length);
+    splice_replace(&keep->splice, node->start, node->end, text);
 }
 
-static int *partners(Keep *keep, Children *children, const Items *items, int *kept)
+static void find_partners(Keep *keep, Children *children, Items *items, int *kept)
 {
     AlignItem *was = arena_array(keep->arena, AlignItem, items->was.count);
     AlignItem *now = arena_array(keep->arena, AlignItem, items->now.count);
-    int *partner = arena_array(keep->arena, int, items->now.count);
+    items->partner = arena_array(keep->arena, int, items->now.count);
     for (int i = 0; i < items->was.count; i++) {
         was[i] = align_item(keep, items->of, array_item(&items->was, items->of, i));
         children->at[items->child[i]].removed = true;
     }
     for (int i = 0; i < items->now.count; i++)
         now[i] = align_item(keep, items->of, array_item(&items->now, items->of, i));
-    align_lists(keep->arena, was, items->was.count, now, items->now.count, partner);
+    align_lists(keep->arena, was, items->was.count, now, items->now.count, items->partner);
     for (int i = 0; i < items->now.count; i++)
-        if (partner[i] >= 0) {
-            children->at[items->child[partner[i]]].removed = false;
+        if (items->partner[i] >= 0) {
+            children->at[items->child[items->partner[i]]].removed = false;
             (*kept)++;
         }
-    return partner;
+}
+
+/* Each kind of records of `hung` found its partners for itself; one that would cross those of another kind is taken out
+ * and put in anew. */
+static void part_crossed(Children *children, Items *items, const void *wall, int *kept)
+{
+    HungWalk walk = {0};
+    int last = -1;
+    while (hung_walk(wall, &walk)) {
+        int *partner = &items[walk.kind].partner[walk.index];
+        if (*partner < 0)
+            continue;
+        const int child = items[walk.kind].child[*partner];
+        if (child > last) {
+            last = child;
+            continue;
+        }
+        children->at[child].removed = true;
+        *partner = -1;
+        (*kept)--;
+    }
 }
 
 /* False where nothing of the list stays. */
 static bool keep_list(Keep *keep, const Key *key, Node *list, const void *was, const void *now)
 {
     Children children = splice_children(&keep->splice, list);
-    const int arrays = key->kind == VALUE_HUNG ? 2 : 1;
-    Items items[2];
-    int *partner[2];
+    const bool hung = key->kind == VALUE_HUNG;
+    Items items[HUNG_KINDS] = {0};
     int kept = 0;
-    for (int i = 0; i < arrays; i++)
-        items[i] = items_of(keep, key, &children, i == 1, was, now);
+    for (int kind = 0; kind < (hung ? HUNG_KINDS : 1); kind++)
+        items[kind] = items_of(keep, key, &children, kind, was, now);
     if (keep->splice.failed)
         return true;
-    for (int i = 0; i < arrays; i++)
-        partner[i] = partners(keep, &children, &items[i], &kept);
+    for (int kind = 0; kind < (hung ? HUNG_KINDS : 1); kind++)
+        find_partners(keep, &children, &items[kind], &kept);
+    if (hung)
+        part_crossed(&children, items, now, &kept);
     if (kept == 0)
         return false;
-    for (int i = 0; i < arrays; i++)
-        keep_items(keep, &children, &items[i], partner[i]);
+    for (int kind = 0; kind < (hung ? HUNG_KINDS : 1); kind++)
+        for (int i = 0; i < items[kind].now.count; i++)
+            if (items[kind].partner[i] >= 0)
+                keep_item(keep, &children, &items[kind], i);
+    /* the rest goes in, each behind the one before it */
+    PrintWalk walk = {0};
+    const Record *of;
+    int last = -1;
+    for (const void *item; (item = print_next(key, now, &walk, &of)) != NULL;) {
+        const Items *its = &items[hung ? (int)walk.hung.kind : 0];
+        const int partner = its->partner[hung ? walk.hung.index : walk.next - 1];
+        if (partner >= 0)
+            last = its->child[partner];
+        else
+            splice_insert(&keep->splice, &children, last, item_text(keep, &children, of, item), of->apart);
+    }
     splice_remove(&keep->splice, &children);
     return true;
 }

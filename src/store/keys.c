@@ -29,18 +29,29 @@ _Static_assert(sizeof(JointLand) == sizeof(unsigned) && sizeof(CornerKind) == si
                    sizeof(CornerJoint) == sizeof(unsigned) && sizeof(CornerThrough) == sizeof(unsigned) &&
                    sizeof(OpeningKind) == sizeof(unsigned) && sizeof(Grain) == sizeof(unsigned) &&
                    sizeof(Units) == sizeof(unsigned) && sizeof(TrimAlong) == sizeof(unsigned) &&
-                   sizeof(Glue) == sizeof(unsigned) && sizeof(HungPlan) == sizeof(unsigned),
+                   sizeof(Glue) == sizeof(unsigned) && sizeof(HungPlan) == sizeof(unsigned) &&
+                   sizeof(PlanksHang) == sizeof(unsigned) && sizeof(FaceWall) == sizeof(unsigned) &&
+                   sizeof(PieceState) == sizeof(unsigned),
                "an enumeration is as large as an unsigned int");
 
+static const char *const hang_words[] = {[HANG_REFERENCE] = "reference", [HANG_UPWARD] = "upward", NULL};
 static const char *const land_words[] = {[LAND_ANYWHERE] = "anywhere", [LAND_STUDS] = "studs", NULL};
 static const char *const corner_words[] = {
     [CORNER_NONE] = "", [CORNER_INSIDE] = "inside", [CORNER_OUTSIDE] = "outside", NULL};
 static const char *const joint_words[] = {
-    [CORNER_BUTT] = "butt", [CORNER_TRIM] = "trim", [CORNER_LAP] = "lap", [CORNER_MITRE] = "mitre", NULL};
+    [CORNER_BUTT] = "butt", [CORNER_TRIM] = "trim", [CORNER_LAP] = "lap", [CORNER_MITER] = "miter", NULL};
 static const char *const through_words[] = {[THROUGH_LEFT] = "left", [THROUGH_RIGHT] = "right", NULL};
-static const char *const opening_words[] = {
-    [OPENING_BOX] = "box",     [OPENING_WINDOW] = "window", [OPENING_DOOR] = "door",   [OPENING_HEARTH] = "hearth",
-    [OPENING_STOVE] = "stove", [OPENING_VENT] = "vent",     [OPENING_OTHER] = "other", NULL};
+static const char *const opening_words[] = {[OPENING_BOX] = "box",
+                                            [OPENING_WINDOW] = "window",
+                                            [OPENING_DOOR] = "door",
+                                            [OPENING_FIREPLACE] = "fireplace",
+                                            [OPENING_STOVE] = "stove",
+                                            [OPENING_PIPE] = "pipe",
+                                            [OPENING_VENT] = "vent",
+                                            [OPENING_OTHER] = "other",
+                                            NULL};
+static const char *const wall_words[] = {
+    [FACE_STUDS] = "studs", [FACE_MASONRY] = "masonry", [FACE_SOLID_WOOD] = "solid wood", NULL};
 static const char *const grain_words[] = {[GRAIN_FLAT] = "flat", [GRAIN_QUARTER] = "quarter", NULL};
 static const char *const along_words[] = {[ALONG_FLOOR] = "floor",
                                           [ALONG_CEILING] = "ceiling",
@@ -52,7 +63,10 @@ static const char *const along_words[] = {[ALONG_FLOOR] = "floor",
 static const char *const glue_words[] = {[GLUE_NONE] = "none", [GLUE_PIECES] = "pieces", [GLUE_STUDS] = "studs", NULL};
 static const char *const units_words[] = {[UNITS_IN] = "in", [UNITS_MM] = "mm", NULL};
 static const char *const plan_words[] = {[PLAN_KEPT] = "kept", [PLAN_ANEW] = "anew", NULL};
+static const char *const state_words[] = {[PIECE_HUNG] = "hung", [PIECE_CUT] = "cut", [PIECE_LOST] = "lost", NULL};
+static const char *const lost_words[] = {"lost", NULL};
 static const char *const floor_words[] = {"floor", NULL};
+static const char *const all_words[] = {"all", NULL};
 
 /* ---- planks, joints, saw ---- */
 
@@ -65,6 +79,9 @@ static const Key planks_keys[] = {
      .says = "gap left between courses"},
     {"lap", LENGTH(Planks, lap), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
      .says = "part of the width that the next course hides (rabbeted or tongued edges); less than the width"},
+    {"hang", WORD(Planks, hang, PlanksHang, hang_words), FLAG(Planks, hang_given),
+     .says = "reference: course 0, up, then down; upward: from the lowest course up; left out: reference, with a lap "
+             "upward"},
     {"least", LENGTH(Planks, least), FLAG(Planks, least_given), .range = RANGE_FROM_ZERO,
      .says = "narrowest strip worth hanging; left out: a third of the narrowest face of a plank"},
     {"leave", LENGTH(Planks, leave), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
@@ -72,12 +89,38 @@ static const Key planks_keys[] = {
 };
 static const Record planks = {"the planks", KEYS(planks_keys), sizeof(Planks), NO_FLAG, .one_line = false};
 
+static const Key pin_keys[] = {
+    {"face", TEXT(Pin, face), NONE, .required = true, .says = "name of its face"},
+    {"course", .kind = VALUE_WHOLE, AT(Pin, course, int), NONE, .required = true,
+     .says = "number of its course, 0 for the reference course"},
+    {"at", LENGTH(Pin, at), NONE, .required = true, .says = "where the joint must be, from the face's left end"},
+};
+static const Record pin = {"a pin", KEYS(pin_keys), sizeof(Pin), NO_FLAG, .one_line = true};
+
+static const Key bar_keys[] = {
+    {"face", TEXT(Bar, face), NONE, .required = true, .says = "name of its face"},
+    {"course", .kind = VALUE_WHOLE, AT(Bar, course, int), NONE, .required = true,
+     .says = "number of its course, 0 for the reference course"},
+    {"from", LENGTH(Bar, from), NONE, .required = true,
+     .says = "where the part without a joint begins, from the face's left end"},
+    {"to", LENGTH(Bar, to), NONE, .required = true, .says = "where it ends"},
+};
+static const Record bar = {"a bar", KEYS(bar_keys), sizeof(Bar), NO_FLAG, .one_line = true};
+
 static const Key joints_keys[] = {
     {"land", WORD(Joints, land, JointLand, land_words), NONE, .fallback = "anywhere",
      .says = "where butt joints may land: anywhere, or on stud centres alone"},
     {"stagger", LENGTH(Joints, stagger), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
      .says = "least distance between joints in neighbouring courses"},
     {"shortest", LENGTH(Joints, shortest), NONE, .range = RANGE_FROM_ZERO, .fallback = "0", .says = "shortest piece"},
+    {"closer", LENGTH(Joints, closer), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "kept over on the board of the piece that closes a section, so that it is cut to fit at the wall"},
+    {"spend", .kind = VALUE_PERCENT_OR_WORD, AT(Joints, spend, int64_t), FLAG(Joints, spend_all), .words = all_words,
+     .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "percent more length of boards than the least that may be used for fewer joints and better looks, to "
+             "1000; or the word all"},
+    {"pins", RECORDS(Joints, pins, Pins, pin), NONE, .fallback = "[]", .says = "joints that must be there"},
+    {"bars", RECORDS(Joints, bars, Bars, bar), NONE, .fallback = "[]", .says = "parts of courses without a joint"},
 };
 static const Record joints = {"the joints", KEYS(joints_keys), sizeof(Joints), NO_FLAG, .one_line = false};
 
@@ -123,12 +166,14 @@ static const Key margin_keys[] = {
 static const Record margin = {"a margin", KEYS(margin_keys), sizeof(Margin), NO_FLAG, .one_line = true};
 
 static const Key corner_keys[] = {
-    {"kind", WORD(Corner, kind, CornerKind, corner_words), NONE, .required = true,
-     .says = "inside or outside; corners are square in plan"},
+    {"kind", WORD(Corner, kind, CornerKind, corner_words), NONE, .required = true, .says = "inside or outside"},
     {"joint", WORD(Corner, joint, CornerJoint, joint_words), NONE, .required = true,
-     .says = "inside: butt or trim; outside: trim, lap or mitre"},
+     .says = "inside: butt or trim; outside: trim, lap or miter"},
     {"through", WORD(Corner, through, CornerThrough, through_words), NONE, .fallback = "left",
      .says = "the face that runs through: left is the one that this is written at, right the next"},
+    {"gap", LENGTH(Corner, gap), NONE, .fallback = "0",
+     .says = "what a 3-4-5 square stands off by at its 4 ft (1.2 m) arm: positive where the corner is wider than "
+             "square, negative where it is narrower"},
 };
 static const Record corner = {"a corner", KEYS(corner_keys), sizeof(Corner), NO_FLAG, .one_line = true};
 
@@ -150,27 +195,40 @@ static const Key plate_keys[] = {
 };
 static const Record plate = {"a cover plate", KEYS(plate_keys), sizeof(Plate), NO_FLAG, .one_line = true};
 
+static bool bottom_stands(const void *opening)
+{
+    return !((const Opening *)opening)->above_given;
+}
+
 static const Key opening_keys[] = {
     {"name", TEXT(Opening, name), NONE, .required = true,
      .says = "what it is called; no other on its face has the name"},
     {"kind", WORD(Opening, kind, OpeningKind, opening_words), NONE, .required = true,
-     .says = "a stove is where an appliance stands before the wall: it cuts nothing"},
+     .says =
+         "a fireplace is of masonry; a pipe is a stovepipe or flue; a stove is where an appliance stands before the "
+         "wall: it cuts nothing"},
     {"left", LENGTH(Opening, left), NONE, .required = true, .says = "its left edge, from the face's left end"},
     {"bottom", .kind = VALUE_LENGTH_OR_WORD, AT(Opening, bottom, Length), FLAG(Opening, to_floor), .required = true,
-     .words = floor_words, .says = "its lower edge, from the level line; or the word floor: it goes down to the floor"},
+     .instead = "above-floor", .stands = bottom_stands, .words = floor_words,
+     .says = "its lower edge, from the level line; or the word floor: it goes down to the floor"},
+    {"above-floor", LENGTH(Opening, above), FLAG(Opening, above_given), .instead = "bottom",
+     .says = "its lower edge, from the floor straight below its left edge, in place of bottom; at a step the floor to "
+             "the right counts"},
     {"width", LENGTH(Opening, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "its width, measured to what the planks butt against"},
     {"height", LENGTH(Opening, height), FLAG_NOT(Opening, top_given), .required = true, .instead = "top",
      .range = RANGE_ABOVE_ZERO,
      .says = "its height; with bottom: floor measured from the floor at the opening's left edge"},
     {"top", LENGTH(Opening, top), FLAG(Opening, top_given), .instead = "height",
-     .says = "its upper edge from the level line, in place of the height; with bottom: floor alone"},
+     .says = "its upper edge from the level line, in place of the height; with bottom: floor or above-floor"},
     {"clear", LENGTH(Opening, clear), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
      .says = "cut back all round beyond the size above"},
     {"plate", RECORD(Opening, plate, Plate, plate), .flag = offsetof(Opening, plate.given), .flag_is = true,
      .says = "on a box: its cover plate, centred on the opening"},
     {"front", LENGTH(Opening, front), FLAG(Opening, front_given),
      .says = "on a box: how far its front edge stands out of the bare wall, negative if set back; left out: flush"},
+    {"proud", LENGTH(Opening, proud), FLAG(Opening, proud_given), .range = RANGE_FROM_ZERO,
+     .says = "how far its casing, surround or collar stands out of the bare wall"},
     {"away", LENGTH(Opening, away), FLAG(Opening, away_given), .range = RANGE_FROM_ZERO,
      .says = "on a stove: from the bare wall to its nearest hot face"},
 };
@@ -198,7 +256,8 @@ static const Key face_keys[] = {
      .says = "space kept clear along each side"},
     {"corner", RECORD(Face, corner, Corner, corner), NONE, .stands = corner_stands,
      .says = "how the face meets the next one, the last the first; left out: it does not touch it"},
-    {"underlay", LENGTH(Face, underlay), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+    {"wall", WORD(Face, wall, FaceWall, wall_words), NONE, .fallback = "studs", .says = "what the fasteners go into"},
+    {"backing", LENGTH(Face, backing), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
      .says = "thickness of sheet put up under the planks on this face"},
     {"studs", RECORD(Face, studs, Studs, studs), .flag = offsetof(Face, studs.given), .flag_is = true,
      .says = "centres of the studs"},
@@ -217,6 +276,13 @@ static const Key avoid_keys[] = {
 };
 static const Record stretch = {"a stretch to avoid", KEYS(avoid_keys), sizeof(Stretch), NO_FLAG, .one_line = true};
 
+static const Key show_keys[] = {
+    {"at", LENGTH(Show, at), NONE, .required = true, .range = RANGE_FROM_ZERO,
+     .says = "where it is, from the board's first end"},
+    {"what", TEXT(Show, what), NONE, .required = true, .says = "what is to be seen, like knot hole"},
+};
+static const Record show = {"what a board shows", KEYS(show_keys), sizeof(Show), NO_FLAG, .one_line = true};
+
 static const Key stock_keys[] = {
     {"label", TEXT(Stock, label), NONE, .fallback = "", .says = "what is written on the board, at its first end"},
     {"length", LENGTH(Stock, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
@@ -228,14 +294,20 @@ static const Key stock_keys[] = {
      .says = "its own width; left out: as wide as the widest plank"},
     {"avoid", RECORDS(Stock, avoid, Stretches, stretch), NONE, .fallback = "[]",
      .says = "parts of the board not to be used, in rising order, apart"},
+    {"show", RECORDS(Stock, show, Shows, show), NONE, .fallback = "[]",
+     .says = "what is worth seeing; the sheets tell where on the wall it comes to be"},
+    {"gone", .kind = VALUE_WHOLE, AT(Stock, gone, int), FLAG(Stock, gone_given), .range = RANGE_FROM_ZERO,
+     .says = "spoiled or lost after the first so many records of hung; 0: before any"},
+    {"found", .kind = VALUE_WHOLE, AT(Stock, found, int), FLAG(Stock, found_given), .range = RANGE_FROM_ZERO,
+     .says = "came to hand after the first so many records of hung; 0: after printing, before any"},
 };
 static const Record stock = {"a line of stock", KEYS(stock_keys), sizeof(Stock), offsetof(Stock, id), .one_line = true};
 
 static const Key fasteners_keys[] = {
-    {"length", LENGTH(Fasteners, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
-     .says = "length of the nails or screws"},
-    {"wallboard", LENGTH(Fasteners, wallboard), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
-     .says = "thickness of what lies between underlay and studs"},
+    {"length", LENGTH(Fasteners, length), FLAG(Fasteners, length_given), .range = RANGE_ABOVE_ZERO,
+     .says = "length of the nails or screws; left out: not known"},
+    {"drywall", LENGTH(Fasteners, drywall), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
+     .says = "thickness of what lies between backing and studs"},
 };
 static const Record fasteners = {"the fasteners", KEYS(fasteners_keys), sizeof(Fasteners), NO_FLAG, .one_line = true};
 
@@ -260,7 +332,7 @@ static const Key trim_run_keys[] = {
     {"along", WORD(TrimRun, along, TrimAlong, along_words), NONE, .required = true,
      .says = "floor, ceiling, inside or outside corners, openings (a casing), edges (sides that meet no other face)"},
     {"width", LENGTH(TrimRun, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
-     .says = "width of the strip; along outside corners, where two are mitred along their length, to the long point"},
+     .says = "width of the strip; along outside corners, where two are mitered along their length, to the long point"},
     {"thickness", LENGTH(TrimRun, thickness), FLAG(TrimRun, thickness_given), .range = RANGE_ABOVE_ZERO,
      .says = "its thickness; left out: that of the planks"},
     {"opening", TEXT(TrimRun, opening), NONE, .fallback = "",
@@ -329,13 +401,13 @@ static const Key mill_keys[] = {
 static const Record mill = {"the milling", KEYS(mill_keys), sizeof(Mill), NO_FLAG, .one_line = true};
 
 static const Key sheet_keys[] = {
-    {"width", LENGTH(UnderlaySheet, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+    {"width", LENGTH(BackingSheet, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "width of a sheet"},
-    {"length", LENGTH(UnderlaySheet, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+    {"length", LENGTH(BackingSheet, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "length of a sheet"},
 };
-static const Record underlay_sheet = {"a sheet of underlay", KEYS(sheet_keys), sizeof(UnderlaySheet), NO_FLAG,
-                                      .one_line = true};
+static const Record backing_sheet = {"a sheet of backing", KEYS(sheet_keys), sizeof(BackingSheet), NO_FLAG,
+                                     .one_line = true};
 
 static const Key bill_keys[] = {
     {"spare", .kind = VALUE_PERCENT, AT(Bill, spare.thousandths, int64_t), FLAG(Bill, spare.given),
@@ -352,14 +424,16 @@ static const Key bill_keys[] = {
      .says = "square feet a gallon (units: in) or square metres a litre (units: mm); left out: 400 or 10"},
     {"thinning", .kind = VALUE_PERCENT, AT(Bill, thinning.thousandths, int64_t), FLAG(Bill, thinning.given),
      .range = RANGE_FROM_ZERO, .says = "percent of thinner added to the finish; left out: 0"},
-    {"sheet", RECORD(Bill, sheet, UnderlaySheet, underlay_sheet), FLAG(Bill, sheet.given),
-     .says = "size of a sheet of underlay; left out: 48 by 96 in, or 1220 by 2440 mm"},
+    {"sheet", RECORD(Bill, sheet, BackingSheet, backing_sheet), FLAG(Bill, sheet.given),
+     .says = "size of a sheet of backing; left out: 48 by 96 in, or 1220 by 2440 mm"},
     {"nominal", OWN(Bill, nominal), .range = RANGE_ABOVE_ZERO,
      .says = "thickness that board feet are counted in; left out: that of the planks, 1 in at the least"},
 };
 static const Record bill = {"the bill", KEYS(bill_keys), sizeof(Bill), NO_FLAG, .one_line = false};
 
 /* ---- as built ---- */
+
+#define PLAN_SAYS "anew: after this the best plan of all that is left is made; kept: as few pieces as can be change"
 
 static const Key piece_keys[] = {
     {"face", TEXT(HungPiece, face), NONE, .required = true, .says = "name of the face it hangs on"},
@@ -370,22 +444,45 @@ static const Key piece_keys[] = {
     {"board", .kind = VALUE_WHOLE, AT(HungPiece, board, int), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "number of the board it was cut from, counted from 1 in the order of the stock"},
     {"offset", LENGTH(HungPiece, offset), FLAG(HungPiece, offset_given), .range = RANGE_FROM_ZERO,
-     .says = "from the board's first end to the piece's; left out: at `square`, or a kerf behind the piece before"},
-    {"plan", WORD(HungPiece, plan, HungPlan, plan_words), NONE, .fallback = "kept",
-     .says = "of the first piece hung from a plan made anew around all recorded before it: anew"},
+     .says =
+         "from the board's first end to the piece's; left out: as in the plan before; where that has no such piece, "
+         "at `square`, or behind the piece before by what the two ends take"},
+    {"state", WORD(HungPiece, state, PieceState, state_words), NONE, .fallback = "hung",
+     .says = "cut: it is cut, but does not hang yet"},
+    {"plan", WORD(HungPiece, plan, HungPlan, plan_words), NONE, .fallback = "kept", .says = PLAN_SAYS},
 };
 static const Record hung_piece = {"a hung piece", KEYS(piece_keys), sizeof(HungPiece), NO_FLAG, .one_line = true};
+
+static const Key loss_keys[] = {
+    {"board", .kind = VALUE_WHOLE, AT(HungLoss, board, int), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
+     .says = "number of the board that wood was lost of"},
+    {"offset", LENGTH(HungLoss, offset), NONE, .required = true, .range = RANGE_FROM_ZERO,
+     .says = "where the lost part begins, from the board's first end"},
+    {"length", LENGTH(HungLoss, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO, .says = "how long it is"},
+    {"state", .kind = VALUE_ONE_WORD, NONE, .required = true, .words = lost_words,
+     .says = "that part of the board is used up"},
+    {"plan", WORD(HungLoss, plan, HungPlan, plan_words), NONE, .fallback = "kept", .says = PLAN_SAYS},
+};
+static const Record hung_loss = {"a lost part of a board", KEYS(loss_keys), sizeof(HungLoss), NO_FLAG,
+                                 .one_line = true};
 
 static const Key edge_keys[] = {
     {"face", TEXT(HungEdge, face), NONE, .required = true, .says = "name of the face it was measured on"},
     {"course", .kind = VALUE_WHOLE, AT(HungEdge, course, int), NONE, .required = true,
      .says = "number of its course, 0 for the reference course"},
     {"top", LENGTH(HungEdge, height), FLAG(HungEdge, is_top), .required = true, .instead = "bottom",
-     .says = "upper edge as measured from the level line, for courses from 0 up"},
+     .says = "upper edge of the face as measured from the level line, for courses from 0 up; hung upward, for all"},
     {"bottom", LENGTH(HungEdge, height), FLAG_NOT(HungEdge, is_top), .instead = "top",
-     .says = "lower edge as measured from the level line, for courses from 0 down"},
+     .says = "lower edge as measured from the level line, for courses from 0 down; not hung upward"},
+    {"plan", WORD(HungEdge, plan, HungPlan, plan_words), NONE, .fallback = "kept", .says = PLAN_SAYS},
 };
 static const Record hung_edge = {"a measured edge", KEYS(edge_keys), sizeof(HungEdge), NO_FLAG, .one_line = true};
+
+static const Part hung_parts[HUNG_KINDS] = {
+    [HUNG_PIECE] = {&hung_piece, offsetof(Wall, hung_pieces), offsetof(HungPiece, place)},
+    [HUNG_LOSS] = {&hung_loss, offsetof(Wall, hung_losses), offsetof(HungLoss, place)},
+    [HUNG_EDGE] = {&hung_edge, offsetof(Wall, hung_edges), offsetof(HungEdge, place)},
+};
 
 /* ---- the file ---- */
 
@@ -422,13 +519,22 @@ static const Key file_keys[] = {
      .says = "boards at hand that are still to be milled; the mill sheet goes by them, the plan does not"},
     {"mill", RECORD(Wall, mill, Mill, mill), FLAG(Wall, mill.given), .says = "how rough boards are milled"},
     {"bill", RECORD(Wall, bill, Bill, bill), FLAG(Wall, bill.given), .says = "what the bill of materials assumes"},
-    {"hung", .kind = VALUE_HUNG, AT(Wall, hung_pieces, HungPieces), NONE, .fallback = "[]", .record = &hung_piece,
-     .other = &hung_edge, .other_at = offsetof(Wall, hung_edges),
-     .says = "what hangs on the wall already, and edges measured after hanging"},
+    {"hung", .kind = VALUE_HUNG, AT(Wall, hung_pieces, HungPieces), NONE, .fallback = "[]", .parts = hung_parts,
+     .says = "what hangs on the wall or is cut already, what was cut wrong, and edges measured after hanging"},
 };
 const Record keys_of_file = {"a wall file", KEYS(file_keys), sizeof(Wall), NO_FLAG, .one_line = false, .apart = true};
 
 /* ---- looking keys up ---- */
+
+const char *keys_renamed(const char *word)
+{
+    static const char *const renamed[][2] = {
+        {"underlay", "backing"}, {"wallboard", "drywall"}, {"mitre", "miter"}, {"hearth", "fireplace"}};
+    for (size_t i = 0; i < sizeof renamed / sizeof *renamed; i++)
+        if (strcmp(word, renamed[i][0]) == 0)
+            return renamed[i][1];
+    return NULL;
+}
 
 const Key *record_key(const Record *record, const char *name, size_t length)
 {
@@ -453,8 +559,8 @@ static void walk(const Record *record, const char *path, void (*each)(const char
             snprintf(below + strlen(below), sizeof below - strlen(below), "[]");
         if (key->record != NULL)
             walk(key->record, below, each, context);
-        if (key->other != NULL)
-            walk(key->other, below, each, context);
+        for (int part = 0; key->parts != NULL && part < HUNG_KINDS; part++)
+            walk(key->parts[part].record, below, each, context);
     }
 }
 

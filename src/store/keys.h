@@ -18,28 +18,37 @@
 #include <stddef.h>
 
 typedef enum ValueKind {
-    VALUE_VERSION,        /* the number 1; no field */
-    VALUE_TEXT,           /* char *, one line */
-    VALUE_UNITS,          /* Units */
-    VALUE_LENGTH,         /* Length */
-    VALUE_LENGTH_OR_WORD, /* Length, or the first of `words`, which sets the flag */
-    VALUE_WIDTHS,         /* LengthList: a length, or a list of them */
-    VALUE_LENGTHS,        /* LengthList: a list */
-    VALUE_COUNT,          /* int, from 1; 1 where it is left out */
-    VALUE_WHOLE,          /* int, any sign */
-    VALUE_WORD,           /* an enumeration, `words` by its values */
-    VALUE_TEMPERATURE,    /* Air: its temperature and celsius */
-    VALUE_PERCENT,        /* int64_t, thousandths */
-    VALUE_NUMBER,         /* int64_t, thousandths: a plain number that is no percentage */
-    VALUE_RECORD,         /* a mapping: `record`, a struct inside */
-    VALUE_RECORDS,        /* a list of mappings: an array of `record` */
-    VALUE_HUNG            /* a list of hung pieces (`record`) and measured edges (`other`) */
+    VALUE_VERSION,         /* the number 1; no field */
+    VALUE_TEXT,            /* char *, one line */
+    VALUE_UNITS,           /* Units */
+    VALUE_LENGTH,          /* Length */
+    VALUE_LENGTH_OR_WORD,  /* Length, or the first of `words`, which sets the flag */
+    VALUE_WIDTHS,          /* LengthList: a length, or a list of them */
+    VALUE_LENGTHS,         /* LengthList: a list */
+    VALUE_COUNT,           /* int, from 1; 1 where it is left out */
+    VALUE_WHOLE,           /* int, any sign */
+    VALUE_WORD,            /* an enumeration, `words` by its values */
+    VALUE_ONE_WORD,        /* the first of `words` and no other; no field */
+    VALUE_TEMPERATURE,     /* Air: its temperature and celsius */
+    VALUE_PERCENT,         /* int64_t, thousandths */
+    VALUE_PERCENT_OR_WORD, /* the same, or the first of `words`, which sets the flag */
+    VALUE_NUMBER,          /* int64_t, thousandths: a plain number that is no percentage */
+    VALUE_RECORD,          /* a mapping: `record`, a struct inside */
+    VALUE_RECORDS,         /* a list of mappings: an array of `record` */
+    VALUE_HUNG             /* a list of records of several kinds, `parts`, in the order of hung_walk; of a Wall */
 } ValueKind;
 
 /* What numbers are allowed; wall_check holds them to it, here it is told. */
 typedef enum Range { RANGE_ANY, RANGE_FROM_ZERO, RANGE_ABOVE_ZERO } Range;
 
 typedef struct Record Record;
+
+/* One kind of records in a list of several. */
+typedef struct Part {
+    const Record *record;
+    size_t at;    /* of its array */
+    size_t place; /* of the int in each that says which of all records it is */
+} Part;
 
 typedef struct Key {
     const char *name;
@@ -52,8 +61,7 @@ typedef struct Key {
     const char *instead; /* the key that may stand in place of this one, which is then not required; never both */
     const char *const *words; /* up to NULL; "" for a value that no word is written for */
     const Record *record;
-    const Record *other; /* VALUE_HUNG: the second record and where its array is */
-    size_t other_at;
+    const Part *parts;                  /* VALUE_HUNG: HUNG_KINDS of them */
     bool (*stands)(const void *record); /* in place of a flag: whether the key is written */
     const char *fallback; /* what a file without the key means, as it would be written; NULL where nothing */
     const char *says;     /* one line without a full stop, for the manual and for "missing" */
@@ -73,6 +81,9 @@ struct Record {
 
 /* The mapping that a wall file is. */
 extern const Record keys_of_file;
+
+/* The key or word that took the place of one that older files have, or NULL. */
+const char *keys_renamed(const char *word);
 
 /* The key of that name, or NULL. */
 const Key *record_key(const Record *record, const char *name, size_t length);

@@ -12,26 +12,24 @@ static bool is_list(const Key *key)
 
 bool print_wants(const Key *key, const void *record)
 {
+    const bool flagged = key->flag != NO_FLAG && key->kind != VALUE_PERCENT_OR_WORD;
     return value_stands(key, record) &&
-           (key->required || key->flag != NO_FLAG || key->stands != NULL || !value_is_default(key, record));
+           (key->required || flagged || key->stands != NULL || !value_is_default(key, record));
 }
 
-int print_item_count(const Key *key, const void *record)
+const void *print_next(const Key *key, const void *record, PrintWalk *walk, const Record **of)
 {
-    return array_of(record, key->at).count + (key->other == NULL ? 0 : array_of(record, key->other_at).count);
-}
-
-const void *print_item_at(const Key *key, const void *record, int index, const Record **of)
-{
-    Array array = array_of(record, key->at);
-    *of = key->record;
-    if (index >= array.count) {
-        BUG_UNLESS(key->other != NULL);
-        index -= array.count;
-        array = array_of(record, key->other_at);
-        *of = key->other;
+    if (key->kind == VALUE_HUNG) {
+        if (!hung_walk(record, &walk->hung))
+            return NULL;
+        const Part *part = &key->parts[walk->hung.kind];
+        const Array array = array_of(record, part->at);
+        *of = part->record;
+        return array_item(&array, part->record, walk->hung.index);
     }
-    return array_item(&array, *of, index);
+    const Array array = array_of(record, key->at);
+    *of = key->record;
+    return walk->next < array.count ? array_item(&array, key->record, walk->next++) : NULL;
 }
 
 /* ---- on one line ---- */
@@ -72,10 +70,11 @@ void print_in_line(const Print *print, const Key *key, const void *record, Text 
         print_record_in_line(print, key->record, value_inner_const(key, record), out);
     } else if (is_list(key)) {
         text_put(out, "[");
-        for (int i = 0; i < print_item_count(key, record); i++) {
-            const Record *of;
-            const void *item = print_item_at(key, record, i, &of);
-            text_put(out, i == 0 ? "" : ", ");
+        PrintWalk walk = {0};
+        const Record *of;
+        bool first = true;
+        for (const void *item; (item = print_next(key, record, &walk, &of)) != NULL; first = false) {
+            text_put(out, first ? "" : ", ");
             print_record_in_line(print, of, item, out);
         }
         text_put(out, "]");
@@ -136,15 +135,16 @@ void print_key(const Print *print, const Key *key, const void *record, int inden
         print_keys(print, key->record, value_inner_const(key, record), indent + STEP, out);
         return;
     }
-    if (!is_list(key) || print_item_count(key, record) == 0) {
+    if (!is_list(key) || value_is_default(key, record)) {
         text_put(out, " ");
         print_in_line(print, key, record, out);
         return;
     }
-    for (int i = 0; i < print_item_count(key, record); i++) {
-        const Record *of;
-        const void *item = print_item_at(key, record, i, &of);
-        if (i > 0 && of->apart)
+    PrintWalk walk = {0};
+    const Record *of;
+    bool first = true;
+    for (const void *item; (item = print_next(key, record, &walk, &of)) != NULL; first = false) {
+        if (!first && of->apart)
             text_put(out, print->line_end);
         new_line(print, indent, out);
         print_item(print, of, item, indent, out);

@@ -33,9 +33,14 @@ bool print_wants(const Key *key, const void *record);
 /* A fresh record of this would have any key. */
 bool print_has_keys(const Record *of, const void *record);
 
-/* Items of VALUE_HUNG: pieces first, then edges. */
-int print_item_count(const Key *key, const void *record);
-const void *print_item_at(const Key *key, const void *record, int index, const Record **of);
+/* Going through the items of a list of records, in the order of the file, from (PrintWalk){0} on. */
+typedef struct PrintWalk {
+    HungWalk hung;
+    int next;
+} PrintWalk;
+
+/* The next item, what it is in `of`; NULL behind the last. */
+const void *print_next(const Key *key, const void *record, PrintWalk *walk, const Record **of);
 
 /* The whole file. */
 void print_file(const Wall *wall, Text *out);

@@ -72,6 +72,7 @@ static const char *kind_wanted(const Key *key)
     case VALUE_LENGTHS: return "a list of lengths in [ ]";
     case VALUE_TEXT: return "a text on one line";
     case VALUE_WORD:
+    case VALUE_ONE_WORD:
     case VALUE_UNITS: return "a single word";
     case VALUE_LENGTH:
     case VALUE_LENGTH_OR_WORD: return "a single length";
@@ -80,6 +81,7 @@ static const char *kind_wanted(const Key *key)
     case VALUE_WHOLE:
     case VALUE_TEMPERATURE:
     case VALUE_PERCENT:
+    case VALUE_PERCENT_OR_WORD:
     case VALUE_NUMBER: return "a single number";
     }
     return "";
@@ -131,11 +133,15 @@ static void read_records(Reading *reading, const Key *key, Node *node, void *int
         wrong_kind(reading, key, node);
         return;
     }
+    int place = 0;
     for (Node *item = node->first; item != NULL; item = item->next) {
-        const bool other = key->kind == VALUE_HUNG && item->kind == NODE_MAPPING && reading_is_edge(item);
-        const Record *record = other ? key->other : key->record;
-        void *element = array_push(reading->arena, into, other ? key->other_at : key->at, record->size);
+        const Part *part = key->kind == VALUE_HUNG ? &key->parts[reading_hung_kind(item)] : NULL;
+        const Record *record = part != NULL ? part->record : key->record;
+        void *element = array_push(reading->arena, into, part != NULL ? part->at : key->at, record->size);
         set_id(reading, record, element);
+        if (part != NULL)
+            FIELD_PUT(element, part->place, &place);
+        place++;
         read_record(reading, record, item, element);
         node->wrong |= item->wrong;
     }
@@ -166,6 +172,12 @@ static const Key *wrong_unknown(Reading *reading, const Record *record, Node *na
     for (int i = 0; i < record->count; i++)
         known[i] = record->keys[i].name;
     const char *word = tree_copy(reading->arena, name);
+    const char *renamed = keys_renamed(word);
+    const Key *now = renamed == NULL ? NULL : record_key(record, renamed, strlen(renamed));
+    if (now != NULL) {
+        wrong(reading, name, ERR_INPUT, "`%s` is written `%s` now; write `%s: ...`", word, renamed, renamed);
+        return now;
+    }
     const int near = nearest_word(word, known, record->count);
     if (near >= 0) {
         wrong(reading, name, ERR_INPUT, "there is no key \"%.64s\" in %s; did you mean `%s`?", word, record->what,
@@ -249,9 +261,14 @@ static void read_record(Reading *reading, const Record *record, Node *mapping, v
         mapping->wrong |= seen[i] != NULL && seen[i]->wrong;
 }
 
-bool reading_is_edge(const Node *mapping)
+int reading_hung_kind(const Node *item)
 {
-    return tree_value(mapping, "top", NULL) != NULL || tree_value(mapping, "bottom", NULL) != NULL;
+    if (item->kind != NODE_MAPPING)
+        return HUNG_PIECE;
+    const Node *state = tree_value(item, "state", NULL);
+    if (tree_value(item, "top", NULL) != NULL || tree_value(item, "bottom", NULL) != NULL)
+        return HUNG_EDGE;
+    return state != NULL && tree_is(state, "lost") ? HUNG_LOSS : HUNG_PIECE;
 }
 
 /* What bare lengths are in has to be known before the first is read, wherever `units` stands. */
@@ -290,12 +307,12 @@ static const char *next_step(const char *path, char *key, size_t size, int *inde
     return *path == '.' ? path + 1 : path;
 }
 
-/* wall_check counts pieces and edges of `hung` apart; the file has them in one list. */
-static const Node *hung_item(const Node *list, bool edges, int index)
+/* wall_check counts each kind of records of `hung` for itself; the file has them in one list. */
+static const Node *hung_item(const Node *list, int kind, int index)
 {
     const Node *item = list->kind == NODE_LIST ? list->first : NULL;
     for (; item != NULL; item = item->next)
-        if (item->kind == NODE_MAPPING && reading_is_edge(item) == edges && index-- == 0)
+        if (item->kind == NODE_MAPPING && reading_hung_kind(item) == kind && index-- == 0)
             return item;
     return NULL;
 }
@@ -311,7 +328,11 @@ const Node *reading_place(const Node *root, const char *path, const Node **recor
         path = next_step(path, key, sizeof key, &index);
         const Node *below = NULL;
         if (in_hung) {
-            below = hung_item(node, strcmp(key, "edges") == 0, index);
+            below = hung_item(node,
+                              strcmp(key, "edges") == 0    ? HUNG_EDGE
+                              : strcmp(key, "losses") == 0 ? HUNG_LOSS
+                                                           : HUNG_PIECE,
+                              index);
             in_hung = false;
         } else if (node->kind == NODE_MAPPING) {
             within = node;

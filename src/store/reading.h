@@ -13,8 +13,8 @@
  * What could not be read is left at its default; the nodes of it, and those around it, are marked wrong. */
 Wall *reading_wall(Arena *arena, Report *report, Node *root, const Units *units);
 
-/* A line of `hung` is a measured edge, not a piece. */
-bool reading_is_edge(const Node *mapping);
+/* Of which kind a record of `hung` is: HUNG_PIECE, HUNG_LOSS or HUNG_EDGE. What is no mapping counts as a piece. */
+int reading_hung_kind(const Node *item);
 
 /* The node nearest to a field path of wall_check, and in `record` (may be NULL) the mapping that the field is of. */
 const Node *reading_place(const Node *root, const char *path, const Node **record);

@@ -53,18 +53,24 @@ static bool flag_of(const Key *key, const void *record)
     return flag;
 }
 
+/* The flag says which of two ways a value is written in, not whether the key stands. */
+static bool is_or_word(const Key *key)
+{
+    return key->kind == VALUE_LENGTH_OR_WORD || key->kind == VALUE_PERCENT_OR_WORD;
+}
+
 bool value_stands(const Key *key, const void *record)
 {
     if (key->stands != NULL)
         return key->stands(record);
-    if (key->flag == NO_FLAG || key->kind == VALUE_LENGTH_OR_WORD)
+    if (key->flag == NO_FLAG || is_or_word(key))
         return true;
     return flag_of(key, record) == key->flag_is;
 }
 
 void value_mark_given(const Key *key, void *record)
 {
-    if (key->flag != NO_FLAG && key->kind != VALUE_LENGTH_OR_WORD)
+    if (key->flag != NO_FLAG && !is_or_word(key))
         FIELD_PUT(record, key->flag, &key->flag_is);
 }
 
@@ -113,8 +119,14 @@ bool value_is_default(const Key *key, const void *record)
     case VALUE_RECORDS:
     case VALUE_WIDTHS:
     case VALUE_LENGTHS: return array_of(record, key->at).count == 0;
-    case VALUE_HUNG: return array_of(record, key->at).count == 0 && array_of(record, key->other_at).count == 0;
+    case VALUE_HUNG: return hung_count(record) == 0;
+    case VALUE_PERCENT_OR_WORD: {
+        int64_t number;
+        FIELD_GET(record, key->at, &number);
+        return number == 0 && !flag_of(key, record);
+    }
     case VALUE_VERSION:
+    case VALUE_ONE_WORD:
     case VALUE_UNITS:
     case VALUE_LENGTH_OR_WORD:
     case VALUE_WHOLE:
@@ -227,6 +239,7 @@ void value_write(const Key *key, const void *record, Units units, Text *out)
         text_format(out, "%d", number);
         return;
     }
+    case VALUE_ONE_WORD: text_put(out, key->words[0]); return;
     case VALUE_UNITS:
     case VALUE_WORD: {
         unsigned word;
@@ -242,6 +255,12 @@ void value_write(const Key *key, const void *record, Units units, Text *out)
         text_put(out, air.celsius ? " C" : " F");
         return;
     }
+    case VALUE_PERCENT_OR_WORD:
+        if (flag_of(key, record)) {
+            text_put(out, key->words[0]);
+            return;
+        }
+        /* fall through */
     case VALUE_PERCENT:
     case VALUE_NUMBER: {
         int64_t number;

@@ -73,7 +73,9 @@ static bool read_number_of(const Key *key, const char *text, size_t length, int 
     quote(text, length, quoted);
     if (!read_whole(text, length, &value, &too_large))
         return err_set(err, ERR_INPUT, "\"%s\" is no whole number; write %s", quoted,
-                       key->range == RANGE_ANY ? "one, like 3 or -2" : "one from 1 up");
+                       key->range == RANGE_ANY         ? "one, like 3 or -2"
+                       : key->range == RANGE_FROM_ZERO ? "one from 0 up"
+                                                       : "one from 1 up");
     if (too_large || value > WALL_BOARDS_MOST || value < -WALL_BOARDS_MOST)
         return err_set(err, ERR_LIMIT, "%s is beyond %d; write a smaller number", quoted, WALL_BOARDS_MOST);
     *out = (int)value;
@@ -108,6 +110,10 @@ static bool read_word(const Key *key, const char *text, size_t length, unsigned 
     const size_t size = length < SHOWN ? length : SHOWN;
     memcpy(whole, text, size);
     whole[size] = '\0';
+    const char *renamed = keys_renamed(whole);
+    for (int i = 0; renamed != NULL && i < count; i++)
+        if (strcmp(key->words[i], renamed) == 0)
+            return err_set(err, ERR_INPUT, "\"%s\" is written %s now; write %s", whole, renamed, renamed);
     const int near = nearest_word(whole, key->words, count);
     Text known;
     text_init(&known);
@@ -204,6 +210,16 @@ bool value_read(Arena *arena, const Key *key, const char *text, size_t length, U
         FIELD_PUT(record, key->flag, &is_word);
         return true;
     }
+    case VALUE_PERCENT_OR_WORD: {
+        const bool is_word = length == strlen(key->words[0]) && memcmp(text, key->words[0], length) == 0;
+        int64_t number = 0;
+        Err slip;
+        if (!is_word && !read_percent(text, length, &number, &slip))
+            return err_set(err, slip.kind, "%s, or the word %s", slip.text, key->words[0]);
+        FIELD_PUT(record, key->at, &number);
+        FIELD_PUT(record, key->flag, &is_word);
+        return true;
+    }
     case VALUE_LENGTH:
         if (!length_parse(text, length, units, &measure, err))
             return false;
@@ -226,12 +242,14 @@ bool value_read(Arena *arena, const Key *key, const char *text, size_t length, U
         FIELD_PUT(record, key->at, &number);
         return true;
     }
+    case VALUE_ONE_WORD:
     case VALUE_UNITS:
     case VALUE_WORD: {
         unsigned word = 0;
         if (!read_word(key, text, length, &word, err))
             return false;
-        FIELD_PUT(record, key->at, &word);
+        if (key->kind != VALUE_ONE_WORD)
+            FIELD_PUT(record, key->at, &word);
         return true;
     }
     case VALUE_TEMPERATURE: {

@@ -14,7 +14,7 @@ typedef enum BillGroup {
     BILL_TRIM,
     BILL_FASTENING, /* fasteners, adhesive */
     BILL_FINISH,
-    BILL_BEHIND, /* underlay, box extenders */
+    BILL_BEHIND, /* backing, box extenders */
     BILL_SPACERS,
     BILL_GROUPS
 } BillGroup;

@@ -43,9 +43,9 @@ static Length length_needed(const Wall *wall)
 {
     Length most = 0;
     for (int i = 0; i < wall->faces.count; i++)
-        if (wall->faces.at[i].underlay > most)
-            most = wall->faces.at[i].underlay;
-    return wall->planks.thickness + most + wall->fasteners.wallboard + LENGTH_INCH * 3 / 4;
+        if (wall->faces.at[i].backing > most)
+            most = wall->faces.at[i].backing;
+    return wall->planks.thickness + most + wall->fasteners.drywall + LENGTH_INCH * 3 / 4;
 }
 
 static void put_fasteners(Bills *bills, int64_t on_studs)
@@ -56,7 +56,7 @@ static void put_fasteners(Bills *bills, int64_t on_studs)
     int64_t with_spare =
         assume_fit(wide_ceiling(assume_more(count * ASSUME_ONE, assume(wall, ASSUME_SPARE).value), ASSUME_ONE));
     const char *long_by =
-        wall->fasteners.given
+        wall->fasteners.length_given
             ? say(bills->arena, "fasteners, %s", say_length(bills->arena, wall, wall->fasteners.length))
             : say(bills->arena, "fasteners, at least %s", say_length(bills->arena, wall, length_needed(wall)));
     BillLine *line = bill_put(bills, BILL_FASTENING, with_spare * ASSUME_ONE, 0, "piece|s", long_by);
@@ -132,7 +132,7 @@ void bill_put_finish(Bills *bills, Wide area)
 
 /* ---- behind the planks ---- */
 
-static void put_underlay(Bills *bills)
+static void put_backing(Bills *bills)
 {
     const Wall *wall = bills->wall;
     Length width = assume(wall, ASSUME_SHEET_WIDTH).value;
@@ -140,21 +140,21 @@ static void put_underlay(Bills *bills)
     if (width <= 0 || length <= 0)
         return;
     for (int i = 0; i < wall->faces.count; i++) {
-        Length thick = wall->faces.at[i].underlay;
+        Length thick = wall->faces.at[i].backing;
         bool first = thick > 0;
         for (int j = 0; j < i; j++)
-            first &= wall->faces.at[j].underlay != thick;
+            first &= wall->faces.at[j].backing != thick;
         if (!first)
             continue;
         Wide area = 0;
         for (int j = i; j < wall->faces.count; j++)
-            if (wall->faces.at[j].underlay == thick)
+            if (wall->faces.at[j].backing == thick)
                 area += bills->layout->faces[j].area;
         int64_t spare = assume(wall, ASSUME_SPARE).value;
         Wide with_spare = wide_ceiling(area, 100 * ASSUME_ONE) * (100 * ASSUME_ONE + spare);
         BillLine *line = bill_put(
             bills, BILL_BEHIND, assume_fit(wide_ceiling(with_spare, (Wide)width * length)) * ASSUME_ONE, 0, "sheet|s",
-            say(bills->arena, "underlay %s thick, sheets of %s by %s", say_length(bills->arena, wall, thick),
+            say(bills->arena, "backing %s thick, sheets of %s by %s", say_length(bills->arena, wall, thick),
                 say_length(bills->arena, wall, width), say_length(bills->arena, wall, length)));
         bill_assumes(bills, line, ASSUME_SHEET_WIDTH, "sheet size");
         bill_spare(bills, line);
@@ -170,7 +170,7 @@ static Length extender(const Layout *layout, int face, int index)
     for (int i = 0; i < layout->faces[face].course_count && !cut; i++)
         for (int j = 0; j < layout->faces[face].courses[i].cut_count && !cut; j++)
             cut = layout->faces[face].courses[i].cuts[j].opening == index;
-    Length depth = wall->faces.at[face].underlay + wall->planks.thickness - opening->front;
+    Length depth = wall->faces.at[face].backing + wall->planks.thickness - opening->front;
     return opening->kind == OPENING_BOX && cut && depth > 0 ? depth : 0;
 }
 
@@ -213,7 +213,7 @@ static void put_extenders(Bills *bills)
 
 void bill_put_behind(Bills *bills)
 {
-    put_underlay(bills);
+    put_backing(bills);
     put_extenders(bills);
 }
 

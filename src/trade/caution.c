@@ -9,7 +9,7 @@
 /*
  * A section through plank and wall, the fastener from the left:
  *
- *     plank   underlay  wallboard    stud
+ *     plank   backing  drywall    stud
  *     |<-t->|<---u--->|<----b---->|<- - - - - - - -
  *     ================================>              length
  *                                 |<-->| bite = length - t - u - b
@@ -69,7 +69,7 @@ static void check_box(Arena *arena, const Layout *layout, int face, int index, F
 {
     const Wall *wall = layout->wall;
     const Opening *opening = &wall->faces.at[face].openings.at[index];
-    Length depth = wall->faces.at[face].underlay + wall->planks.thickness - opening->front;
+    Length depth = wall->faces.at[face].backing + wall->planks.thickness - opening->front;
     if (depth <= 0)
         return;
     Finding finding = opening_finding(RULE_BOX, face, index);
@@ -104,7 +104,7 @@ static void check_openings(Arena *arena, const Layout *layout, Findings *finding
 /* What a fastener goes through on a face before it reaches a stud. */
 static Length stack_of(const Wall *wall, int face)
 {
-    return wall->planks.thickness + wall->faces.at[face].underlay + wall->fasteners.wallboard;
+    return wall->planks.thickness + wall->faces.at[face].backing + wall->fasteners.drywall;
 }
 
 static Finding face_finding(Rule rule, int face)
@@ -122,7 +122,7 @@ static void check_bite(Arena *arena, const Wall *wall, int face, Findings *findi
         Finding finding = face_finding(RULE_NAIL, face);
         finding.text = say(
             arena,
-            "Fasteners of %s %s on %s: plank, underlay and wallboard take %s. Common practice is %s into the stud at "
+            "Fasteners of %s %s on %s: plank, backing and drywall take %s. Common practice is %s into the stud at "
             "the least, here a fastener of %s.",
             say_length(arena, wall, wall->fasteners.length),
             bite <= 0 ? "do not reach the stud" : say(arena, "go only %s into the stud", say_length(arena, wall, bite)),
@@ -147,7 +147,7 @@ static void check_piece(Arena *arena, const Layout *layout, const Piece *piece, 
 {
     const Wall *wall = layout->wall;
     const Course *course = &layout->faces[piece->face].courses[piece->course];
-    bool reaches = wall->fasteners.given && wall->fasteners.length > stack_of(wall, piece->face);
+    bool reaches = wall->fasteners.length_given && wall->fasteners.length > stack_of(wall, piece->face);
     Finding finding = face_finding(reaches ? RULE_WIRE : RULE_ANCHOR, piece->face);
     finding.has_course = true;
     finding.course = course->number;
@@ -175,7 +175,7 @@ static void check_fasteners(Arena *arena, const Layout *layout, const Plan *plan
     for (int face = 0; face < wall->faces.count; face++) {
         if (layout->faces[face].course_count == 0)
             continue;
-        if (wall->fasteners.given)
+        if (wall->fasteners.length_given)
             check_bite(arena, wall, face, findings);
         if (!wall->faces.at[face].studs.given) {
             Finding finding = face_finding(RULE_ANCHOR, face);

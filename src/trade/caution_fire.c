@@ -69,7 +69,7 @@ static void note_breach(Breach *worst, const Reached *reached, const WoodPart *p
 
 static void note_rules(Fire *fire, const Reached *reached, const WoodPart *part, Wide away)
 {
-    if (fire->opening->kind != OPENING_HEARTH || away > square(TRIM_LESS))
+    if (fire->opening->kind != OPENING_FIREPLACE || away > square(TRIM_LESS))
         return;
     const Length out = wood_projection(fire->wall, reached, part);
     if (away < square(TRIM_NEVER))
@@ -152,7 +152,7 @@ static bool not_known(const Fire *fire, const Reached *reached)
 {
     if (fire->opening->kind == OPENING_STOVE && !fire->opening->away_given && reached->corners == 0)
         return true;
-    return fire->opening->kind != OPENING_HEARTH && !reached->along && reached->sign < 0;
+    return fire->opening->kind != OPENING_FIREPLACE && !reached->along && reached->sign < 0;
 }
 
 /* Whether it may be further, as the body's unknown side decides. */
@@ -239,7 +239,7 @@ static const char *stove_words(const Fire *fire)
     Arena *arena = fire->arena;
     const Wall *wall = fire->wall;
     const Opening *stove = fire->opening;
-    const Length stack = wall->faces.at[fire->face].underlay + wall->planks.thickness;
+    const Length stack = wall->faces.at[fire->face].backing + wall->planks.thickness;
     const char *left =
         say(arena, "How far %s stands off the wall is not entered: measure from its nearest hot side. ", stove->name);
     if (stove->away_given)
@@ -279,7 +279,7 @@ static void tell_fire(Arena *arena, const Layout *layout, const WoodParts *wood,
     Finding finding = finding_of(RULE_FIRE);
     finding.face = face;
     finding.opening = index;
-    finding.text = opening->kind == OPENING_HEARTH ? masonry_words(fire) : stove_words(fire);
+    finding.text = opening->kind == OPENING_FIREPLACE ? masonry_words(fire) : stove_words(fire);
     *arena_push(arena, findings) = finding;
 }
 
@@ -289,7 +289,7 @@ void fire_findings(Arena *arena, const Layout *layout, Findings *findings)
     for (int face = 0; face < layout->wall->faces.count; face++)
         for (int i = 0; i < layout->wall->faces.at[face].openings.count; i++) {
             const OpeningKind kind = layout->wall->faces.at[face].openings.at[i].kind;
-            if (kind != OPENING_HEARTH && kind != OPENING_STOVE)
+            if (kind != OPENING_FIREPLACE && kind != OPENING_STOVE)
                 continue;
             if (!wood)
                 wood = wood_of_faces(arena, layout);

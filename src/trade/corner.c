@@ -39,7 +39,7 @@ static bool side_reaches(const Points *points, const Course *course, Length x)
 
 static const char *back_shorter(Arena *arena, const Wall *wall)
 {
-    return say(arena, "45 degree mitre, long point at the front, the back %s shorter",
+    return say(arena, "45 degree miter, long point at the front, the back %s shorter",
                say_length(arena, wall, wall->planks.thickness));
 }
 
@@ -60,8 +60,8 @@ static void at_corner(Arena *arena, const Wall *wall, const Corner *corner, bool
         end->text = through ? say(arena, "square, flush with the planks of %s; its end shows", other)
                             : say(arena, "square, at the corner; %s covers it", other);
         break;
-    case CORNER_MITRE:
-        end->cut = END_MITRE;
+    case CORNER_MITER:
+        end->cut = END_MITER;
         end->shorter = wall->planks.thickness;
         end->text = back_shorter(arena, wall);
         break;
@@ -103,7 +103,7 @@ static PieceEnd end_of(Arena *arena, const Layout *layout, const Piece *piece, b
         end.place = AT_CORNER;
         end.other = (piece->face + (is_left ? count - 1 : 1)) % count;
         at_corner(arena, wall, &corner, through, &end);
-        end.leans = slants && end.cut == END_MITRE;
+        end.leans = slants && end.cut == END_MITER;
     }
     if (slants)
         end.text =

@@ -2,7 +2,7 @@
  * What each end of a piece needs: where it stands, how it is cut, what becomes of it. The geometry of corners is
  * wall.h's; this says in the trade's words what the saw is set to. It knows nothing of sheets.
  *
- *      inside butt          outside lap           outside mitre        (seen from above)
+ *      inside butt          outside lap           outside miter        (seen from above)
  *      |  |====== met       ======|through        =====\  long point
  *      |  |  through stops      ||                     \\ at the front,
  *      |  |  at the wall        ||other                ||\  45 degrees
@@ -23,21 +23,21 @@ typedef enum EndPlace {
 
 typedef enum EndCut {
     END_SQUARE,
-    END_MITRE, /* 45 degrees through the thickness, long point at the front */
+    END_MITER, /* 45 degrees through the thickness, long point at the front */
     END_SLANT  /* square through the thickness, slanted across the width: a leaning side or a rake */
 } EndCut;
 
 typedef struct PieceEnd {
     EndPlace place;
     EndCut cut;
-    bool leans;     /* a mitre at a side that leans: slanted across the width as well */
+    bool leans;     /* a miter at a side that leans: slanted across the width as well */
     bool covered;   /* a strip of trim covers it */
     bool shows;     /* its end grain is seen */
     int other;      /* AT_CORNER: the face that it meets; else -1 */
-    Length shorter; /* the back is shorter than the front by this: the thickness at a mitre, else 0 */
+    Length shorter; /* the back is shorter than the front by this: the thickness at a miter, else 0 */
     Length slant;   /* END_SLANT, or leans: how far the end runs along x from the lower to the upper edge; above 0: the
                        upper edge is the   farther right */
-    const char *text; /* "45 degree mitre, long point at the front, the back 1/2 in shorter" */
+    const char *text; /* "45 degree miter, long point at the front, the back 1/2 in shorter" */
 } PieceEnd;
 
 /* The two ends of a piece of the plan. */

@@ -61,7 +61,7 @@ Length run_thickness(const Wall *wall, int run)
 
 Length stack_out(const Wall *wall, int face)
 {
-    return wall->faces.at[face].underlay + wall->planks.thickness;
+    return wall->faces.at[face].backing + wall->planks.thickness;
 }
 
 /* A part of a limit that one strip covers. */

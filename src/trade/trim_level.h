@@ -19,7 +19,7 @@ bool run_cases(const TrimRun *run, const Opening *opening);
 
 Length run_thickness(const Wall *wall, int run);
 
-/* What planks and underlay stand out of the bare wall of a face. */
+/* What planks and backing stand out of the bare wall of a face. */
 Length stack_out(const Wall *wall, int face);
 
 /* Adds the strips of a run along the floor or the ceiling of one face. */

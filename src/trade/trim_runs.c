@@ -201,7 +201,7 @@ static const char *in_the_way(Arena *arena, const Layout *layout, int face, int 
 }
 
 static void casing_part(Arena *arena, const Layout *layout, int run, int face, int index, const char *part, bool stands,
-                        Length inner, int mitres, TrimStrips *strips)
+                        Length inner, int miters, TrimStrips *strips)
 {
     const Wall *wall = layout->wall;
     Length width = wall->trim.runs.at[run].width;
@@ -215,10 +215,10 @@ static void casing_part(Arena *arena, const Layout *layout, int run, int face, i
                                              .least = width,
                                              .most = width,
                                              .stands = stands,
-                                             .start = mitres == 2 ? STRIP_ACROSS : STRIP_SQUARE,
+                                             .start = miters == 2 ? STRIP_ACROSS : STRIP_SQUARE,
                                              .end = STRIP_ACROSS,
                                              .short_point = inner,
-                                             .long_point = inner + mitres * width};
+                                             .long_point = inner + miters * width};
 }
 
 static void case_opening(Arena *arena, const Layout *layout, int run, int face, int index, TrimStrips *strips,

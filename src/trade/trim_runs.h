@@ -1,7 +1,7 @@
 /*
  * Trim worked out from the wall: each run of the wall file (`trim: runs:`) becomes strips, with what to rip them to,
  * how to cut their ends, and how long they are at the long and the short point. Strips lie on the planks, so lengths
- * count underlay and thickness at every corner. It cuts nothing: fill/trim does, together with what was measured by
+ * count backing and thickness at every corner. It cuts nothing: fill/trim does, together with what was measured by
  * hand.
  *
  *   along a ceiling: its free edge level          round an opening                outside corner, from above

@@ -214,7 +214,7 @@ static Length most(Length a, Length b)
 static void add_backing_between(Arena *arena, const Face *face, Length left, Length right, const Box **taken, int count,
                                 WoodParts *parts)
 {
-    WoodPart part = {.left = left, .right = right, .out = face->underlay, .what = "backing"};
+    WoodPart part = {.left = left, .right = right, .out = face->backing, .what = "backing"};
     const Length ceiling_left = marks_off(&face->ceiling, left, true);
     const Length ceiling_right = marks_off(&face->ceiling, right, false);
     part.bottom_left = -marks_off(&face->floor, left, true);
@@ -253,7 +253,7 @@ static void add_backing(Arena *arena, const Layout *layout, int index, WoodParts
 {
     const Face *face = &layout->wall->faces.at[index];
     const FaceLayout *laid = &layout->faces[index];
-    if (face->underlay <= 0 || laid->course_count == 0 || face->floor.count == 0 || face->ceiling.count == 0)
+    if (face->backing <= 0 || laid->course_count == 0 || face->floor.count == 0 || face->ceiling.count == 0)
         return;
     Places places = {0};
     add_place(arena, face, 0, &places);

@@ -13,7 +13,7 @@
  * its width) is looked at only where both are in range, so that one slip is told once.
  */
 
-enum { NEAR_MOST = 3 };
+enum { NEAR_MOST = 3, SPEND_MOST = 1000 * 1000 };
 
 static void check_round(Checking *checking)
 {
@@ -57,6 +57,53 @@ static void check_planks(Checking *checking)
     if (planks->least_given)
         check_not_below(checking, WHERE(where, "least"), "the narrowest strip worth hanging", planks->least);
     check_not_below(checking, WHERE(where, "leave"), "the height up to which a course is left away", planks->leave);
+}
+
+/* ---- joints ---- */
+
+static void check_record(Checking *checking, const Where *where, const char *face, int course)
+{
+    if (check_text(checking, WHERE(where, "face"), "the face of a record", face, true) &&
+        wall_face_named(checking->wall, face) < 0)
+        check_note(checking, WHERE(where, "face"), "there is no face \"%.60s\"; write the name of one under `faces`",
+                   face);
+    if (course < -WALL_COURSES_MOST || course > WALL_COURSES_MOST)
+        check_note(checking, WHERE(where, "course"),
+                   "course %d is beyond any wall; write its number, 0 for the reference course", course);
+}
+
+static void check_pins(Checking *checking)
+{
+    const Joints *joints = &checking->wall->joints;
+    const Where *in = WHERE(NULL, "joints");
+    for (int i = 0; i < joints->pins.count; i++) {
+        const Where *where = WHERE_ITEM(in, "pins", i);
+        check_record(checking, where, joints->pins.at[i].face, joints->pins.at[i].course);
+        check_length(checking, WHERE(where, "at"), "the place of a pin", joints->pins.at[i].at);
+    }
+    for (int i = 0; i < joints->bars.count; i++) {
+        const Bar *bar = &joints->bars.at[i];
+        const Where *where = WHERE_ITEM(in, "bars", i);
+        check_record(checking, where, bar->face, bar->course);
+        const bool from_holds = check_length(checking, WHERE(where, "from"), "the left end of a bar", bar->from);
+        if (check_length(checking, WHERE(where, "to"), "the right end of a bar", bar->to) && from_holds &&
+            bar->to < bar->from)
+            check_note(checking, WHERE(where, "to"),
+                       "the right end of a bar lies left of its left end; measure both from the face's left end");
+    }
+}
+
+static void check_joints(Checking *checking)
+{
+    const Joints *joints = &checking->wall->joints;
+    const Where *where = WHERE(NULL, "joints");
+    check_not_below(checking, WHERE(where, "stagger"), "the stagger", joints->stagger);
+    check_not_below(checking, WHERE(where, "shortest"), "the shortest piece", joints->shortest);
+    check_not_below(checking, WHERE(where, "closer"), "what a closer keeps over", joints->closer);
+    if (!joints->spend_all && (joints->spend < 0 || joints->spend > SPEND_MOST))
+        check_note(checking, WHERE(where, "spend"),
+                   "what may be spent is outside 0 to 1000; write a percentage in that range, or the word all");
+    check_pins(checking);
 }
 
 /* ---- boards and trim ---- */
@@ -106,6 +153,48 @@ void check_total(Checking *checking, const Where *where, const char *what, int64
                    WALL_BOARDS_MOST);
 }
 
+static void check_shows(Checking *checking, const Where *line, const Stock *stock, bool length_holds)
+{
+    char said[CHECK_VALUE_MOST];
+    for (int i = 0; i < stock->show.count; i++) {
+        const Show *show = &stock->show.at[i];
+        const Where *where = WHERE_ITEM(line, "show", i);
+        check_text(checking, WHERE(where, "what"), "what a board shows", show->what, true);
+        if (check_not_below(checking, WHERE(where, "at"), "the place of what a board shows", show->at) &&
+            length_holds && show->at > stock->length)
+            check_note(checking, WHERE(where, "at"),
+                       "what the board shows at %s lies beyond its end; measure from the board's first end",
+                       check_say(checking, show->at, said));
+    }
+}
+
+/* A number of records of `hung`, after which something happened. */
+static bool check_after(Checking *checking, const Where *where, const char *what, int records)
+{
+    const int count = hung_count(checking->wall);
+    if (records >= 0 && records <= count)
+        return true;
+    if (records < 0)
+        check_note(checking, where, "%s after %d records of `hung`; write 0 or more", what, records);
+    else
+        check_note(checking, where, "%s after %d records of `hung`, but there are %d; write how many came before it",
+                   what, records, count);
+    return false;
+}
+
+static void check_gone(Checking *checking, const Where *line, const Stock *stock)
+{
+    const bool gone_holds =
+        stock->gone_given && check_after(checking, WHERE(line, "gone"), "the board is gone", stock->gone);
+    const bool found_holds =
+        stock->found_given && check_after(checking, WHERE(line, "found"), "the board was found", stock->found);
+    if (gone_holds && found_holds && stock->found >= stock->gone)
+        check_note(
+            checking, WHERE(line, "found"),
+            "the board was found after %d records of `hung` and gone after %d; write a `found` before its `gone`",
+            stock->found, stock->gone);
+}
+
 static void check_stock(Checking *checking)
 {
     const Stocks *stocks = &checking->wall->stock;
@@ -121,6 +210,8 @@ static void check_stock(Checking *checking)
             check_above(checking, WHERE(where, "width"), "the width of a board", stock->width);
         if (length_holds)
             check_stretches(checking, where, &stock->avoid, stock->length);
+        check_shows(checking, where, stock, length_holds);
+        check_gone(checking, where, stock);
     }
     check_total(checking, WHERE(NULL, "stock"), "boards", total);
 }
@@ -157,8 +248,9 @@ static void check_fasteners(Checking *checking)
     const Where *where = WHERE(NULL, "fasteners");
     if (!fasteners->given)
         return;
-    check_above(checking, WHERE(where, "length"), "the length of the fasteners", fasteners->length);
-    check_not_below(checking, WHERE(where, "wallboard"), "the thickness of the wallboard", fasteners->wallboard);
+    if (fasteners->length_given)
+        check_above(checking, WHERE(where, "length"), "the length of the fasteners", fasteners->length);
+    check_not_below(checking, WHERE(where, "drywall"), "the thickness of the drywall", fasteners->drywall);
 }
 
 /* The ranges in which eq. 4-5 of the Wood Handbook is given (datumrow(5), "Seasons"). */
@@ -204,17 +296,6 @@ static void check_wood(Checking *checking)
 
 /* ---- as built ---- */
 
-static void check_record(Checking *checking, const Where *where, const char *face, int course)
-{
-    if (check_text(checking, WHERE(where, "face"), "the face of a record", face, true) &&
-        wall_face_named(checking->wall, face) < 0)
-        check_note(checking, WHERE(where, "face"), "there is no face \"%.60s\"; write the name of one under `faces`",
-                   face);
-    if (course < -WALL_COURSES_MOST || course > WALL_COURSES_MOST)
-        check_note(checking, WHERE(where, "course"),
-                   "course %d is beyond any wall; write its number, 0 for the reference course", course);
-}
-
 static void check_hung_pieces(Checking *checking)
 {
     const HungPieces *pieces = &checking->wall->hung_pieces;
@@ -235,6 +316,30 @@ static void check_hung_pieces(Checking *checking)
                        "board %d is none; boards are numbered from 1, in the order of `stock`", piece->board);
         if (piece->offset_given)
             check_not_below(checking, WHERE(where, "offset"), "the offset of a hung piece", piece->offset);
+    }
+}
+
+static void check_hung_losses(Checking *checking)
+{
+    const HungLosses *losses = &checking->wall->hung_losses;
+    const Where *hung = WHERE(NULL, "hung");
+    char end[CHECK_VALUE_MOST];
+    char length[CHECK_VALUE_MOST];
+    for (int i = 0; i < losses->count; i++) {
+        const HungLoss *loss = &losses->at[i];
+        const Where *where = WHERE_ITEM(hung, "losses", i);
+        const Stock *board = wall_board(checking->wall, loss->board);
+        if (loss->board < 1)
+            check_note(checking, WHERE(where, "board"),
+                       "board %d is none; boards are numbered from 1, in the order of `stock`", loss->board);
+        const bool offset_holds =
+            check_not_below(checking, WHERE(where, "offset"), "the offset of a lost part", loss->offset);
+        if (check_above(checking, WHERE(where, "length"), "the length of a lost part", loss->length) && offset_holds &&
+            board != NULL && board->length > 0 && loss->offset + loss->length > board->length)
+            check_note(checking, WHERE(where, "length"),
+                       "the lost part ends at %s, but board %d is %s long; measure from the board's first end",
+                       check_say(checking, loss->offset + loss->length, end), loss->board,
+                       check_say(checking, board->length, length));
     }
 }
 
@@ -291,7 +396,12 @@ static void check_hung_edges(Checking *checking)
         const Where *height = WHERE(where, edge->is_top ? "top" : "bottom");
         check_record(checking, where, edge->face, edge->course);
         check_length(checking, height, "a measured edge", edge->height);
-        if (edge->is_top && edge->course < 0)
+        if (wall_hangs_upward(checking->wall) && !edge->is_top)
+            check_note(checking, height, "the courses are hung from the lowest up; measure the `top` of course %d",
+                       edge->course);
+        else if (wall_hangs_upward(checking->wall))
+            continue;
+        else if (edge->is_top && edge->course < 0)
             check_note(checking, height, "course %d hangs below the reference course; measure its `bottom`",
                        edge->course);
         else if (!edge->is_top && edge->course > 0)
@@ -307,8 +417,7 @@ Problems wall_check(Arena *arena, const Wall *wall)
     check_round(&checking);
     check_planks(&checking);
     check_length(&checking, WHERE(NULL, "start"), "the start height", wall->start);
-    check_not_below(&checking, WHERE(WHERE(NULL, "joints"), "stagger"), "the stagger", wall->joints.stagger);
-    check_not_below(&checking, WHERE(WHERE(NULL, "joints"), "shortest"), "the shortest piece", wall->joints.shortest);
+    check_joints(&checking);
     check_not_below(&checking, WHERE(WHERE(NULL, "saw"), "kerf"), "the kerf", wall->saw.kerf);
     check_not_below(&checking, WHERE(WHERE(NULL, "saw"), "square"), "what squaring an end takes", wall->saw.square);
     check_faces(&checking);
@@ -319,6 +428,7 @@ Problems wall_check(Arena *arena, const Wall *wall)
     check_wood(&checking);
     check_shop(&checking);
     check_hung_pieces(&checking);
+    check_hung_losses(&checking);
     check_hung_edges(&checking);
     return checking.problems;
 }

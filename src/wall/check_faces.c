@@ -12,6 +12,9 @@
 
 enum { STUDS_MOST = 10000 };
 
+/* What a square may stand off by: a fifth of its arm. */
+#define GAP_MOST (LENGTH_METRE * 12 / 10 / 5)
+
 /* ---- marks ---- */
 
 static void check_marks(Checking *checking, const Where *face, const char *key, const char *along, const Marks *marks)
@@ -153,7 +156,7 @@ static bool pair_is_known(const Corner *corner)
     case CORNER_NONE: return true;
     case CORNER_INSIDE: return corner->joint == CORNER_BUTT || corner->joint == CORNER_TRIM;
     case CORNER_OUTSIDE:
-        return corner->joint == CORNER_TRIM || corner->joint == CORNER_LAP || corner->joint == CORNER_MITRE;
+        return corner->joint == CORNER_TRIM || corner->joint == CORNER_LAP || corner->joint == CORNER_MITER;
     }
     return false;
 }
@@ -169,7 +172,13 @@ static void check_corner(Checking *checking, const Where *face, int index)
     check_owner(face, owner);
     if (!pair_is_known(corner))
         check_note(checking, WHERE(face, "corner"), "the corner%s has a joint that an %s corner cannot have; write %s",
-                   owner, inside ? "inside" : "outside", inside ? "butt or trim" : "trim, lap or mitre");
+                   owner, inside ? "inside" : "outside", inside ? "butt or trim" : "trim, lap or miter");
+    else if (corner->gap > GAP_MOST || corner->gap < -GAP_MOST)
+        check_note(
+            checking, WHERE(WHERE(face, "corner"), "gap"),
+            "the corner%s stands off a 3-4-5 square by more than a fifth of its arm; measure the gap at the 4 ft "
+            "(1.2 m) arm, up to 9 1/2 in (240 mm) either way",
+            owner);
     else if (index == faces->count - 1 && faces->count < 3)
         check_note(checking, WHERE(face, "corner"),
                    "the corner%s has no next face to meet: it is the last, and only the last of three or more meets "
@@ -250,9 +259,9 @@ static bool check_height(Checking *checking, const Where *where, const Face *fac
     if (!check_length(checking, WHERE(where, "top"), "the upper edge", opening->top))
         return false;
     check_owner(where, owner);
-    if (!opening->to_floor) {
+    if (!opening->to_floor && !opening->above_given) {
         check_note(checking, WHERE(where, "top"),
-                   "the upper edge%s is given, which goes with bottom: floor; write its height", owner);
+                   "the upper edge%s is given, which goes with bottom: floor or above-floor; write its height", owner);
         return false;
     }
     if (!marks_hold(&face->floor))
@@ -261,7 +270,10 @@ static bool check_height(Checking *checking, const Where *where, const Face *fac
     if (*height > 0)
         return true;
     check_note(checking, WHERE(where, "top"),
-               "the upper edge%s is not above the floor there; measure `top` upward from the level line", owner);
+               opening->to_floor
+                   ? "the upper edge%s is not above the floor there; measure `top` upward from the level line"
+                   : "the upper edge%s is not above its lower edge; measure `top` upward from the level line",
+               owner);
     return false;
 }
 
@@ -288,7 +300,9 @@ static void check_opening(Checking *checking, const Where *face_where, const Fac
                 break;
             }
     const bool left_holds = check_length(checking, WHERE(where, "left"), "the left edge", opening->left);
-    if (!opening->to_floor)
+    if (opening->above_given)
+        check_length(checking, WHERE(where, "above-floor"), "the lower edge above the floor", opening->above);
+    else if (!opening->to_floor)
         check_length(checking, WHERE(where, "bottom"), "the lower edge", opening->bottom);
     check_above(checking, WHERE(where, "width"), "the width", opening->width);
     Length height = 0;
@@ -306,6 +320,8 @@ static void check_opening(Checking *checking, const Where *face_where, const Fac
         else
             check_length(checking, WHERE(where, "front"), "the front edge", opening->front);
     }
+    if (opening->proud_given)
+        check_not_below(checking, WHERE(where, "proud"), "what stands out of the wall", opening->proud);
     if (opening->away_given) {
         if (opening->kind != OPENING_STOVE)
             note_kind(checking, where, "away", opening->kind, OPENING_STOVE);
@@ -331,7 +347,7 @@ static void check_face(Checking *checking, int index)
     check_limits(checking, where, face);
     check_margin(checking, where, &face->margin);
     check_corner(checking, where, index);
-    check_not_below(checking, WHERE(where, "underlay"), "the underlay", face->underlay);
+    check_not_below(checking, WHERE(where, "backing"), "the backing", face->backing);
     check_studs(checking, where, face);
     for (int i = 0; i < face->openings.count; i++)
         check_opening(checking, where, face, i);

@@ -88,7 +88,7 @@ static void check_bill(Checking *checking)
         if (check_above(checking, WHERE(sheet, "width"), "the width of a sheet", bill->sheet.width) &&
             check_above(checking, WHERE(sheet, "length"), "the length of a sheet", bill->sheet.length) &&
             (bill->sheet.width < SHEET_LEAST || bill->sheet.length < SHEET_LEAST))
-            check_note(checking, sheet, "a sheet of underlay under 4 in (100 mm) wide is none; write its whole size");
+            check_note(checking, sheet, "a sheet of backing under 4 in (100 mm) wide is none; write its whole size");
     }
     if (bill->nominal.given)
         check_above(checking, WHERE(where, "nominal"), "the nominal thickness", bill->nominal.length);

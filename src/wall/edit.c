@@ -69,9 +69,11 @@ bool edit_nudge_opening(Document *document, uint32_t id, Length dx, Length dy, E
     Wall before_run = *document_before_run(document, run);
     const Opening *before = opening_of(&before_run, id, &face_before);
     opening->left += dx;
-    opening->bottom += dy;
+    *(opening->above_given ? &opening->above : &opening->bottom) += dy;
     const Length right = before == NULL ? dx : opening->left - before->left;
-    const Length up = before == NULL ? dy : opening->bottom - before->bottom;
+    const Length up = before == NULL         ? dy
+                      : opening->above_given ? opening->above - before->above
+                                             : opening->bottom - before->bottom;
     char name[STEP_NAME_MOST];
     char across[LENGTH_TEXT_MAX];
     char along[LENGTH_TEXT_MAX];
@@ -163,7 +165,7 @@ bool edit_wood(Document *document, const Wood *wood, Err *err)
 
 /* ---- faces ---- */
 
-/* What hangs on a face follows when the face gets another name. */
+/* What hangs on a face, its pins and its bars follow when the face gets another name. */
 static void rename_hung(Wall *wall, const char *from, char *to)
 {
     for (int i = 0; i < wall->hung_pieces.count; i++)
@@ -172,6 +174,12 @@ static void rename_hung(Wall *wall, const char *from, char *to)
     for (int i = 0; i < wall->hung_edges.count; i++)
         if (strcmp(wall->hung_edges.at[i].face, from) == 0)
             wall->hung_edges.at[i].face = to;
+    for (int i = 0; i < wall->joints.pins.count; i++)
+        if (strcmp(wall->joints.pins.at[i].face, from) == 0)
+            wall->joints.pins.at[i].face = to;
+    for (int i = 0; i < wall->joints.bars.count; i++)
+        if (strcmp(wall->joints.bars.at[i].face, from) == 0)
+            wall->joints.bars.at[i].face = to;
 }
 
 bool edit_face(Document *document, const Face *changed, Err *err)
@@ -220,6 +228,18 @@ bool edit_add_face(Document *document, uint32_t after, const Face *added, uint32
     return done;
 }
 
+/* Pins and bars go with their face. */
+static void remove_pins(Wall *wall, const char *face)
+{
+    Joints *joints = &wall->joints;
+    for (int i = joints->pins.count - 1; i >= 0; i--)
+        if (strcmp(joints->pins.at[i].face, face) == 0)
+            TAKE_OUT(&joints->pins, i);
+    for (int i = joints->bars.count - 1; i >= 0; i--)
+        if (strcmp(joints->bars.at[i].face, face) == 0)
+            TAKE_OUT(&joints->bars, i);
+}
+
 static bool something_hangs_on(const Wall *wall, const char *face)
 {
     for (int i = 0; i < wall->hung_pieces.count; i++)
@@ -244,6 +264,7 @@ bool edit_remove_face(Document *document, uint32_t id, Err *err)
     /* the one before loses the neighbour that its corner was made with */
     if (index > 0 || count >= 3)
         wall->faces.at[(index + count - 1) % count].corner = (Corner){.kind = CORNER_NONE};
+    remove_pins(wall, name);
     TAKE_OUT(&wall->faces, index);
     /* two faces are no ring any more */
     if (wall->faces.count > 0 && wall->faces.count < 3)

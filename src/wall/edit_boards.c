@@ -21,25 +21,36 @@ static int stock_index(const Wall *wall, uint32_t id)
 
 /* ---- stock ---- */
 
-/* Boards are numbered through the lines, so that a change of the lines gives those behind it other numbers: each hung
- * piece keeps its board. False where a piece hangs of a board that would be gone. */
+/* The number that board `number` has now; false where it would be gone. */
+static bool renumber(const Wall *before, const Wall *wall, int *number, const char *what, Err *err)
+{
+    const Stock *line = wall_board(before, *number);
+    if (line == NULL)
+        return true; /* no board there is; told elsewhere */
+    const int place = *number - wall_stock_first(before, (int)(line - before->stock.at));
+    const int index = stock_index(wall, line->id);
+    if (index < 0 || place >= wall->stock.at[index].count) {
+        char text[160];
+        snprintf(text, sizeof text, "a piece of board %d %s already; take its record out first", *number, what);
+        return document_refuse(err, "hung", text);
+    }
+    *number = wall_stock_first(wall, index) + place;
+    return true;
+}
+
+/* Boards are numbered through the lines, so that a change of the lines gives those behind it other numbers: each record
+ * keeps its board. False where there is a record of a board that would be gone. */
 static bool renumber_hung(const Wall *before, Wall *wall, Err *err)
 {
     for (int i = 0; i < wall->hung_pieces.count; i++) {
         HungPiece *piece = &wall->hung_pieces.at[i];
-        const Stock *line = wall_board(before, piece->board);
-        if (line == NULL)
-            continue; /* of no board there is; told elsewhere */
-        const int place = piece->board - wall_stock_first(before, (int)(line - before->stock.at));
-        const int index = stock_index(wall, line->id);
-        if (index < 0 || place >= wall->stock.at[index].count) {
-            char text[160];
-            snprintf(text, sizeof text, "a piece of board %d hangs on the wall already; take its record out first",
-                     piece->board);
-            return document_refuse(err, "hung", text);
-        }
-        piece->board = wall_stock_first(wall, index) + place;
+        const char *what = piece->state == PIECE_CUT ? "is cut" : "hangs on the wall";
+        if (!renumber(before, wall, &piece->board, what, err))
+            return false;
     }
+    for (int i = 0; i < wall->hung_losses.count; i++)
+        if (!renumber(before, wall, &wall->hung_losses.at[i].board, "was cut", err))
+            return false;
     return true;
 }
 
@@ -99,12 +110,33 @@ bool edit_hang(Document *document, const HungPiece *piece, Err *err)
     HungPieces pieces = {0};
     for (int i = 0; i < wall->hung_pieces.count; i++)
         *arena_push(arena, &pieces) = wall->hung_pieces.at[i];
-    *arena_push(arena, &pieces) = *piece;
+    HungPiece *added = arena_push(arena, &pieces);
+    *added = *piece;
+    added->place = hung_next_place(wall);
     wall->hung_pieces = pieces;
     const bool done =
         document_step(document, err, "hang a piece of board %d in course %d", piece->board, piece->course);
     arena_free(arena);
     return done;
+}
+
+/* The record at `place` is taken out: what came after it comes after one record less. */
+static void count_down(Wall *wall, int place)
+{
+    int before = 0;
+    for (int i = 0; i < wall->hung_pieces.count; i++)
+        before += wall->hung_pieces.at[i].place < place;
+    for (int i = 0; i < wall->hung_losses.count; i++)
+        before += wall->hung_losses.at[i].place < place;
+    for (int i = 0; i < wall->hung_edges.count; i++)
+        before += wall->hung_edges.at[i].place < place;
+    for (int i = 0; i < wall->stock.count; i++) {
+        Stock *stock = &wall->stock.at[i];
+        if (stock->gone_given && stock->gone > before)
+            stock->gone--;
+        if (stock->found_given && stock->found > before)
+            stock->found--;
+    }
 }
 
 /* Where a piece lies on its board: as recorded, else at `square`, or a kerf behind the piece recorded before it. */
@@ -142,6 +174,7 @@ bool edit_take_down(Document *document, int index, Err *err)
         }
     if (piece.plan == PLAN_ANEW && index + 1 < pieces->count)
         pieces->at[index + 1].plan = PLAN_ANEW; /* it was hung from the same plan */
+    count_down(wall, piece.place);
     TAKE_OUT(pieces, index);
     return document_step(document, err, "take down a piece of board %d in course %d", piece.board, piece.course);
 }
@@ -161,8 +194,11 @@ bool edit_measure(Document *document, const HungEdge *edge, Err *err)
             replaced = true;
         }
     }
-    if (!replaced)
-        *arena_push(arena, &edges) = *edge;
+    if (!replaced) {
+        HungEdge *added = arena_push(arena, &edges);
+        *added = *edge;
+        added->place = hung_next_place(wall);
+    }
     wall->hung_edges = edges;
     const bool done =
         document_step(document, err, "measure the %s of course %d", edge->is_top ? "top" : "bottom", edge->course);
@@ -176,6 +212,7 @@ bool edit_forget_measure(Document *document, int index, Err *err)
     if (index < 0 || index >= wall->hung_edges.count)
         return document_refuse(err, "hung", "there is no such record any more; choose one that is there");
     const HungEdge edge = wall->hung_edges.at[index];
+    count_down(wall, edge.place);
     TAKE_OUT(&wall->hung_edges, index);
     return document_step(document, err, "forget the measured %s of course %d", edge.is_top ? "top" : "bottom",
                          edge.course);

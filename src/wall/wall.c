@@ -68,6 +68,11 @@ Length wall_widest(const Wall *wall)
     return widest;
 }
 
+bool wall_hangs_upward(const Wall *wall)
+{
+    return wall->planks.hang_given ? wall->planks.hang == HANG_UPWARD : wall->planks.lap > 0;
+}
+
 /* ---- boards ---- */
 
 int wall_board_count(const Wall *wall)
@@ -145,7 +150,9 @@ Length marks_off(const Marks *marks, Length at, bool after)
 
 Length opening_foot(const Face *face, const Opening *opening)
 {
-    return opening->to_floor ? -marks_off(&face->floor, opening->left, true) : opening->bottom;
+    if (!opening->to_floor && !opening->above_given)
+        return opening->bottom;
+    return (opening->above_given ? opening->above : 0) - marks_off(&face->floor, opening->left, true);
 }
 
 Length opening_head(const Face *face, const Opening *opening)
@@ -203,11 +210,11 @@ Corner wall_corner_left(const Wall *wall, int face_index, bool *runs_through)
 }
 
 /*
- * s: underlay of the face that is met; t = s + thickness of the planks (datumrow(5), "Corner").
+ * s: backing of the face that is met; t = s + thickness of the planks (datumrow(5), "Corner").
  */
 static Length corner_loss(const Wall *wall, Corner corner, bool runs_through, const Face *met)
 {
-    const Length s = met->underlay;
+    const Length s = met->backing;
     const Length t = s + wall->planks.thickness;
     if (corner.kind == CORNER_NONE)
         return 0;
@@ -215,7 +222,7 @@ static Length corner_loss(const Wall *wall, Corner corner, bool runs_through, co
     case CORNER_BUTT: return runs_through ? s : t;
     case CORNER_TRIM: return corner.kind == CORNER_INSIDE ? s : 0;
     case CORNER_LAP: return runs_through ? -t : -s;
-    case CORNER_MITRE: return -t;
+    case CORNER_MITER: return -t;
     }
     return 0;
 }
@@ -281,11 +288,54 @@ void wall_face_order(const Wall *wall, int *order)
     }
 }
 
+/* ---- as built ---- */
+
+bool hung_walk(const Wall *wall, HungWalk *walk)
+{
+    const int count[HUNG_KINDS] = {wall->hung_pieces.count, wall->hung_losses.count, wall->hung_edges.count};
+    int least = 0;
+    bool found = false;
+    for (int kind = 0; kind < HUNG_KINDS; kind++) {
+        const int i = walk->next[kind];
+        if (i == count[kind])
+            continue;
+        const int place = kind == HUNG_PIECE  ? wall->hung_pieces.at[i].place
+                          : kind == HUNG_LOSS ? wall->hung_losses.at[i].place
+                                              : wall->hung_edges.at[i].place;
+        if (found && place >= least)
+            continue;
+        walk->kind = kind;
+        walk->index = i;
+        least = place;
+        found = true;
+    }
+    if (found)
+        walk->next[walk->kind]++;
+    return found;
+}
+
+int hung_count(const Wall *wall)
+{
+    return wall->hung_pieces.count + wall->hung_losses.count + wall->hung_edges.count;
+}
+
+int hung_next_place(const Wall *wall)
+{
+    int place = 0;
+    for (int i = 0; i < wall->hung_pieces.count; i++)
+        place = wall->hung_pieces.at[i].place >= place ? wall->hung_pieces.at[i].place + 1 : place;
+    for (int i = 0; i < wall->hung_losses.count; i++)
+        place = wall->hung_losses.at[i].place >= place ? wall->hung_losses.at[i].place + 1 : place;
+    for (int i = 0; i < wall->hung_edges.count; i++)
+        place = wall->hung_edges.at[i].place >= place ? wall->hung_edges.at[i].place + 1 : place;
+    return place;
+}
+
 /* ---- words ---- */
 
 static const char *const opening_words[] = {
-    [OPENING_BOX] = "box",     [OPENING_WINDOW] = "window", [OPENING_DOOR] = "door",   [OPENING_HEARTH] = "hearth",
-    [OPENING_STOVE] = "stove", [OPENING_VENT] = "vent",     [OPENING_OTHER] = "other",
+    [OPENING_BOX] = "box",     [OPENING_WINDOW] = "window", [OPENING_DOOR] = "door", [OPENING_FIREPLACE] = "fireplace",
+    [OPENING_STOVE] = "stove", [OPENING_PIPE] = "pipe",     [OPENING_VENT] = "vent", [OPENING_OTHER] = "other",
 };
 
 const char *opening_kind_word(OpeningKind kind)

@@ -43,11 +43,19 @@ typedef struct LengthList {
     int room;
 } LengthList;
 
+/* The order in which the courses of a face are hung. */
+typedef enum PlanksHang {
+    HANG_REFERENCE, /* course 0, up, then down */
+    HANG_UPWARD     /* from the lowest course up */
+} PlanksHang;
+
 typedef struct Planks {
     LengthList widths; /* at least one; course k has widths[k mod count], -1 the last */
     Length thickness;
     Length reveal;
     Length lap;
+    bool hang_given;
+    PlanksHang hang; /* as given; wall_hangs_upward() tells the one in force */
     bool least_given;
     Length least; /* as given; wall_least() gives the one in force */
     Length leave;
@@ -55,10 +63,41 @@ typedef struct Planks {
 
 typedef enum JointLand { LAND_ANYWHERE, LAND_STUDS } JointLand;
 
+/* A joint that must be there. */
+typedef struct Pin {
+    char *face;
+    int course;
+    Length at;
+} Pin;
+
+typedef struct Pins {
+    Pin *at;
+    int count;
+    int room;
+} Pins;
+
+/* A part of a course where no joint may be. */
+typedef struct Bar {
+    char *face;
+    int course;
+    Length from, to;
+} Bar;
+
+typedef struct Bars {
+    Bar *at;
+    int count;
+    int room;
+} Bars;
+
 typedef struct Joints {
     JointLand land;
     Length stagger;
     Length shortest;
+    Length closer;
+    int64_t spend;  /* thousandths of a percent more length than the least; 0 where spend_all */
+    bool spend_all; /* as much as there is */
+    Pins pins;
+    Bars bars;
 } Joints;
 
 typedef struct Saw {
@@ -67,7 +106,7 @@ typedef struct Saw {
 } Saw;
 
 typedef enum CornerKind { CORNER_NONE, CORNER_INSIDE, CORNER_OUTSIDE } CornerKind;
-typedef enum CornerJoint { CORNER_BUTT, CORNER_TRIM, CORNER_LAP, CORNER_MITRE } CornerJoint;
+typedef enum CornerJoint { CORNER_BUTT, CORNER_TRIM, CORNER_LAP, CORNER_MITER } CornerJoint;
 typedef enum CornerThrough { THROUGH_LEFT, THROUGH_RIGHT } CornerThrough;
 
 /* How a face meets the NEXT one (the last: the first). */
@@ -75,6 +114,7 @@ typedef struct Corner {
     CornerKind kind;
     CornerJoint joint;
     CornerThrough through; /* the face that runs through: the one this is written at, or the next */
+    Length gap;            /* what a 3-4-5 square stands off by at its arm: wider (+) or narrower (-) than square */
 } Corner;
 
 typedef struct Margin {
@@ -92,8 +132,9 @@ typedef enum OpeningKind {
     OPENING_BOX,
     OPENING_WINDOW,
     OPENING_DOOR,
-    OPENING_HEARTH,
+    OPENING_FIREPLACE,
     OPENING_STOVE,
+    OPENING_PIPE,
     OPENING_VENT,
     OPENING_OTHER
 } OpeningKind;
@@ -108,8 +149,10 @@ typedef struct Opening {
     char *name;
     OpeningKind kind;
     Length left;
-    bool to_floor; /* `bottom: floor` was written */
-    Length bottom; /* from the level line; 0 where to_floor */
+    bool to_floor;    /* `bottom: floor` was written */
+    bool above_given; /* `above-floor` was written in place of `bottom`; never with to_floor */
+    Length above;     /* from the floor straight below its left edge, where above_given */
+    Length bottom;    /* from the level line; 0 where to_floor or above_given: opening_foot() tells it */
     Length width;
     bool top_given; /* `top` was written instead of `height` */
     Length top;     /* from the level line, where top_given */
@@ -117,7 +160,9 @@ typedef struct Opening {
     Length clear;
     Plate plate;
     bool front_given;
-    Length front;
+    Length front; /* how far a box's front edge stands out of the bare wall */
+    bool proud_given;
+    Length proud; /* how far casing, surround or collar stands out of the bare wall */
     bool away_given;
     Length away;
 } Opening;
@@ -128,6 +173,9 @@ typedef struct Openings {
     int room;
 } Openings;
 
+/* What the fasteners go into. */
+typedef enum FaceWall { FACE_STUDS, FACE_MASONRY, FACE_SOLID_WOOD } FaceWall;
+
 typedef struct Face {
     uint32_t id;
     char *name;
@@ -135,7 +183,8 @@ typedef struct Face {
     Marks floor, ceiling, left, right;
     Margin margin;
     Corner corner;
-    Length underlay;
+    FaceWall wall;
+    Length backing; /* thickness of sheet under the planks */
     Studs studs;
     Openings openings;
 } Face;
@@ -157,6 +206,18 @@ typedef struct Stretches {
     int room;
 } Stretches;
 
+/* Something on a board that is worth seeing. */
+typedef struct Show {
+    Length at; /* from the board's first end */
+    char *what;
+} Show;
+
+typedef struct Shows {
+    Show *at;
+    int count;
+    int room;
+} Shows;
+
 /* One line of stock: `count` boards alike. Boards are numbered from 1 through the lines in order. */
 typedef struct Stock {
     uint32_t id;
@@ -167,6 +228,11 @@ typedef struct Stock {
     bool width_given;
     Length width;
     Stretches avoid; /* rising, apart */
+    Shows show;
+    bool gone_given;
+    int gone; /* spoiled or lost after the first so many records of `hung`; 0: before any */
+    bool found_given;
+    int found; /* came to hand after the first so many */
 } Stock;
 
 typedef struct Stocks {
@@ -177,8 +243,9 @@ typedef struct Stocks {
 
 typedef struct Fasteners {
     bool given;
+    bool length_given;
     Length length;
-    Length wallboard;
+    Length drywall; /* between backing and studs */
 } Fasteners;
 
 typedef struct TrimStock {
@@ -209,14 +276,14 @@ typedef enum TrimAlong {
     ALONG_FLOOR,
     ALONG_CEILING,
     ALONG_INSIDE,   /* inside corners: one strip in the corner */
-    ALONG_OUTSIDE,  /* outside corners: two strips, mitred along their length */
+    ALONG_OUTSIDE,  /* outside corners: two strips, mitered along their length */
     ALONG_OPENINGS, /* casing round windows and doors, or round the one opening named */
     ALONG_EDGES     /* sides of faces that meet no other: the planks' ends */
 } TrimAlong;
 
 typedef struct TrimRun {
     TrimAlong along;
-    Length width; /* to the long point where it is mitred along its length */
+    Length width; /* to the long point where it is mitered along its length */
     bool thickness_given;
     Length thickness; /* else that of the planks */
     char *opening;    /* ALONG_OPENINGS: "" is every window and door */
@@ -272,11 +339,11 @@ typedef struct Mill {
     Length keep;    /* narrowest off-rip kept as a trim strip; 0: none */
 } Mill;
 
-/* A sheet of underlay as it is bought. */
-typedef struct UnderlaySheet {
+/* A sheet of backing as it is bought. */
+typedef struct BackingSheet {
     bool given;
     Length width, length;
-} UnderlaySheet;
+} BackingSheet;
 
 typedef enum Glue { GLUE_NONE, GLUE_PIECES, GLUE_STUDS } Glue;
 
@@ -292,7 +359,7 @@ typedef struct Bill {
     Number coats;     /* 0: no finish */
     Number coverage;  /* square feet a gallon, square metres a litre */
     Number thinning;  /* percent of thinner added to the finish */
-    UnderlaySheet sheet;
+    BackingSheet sheet;
     OwnLength nominal; /* thickness that board feet are counted in; else the planks', at least 1 in */
 } Bill;
 
@@ -313,10 +380,18 @@ typedef struct Wood {
     Air hung, dry, damp;
 } Wood;
 
-/* Whether the plan that a piece was hung from went on from the pieces recorded before it, or was made anew around
- * them. */
+/* After the event that a record of `hung` tells: the plan changes in as few pieces as can be, or the best plan of all
+ * that is left is made. */
 typedef enum HungPlan { PLAN_KEPT, PLAN_ANEW } HungPlan;
 
+typedef enum PieceState {
+    PIECE_HUNG,
+    PIECE_CUT, /* cut, not yet hung: it counts as hung for every rule */
+    PIECE_LOST /* the word of a HungLoss; no piece has it */
+} PieceState;
+
+/* The records of `hung`, a kind an array, each in file order. `place` rises over all of them: it orders one kind among
+ * the others (hung_walk). It may have gaps; of equal ones pieces come first, then losses, then edges. */
 typedef struct HungPiece {
     char *face;
     int course;
@@ -324,7 +399,9 @@ typedef struct HungPiece {
     int board; /* number, from 1 */
     bool offset_given;
     Length offset;
+    PieceState state;
     HungPlan plan;
+    int place;
 } HungPiece;
 
 typedef struct HungPieces {
@@ -333,12 +410,28 @@ typedef struct HungPieces {
     int room;
 } HungPieces;
 
+/* Wood cut wrong: that part of the board is used up. */
+typedef struct HungLoss {
+    int board; /* number, from 1 */
+    Length offset, length;
+    HungPlan plan;
+    int place;
+} HungLoss;
+
+typedef struct HungLosses {
+    HungLoss *at;
+    int count;
+    int room;
+} HungLosses;
+
 /* An edge measured after hanging, from the level line. */
 typedef struct HungEdge {
     char *face;
     int course;
     bool is_top; /* else the bottom edge */
     Length height;
+    HungPlan plan;
+    int place;
 } HungEdge;
 
 typedef struct HungEdges {
@@ -364,7 +457,8 @@ typedef struct Wall {
     Roughs rough;
     Mill mill;
     Bill bill;
-    HungPieces hung_pieces; /* in file order */
+    HungPieces hung_pieces;
+    HungLosses hung_losses;
     HungEdges hung_edges;
     uint32_t next_id; /* the id that the next face, opening, stock or rough line gets */
 } Wall;
@@ -397,7 +491,10 @@ Length wall_least(const Wall *wall);
 /* Widest plank of the list. */
 Length wall_widest(const Wall *wall);
 
-/* Number of boards in stock. */
+/* Whether the courses of a face are hung from the lowest up: as given, else with a lap. */
+bool wall_hangs_upward(const Wall *wall);
+
+/* Number of boards in stock, gone and found ones too. */
 int wall_board_count(const Wall *wall);
 
 /* The stock line of board `number` (from 1), or NULL; and the first board number of a stock line. */
@@ -413,8 +510,9 @@ int wall_opening_index(const Face *face, uint32_t id);
  * the nearest nanometre, half away from zero. At a step: the side before it, or with `after` the one behind it. */
 Length marks_off(const Marks *marks, Length at, bool after);
 
-/* Lower and upper edge of an opening as measured, from the level line. One that goes down to the floor stands on it at
- * the opening's left edge, as a tape held at the left jamb measures (a step there: on its right side). */
+/* Lower and upper edge of an opening as measured, from the level line. One that goes down to the floor, or whose lower
+ * edge was measured from it, goes by the floor straight below its left edge as written, without clear and margin (a
+ * step there: on its right side). */
 Length opening_foot(const Face *face, const Opening *opening);
 Length opening_head(const Face *face, const Opening *opening);
 
@@ -427,13 +525,27 @@ LengthList wall_studs(Arena *arena, const Face *face);
 Corner wall_corner_right(const Wall *wall, int face_index, bool *runs_through);
 Corner wall_corner_left(const Wall *wall, int face_index, bool *runs_through);
 
-/* What the corners take from (positive) or give to (negative) each side of a face, from underlay and thickness
+/* What the corners take from (positive) or give to (negative) each side of a face, from backing and thickness
  * (datumrow(5), "Corner"). */
 Length wall_corner_loss_left(const Wall *wall, int face_index);
 Length wall_corner_loss_right(const Wall *wall, int face_index);
 
 /* Faces in hanging order (plan-file "Hanging order"): order[0..faces.count) gets face indices. */
 void wall_face_order(const Wall *wall, int *order);
+
+/* Going through all records of `hung` in list order, from (HungWalk){0} on. */
+typedef struct HungWalk {
+    enum { HUNG_PIECE, HUNG_LOSS, HUNG_EDGE, HUNG_KINDS } kind; /* of the record that was reached */
+    int index;                                                  /* in the array of its kind */
+    int next[HUNG_KINDS];
+} HungWalk;
+
+/* The next record, into kind and index; false behind the last. */
+bool hung_walk(const Wall *wall, HungWalk *walk);
+
+/* Number of records, and the place that a record put behind all of them gets. */
+int hung_count(const Wall *wall);
+int hung_next_place(const Wall *wall);
 
 /* Words of the file for the enumerations, and back (false where the word is none of them). */
 const char *opening_kind_word(OpeningKind kind);

@@ -32,7 +32,7 @@ END_TEST
 START_TEST(names_nothing_far_off)
 {
     static const char *const words[] = {"ceiling", "floor", "at"};
-    assert_int_equal(nearest_word("hearth", words, 3), -1);
+    assert_int_equal(nearest_word("fireplace", words, 3), -1);
     assert_int_equal(nearest_word("", words, 3), -1);
     assert_int_equal(nearest_word("x", words, 3), -1);
     assert_int_equal(nearest_word("ceiling", words, 0), -1);

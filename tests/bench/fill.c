@@ -163,7 +163,7 @@ static Wall *hall(Arena *arena, int boards, JointLand land)
     Wall *wall = wall_new(arena, UNITS_IN);
     *arena_push(arena, &wall->planks.widths) = 5 * LENGTH_INCH;
     wall->planks.thickness = LENGTH_INCH / 2;
-    wall->joints = (Joints){land, 6 * LENGTH_INCH, 10 * LENGTH_INCH};
+    wall->joints = (Joints){.land = land, .stagger = 6 * LENGTH_INCH, .shortest = 10 * LENGTH_INCH};
     wall->saw = (Saw){LENGTH_INCH / 8, LENGTH_INCH / 4};
     Length need = 0;
     for (int i = 0; i < 10; i++) {

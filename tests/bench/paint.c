@@ -49,7 +49,7 @@ static Wall *room(Arena *arena)
     wall->planks.reveal = in / 16;
     wall->start = 9 * in / 4;
     wall->saw = (Saw){in / 8, in / 4};
-    wall->joints = (Joints){LAND_ANYWHERE, 6 * in, 10 * in};
+    wall->joints = (Joints){.land = LAND_ANYWHERE, .stagger = 6 * in, .shortest = 10 * in};
     Face *face = arena_push(arena, &wall->faces);
     *face = (Face){.id = wall->next_id++, .name = words(arena, "north"), .width = 1131 * in / 8};
     *arena_push(arena, &face->floor) = (Mark){0, 42 * in};

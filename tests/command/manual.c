@@ -14,6 +14,7 @@ static const char *kind_words(const Key *key)
     case VALUE_VERSION: return "number";
     case VALUE_TEXT: return "text";
     case VALUE_UNITS:
+    case VALUE_ONE_WORD:
     case VALUE_WORD: return "word";
     case VALUE_LENGTH: return "length";
     case VALUE_LENGTH_OR_WORD: return "length or word";
@@ -24,6 +25,7 @@ static const char *kind_words(const Key *key)
     case VALUE_NUMBER: return "number";
     case VALUE_TEMPERATURE: return "temperature";
     case VALUE_PERCENT: return "percent";
+    case VALUE_PERCENT_OR_WORD: return "percent or word";
     case VALUE_RECORD: return "mapping";
     case VALUE_RECORDS:
     case VALUE_HUNG: return "list";

@@ -49,8 +49,9 @@ static Wall *kind_wall(Arena *arena, uint64_t seed, bool on_studs)
     wall->round_given = true;
     *arena_push(arena, &wall->planks.widths) = 3 * IN;
     wall->planks.thickness = IN / 2;
-    wall->joints = (Joints){on_studs ? LAND_STUDS : LAND_ANYWHERE, random_between(&random, 0, on_studs ? 10 : 3) * IN,
-                            random_between(&random, 2, on_studs ? 12 : 5) * IN};
+    wall->joints = (Joints){.land = on_studs ? LAND_STUDS : LAND_ANYWHERE,
+                            .stagger = random_between(&random, 0, on_studs ? 10 : 3) * IN,
+                            .shortest = random_between(&random, 2, on_studs ? 12 : 5) * IN};
     wall->saw = (Saw){random_between(&random, 0, 1) * IN / (on_studs ? 4 : 1), 0};
     Face *face = arena_push(arena, &wall->faces);
     *face = (Face){.id = wall->next_id++, .name = arena_text(arena, "small", 5)};
@@ -126,8 +127,9 @@ static Wall *odd_wall(Arena *arena, uint64_t seed, SmallKind kind)
     Wall *wall = wall_new(arena, UNITS_IN);
     *arena_push(arena, &wall->planks.widths) = 3 * IN;
     wall->planks.thickness = IN / 2;
-    wall->joints = (Joints){LAND_STUDS, random_between(&random, 0, 1) * eighths(&random, 0, 12),
-                            random_between(&random, 0, 3) > 0 ? eighths(&random, 1, 16) : 0};
+    wall->joints = (Joints){.land = LAND_STUDS,
+                            .stagger = random_between(&random, 0, 1) * eighths(&random, 0, 12),
+                            .shortest = random_between(&random, 0, 3) > 0 ? eighths(&random, 1, 16) : 0};
     wall->saw = (Saw){random_between(&random, 0, 2) * IN / 8, 0};
     Face *face = arena_push(arena, &wall->faces);
     *face = (Face){.id = wall->next_id++, .name = arena_text(arena, "small", 5)};

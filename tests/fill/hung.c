@@ -57,7 +57,7 @@ static bool same_sheets(const Plan *a, const Plan *b)
            a->looks.equal == b->looks.equal;
 }
 
-static int hung_count(const Plan *plan)
+static int count_hung(const Plan *plan)
 {
     int count = 0;
     for (int i = 0; i < plan->piece_count; i++)
@@ -84,7 +84,7 @@ static void check_kept(const Wall *wall, const Plan *before, int hung, const cha
         FAIL("%s wall %d, %d hung: %s", what, (int)seed, hung, err.text);
     if (!same_sheets(plan, before))
         FAIL("%s wall %d, %d hung of %d: another plan", what, (int)seed, hung, before->piece_count);
-    assert_int_equal(hung_count(plan), hung);
+    assert_int_equal(count_hung(plan), hung);
     assert_int_equal(count_rule(plan, RULE_HUNG), 0);
     assert_true(plan->breaks <= before->breaks);
     assert_int_equal(count_rule(plan, RULE_ANEW), 0);
@@ -188,7 +188,7 @@ START_TEST(a_piece_hung_otherwise_begins_a_plan_anew)
                 assert_int_equal(plan->findings.at[i].board, wall->hung_pieces.at[before - 1].board);
                 assert_holds(plan->findings.at[i].text, "planned anew");
             }
-        assert_int_equal(hung_count(plan), before);
+        assert_int_equal(count_hung(plan), before);
         Wall *built = wall_copy(arena, wall);
         int hung = before;
         for (int i = 0; i < plan->piece_count; i++) {
@@ -253,7 +253,7 @@ START_TEST(a_spoiled_board_begins_a_plan_anew)
         spoil(arena, wall, spoiled);
         layout = lay_out(arena, wall);
         plan = fill_wall(arena, layout);
-        assert_int_equal(hung_count(plan), before);
+        assert_int_equal(count_hung(plan), before);
         assert_int_equal(plan->boards[spoiled - 1].count, 0);
         hang(arena, wall, layout, first_not_hung(plan));
         wall->hung_pieces.at[before].plan = plan->anew ? PLAN_ANEW : PLAN_KEPT;
@@ -290,7 +290,7 @@ START_TEST(a_measured_edge_moves_nothing_that_hangs)
         const Plan *now = fill_wall(arena, moved);
         Err err = {0};
         assert_done(rules_hold(moved, now, &err), &err);
-        assert_int_equal(hung_count(now), before);
+        assert_int_equal(count_hung(now), before);
         assert_int_equal(count_rule(now, RULE_HUNG), 0);
         for (int i = 0; i < before; i++)
             assert_true(now->pieces[i].hung && same_piece(&now->pieces[i], &plan->pieces[i]));
@@ -318,7 +318,7 @@ START_TEST(records_that_fit_nowhere_change_nothing)
     wall->hung_pieces.at[10].board = 100000;
     const Plan *now = fill_wall(arena, lay_out(arena, wall));
     assert_true(same_sheets(plan, now));
-    assert_int_equal(hung_count(now), 9);
+    assert_int_equal(count_hung(now), 9);
     assert_int_equal(count_rule(now, RULE_HUNG), 2);
     arena_free(arena);
 }

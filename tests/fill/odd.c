@@ -17,7 +17,7 @@ static Wall *plain_wall(Arena *arena)
     Wall *wall = wall_new(arena, UNITS_IN);
     *arena_push(arena, &wall->planks.widths) = 3 * IN;
     wall->planks.thickness = IN / 2;
-    wall->joints = (Joints){LAND_ANYWHERE, 6 * IN, 10 * IN};
+    wall->joints = (Joints){.land = LAND_ANYWHERE, .stagger = 6 * IN, .shortest = 10 * IN};
     wall->saw = (Saw){IN / 8, IN / 4};
     Face *face = arena_push(arena, &wall->faces);
     *face = (Face){.id = wall->next_id++, .name = arena_text(arena, "north", 5), .width = 141 * IN};
@@ -111,7 +111,7 @@ START_TEST(shortest_longer_than_every_board)
 {
     Arena *arena = arena_new();
     Wall *wall = plain_wall(arena);
-    wall->joints = (Joints){LAND_ANYWHERE, 0, 50 * IN};
+    wall->joints = (Joints){.land = LAND_ANYWHERE, .stagger = 0, .shortest = 50 * IN};
     put_stock(arena, wall, 41 * IN, 60);
     const Plan *plan = fill(arena, wall);
     assert_true(plan->bare_length < 1410 * IN / 4);
@@ -490,7 +490,7 @@ START_TEST(a_leaning_side_keeps_the_bound)
 {
     Arena *arena = arena_new();
     Wall *wall = plain_wall(arena);
-    wall->joints = (Joints){LAND_STUDS, 0, 10 * IN};
+    wall->joints = (Joints){.land = LAND_STUDS, .stagger = 0, .shortest = 10 * IN};
     wall->saw = (Saw){IN / 8, 0};
     Face *face = &wall->faces.at[0];
     face->width = 60 * IN;

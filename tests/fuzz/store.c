@@ -51,6 +51,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
             other->stock.at = &other->stock.at[1];
         other->stock.count -= other->stock.count > 0;
         other->hung_pieces.count = 0;
+        for (int i = 0; i < other->stock.count; i++)
+            other->stock.at[i].gone_given = other->stock.at[i].found_given = false;
         store_write(other, &source, &text);
         check_back(arena, other, &text);
         text_finish(&text);

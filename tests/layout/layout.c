@@ -387,24 +387,24 @@ START_TEST(overlapping_pair)
 }
 END_TEST
 
-/* A door splits every course up to its head; the head's strip stands above. A hearth from the floor has its height from
- * the floor at its left edge. A stove cuts nothing. */
-START_TEST(door_hearth_stove)
+/* A door splits every course up to its head; the head's strip stands above. A fireplace from the floor has its height
+ * from the floor at its left edge. A stove cuts nothing. */
+START_TEST(door_fireplace_stove)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
     made_marks(&made, &face->floor, 2, (Length[]){0, 0, IN(100), IN(2)});
     face->margin.floor = IN(0.25);
     made_opening(&made, face, "door", IN(20), IN(1), IN(10), IN(21))->kind = OPENING_DOOR;
-    Opening *hearth = made_opening(&made, face, "hearth", IN(50), 0, IN(10), IN(9));
-    hearth->kind = OPENING_HEARTH;
-    hearth->to_floor = true;
+    Opening *fireplace = made_opening(&made, face, "fireplace", IN(50), 0, IN(10), IN(9));
+    fireplace->kind = OPENING_FIREPLACE;
+    fireplace->to_floor = true;
     made_opening(&made, face, "stove", IN(70), 0, IN(20), IN(30))->kind = OPENING_STOVE;
     const Layout *layout = made_layout(&made);
     const FaceLayout *laid = &layout->faces[0];
     assert_int_equal(laid->openings[0].top, IN(22));
     assert_true(laid->openings[0].bottom < -LENGTH_MOST);
-    const Box box = layout_opening_box(face, hearth);
+    const Box box = layout_opening_box(face, fireplace);
     assert_memory_equal(&box, &laid->openings[1], sizeof box);
     assert_int_equal(box.left, IN(50));
     assert_int_equal(laid->openings[1].top, IN(8)); /* floor at 50 in: 1 in down, its margin left aside */
@@ -494,7 +494,7 @@ START_TEST(width_list)
 }
 END_TEST
 
-/* Each joint of a corner between two faces, underlay 1/4 in on the first and 1/2 in on the second, planks 3/4 in: what
+/* Each joint of a corner between two faces, backing 1/4 in on the first and 1/2 in on the second, planks 3/4 in: what
  * the right end of the first and the left end of the second come to. */
 START_TEST(corners)
 {
@@ -502,13 +502,13 @@ START_TEST(corners)
         Corner corner;
         double right, left; /* lost; negative: gained */
     } rows[] = {
-        {{CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT}, 0.5, 1},
-        {{CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT}, 1.25, 0.25},
-        {{CORNER_INSIDE, CORNER_TRIM, THROUGH_LEFT}, 0.5, 0.25},
-        {{CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT}, 0, 0},
-        {{CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT}, -1.25, -0.25},
-        {{CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT}, -0.5, -1},
-        {{CORNER_OUTSIDE, CORNER_MITRE, THROUGH_LEFT}, -1.25, -1},
+        {{CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0}, 0.5, 1},
+        {{CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT, 0}, 1.25, 0.25},
+        {{CORNER_INSIDE, CORNER_TRIM, THROUGH_LEFT, 0}, 0.5, 0.25},
+        {{CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT, 0}, 0, 0},
+        {{CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT, 0}, -1.25, -0.25},
+        {{CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT, 0}, -0.5, -1},
+        {{CORNER_OUTSIDE, CORNER_MITER, THROUGH_LEFT, 0}, -1.25, -1},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         Made made = plain();
@@ -516,8 +516,8 @@ START_TEST(corners)
         made_face(&made, "north", IN(100), 0, IN(40));
         made_face(&made, "east", IN(60), 0, IN(40));
         made.wall->faces.at[0].corner = rows[i].corner;
-        made.wall->faces.at[0].underlay = IN(0.25);
-        made.wall->faces.at[1].underlay = IN(0.5);
+        made.wall->faces.at[0].backing = IN(0.25);
+        made.wall->faces.at[1].backing = IN(0.5);
         made.wall->faces.at[1].margin.left = IN(0.125);
         const Layout *layout = made_layout(&made);
         assert_int_equal(made_course(layout, 0, 0)->left, 0);
@@ -535,9 +535,11 @@ START_TEST(measured_edges)
     Made made = made_new(UNITS_IN, IN(4), IN(0.25), 0);
     made_face(&made, "north", IN(100), -IN(20), IN(40));
     made_face(&made, "east", IN(100), -IN(20), IN(40));
-    made.wall->faces.at[0].corner = (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT};
-    *arena_push(made.arena, &made.wall->hung_edges) = (HungEdge){"north", 2, true, IN(12.625)};   /* nominal 12.5 */
-    *arena_push(made.arena, &made.wall->hung_edges) = (HungEdge){"north", 0, false, -IN(0.0625)}; /* nominal 0 */
+    made.wall->faces.at[0].corner = (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0};
+    *arena_push(made.arena, &made.wall->hung_edges) =
+        (HungEdge){.face = "north", .course = 2, .is_top = true, .height = IN(12.625)}; /* nominal 12.5 */
+    *arena_push(made.arena, &made.wall->hung_edges) =
+        (HungEdge){.face = "north", .course = 0, .is_top = false, .height = -IN(0.0625)}; /* nominal 0 */
     const Layout *layout = made_layout(&made);
     assert_int_equal(made_course(layout, 0, 2)->bottom, IN(8.5));
     assert_int_equal(made_course(layout, 0, 2)->top, IN(12.625));
@@ -566,16 +568,36 @@ START_TEST(edges_that_overlap)
         int64_t number;
         Length bottom, top; /* of that course */
     } rows[] = {
-        {{{"north", 1, true, -IN(3)}, {"north", 2, true, IN(12.625)}}, 1, 1, IN(4.25), IN(8.25)},
-        {{{"north", 1, true, IN(4.25)}, {"north", 2, true, IN(12.625)}}, 1, 3, IN(12.875), IN(16.875)},
-        {{{"north", 1, true, IN(20)}, {"north", 2, true, IN(5)}}, 1, 2, IN(20.25), IN(24.25)},
-        {{{"north", 90000, true, IN(9)}, {"north", 2, true, IN(12.625)}}, 1, 3, IN(12.875), IN(16.875)},
-        {{{"north", -1, false, IN(3)}, {"north", -2, false, -IN(9)}}, 1, -1, -IN(4.25), -IN(0.25)},
-        {{{"north", 0, false, IN(4)}, {"north", -2, false, -IN(9)}}, 1, 0, 0, IN(4)},
-        {{{"north", 0, false, IN(5)}, {"north", 0, true, IN(6)}}, 0, 0, IN(5), IN(6)},
-        {{{"north", 0, false, IN(0.5)}, {"north", 0, true, IN(0.25)}}, 1, 0, 0, IN(0.25)},
-        {{{"north", 0, false, -IN(2)}, {"north", 0, true, -IN(1)}}, 0, 0, -IN(2), -IN(1)},
-        {{{"north", 0, false, IN(1)}, {"north", 0, true, -IN(1)}}, 2, 0, 0, IN(4)},
+        {{{"north", 1, true, -IN(3), PLAN_KEPT, 0}, {"north", 2, true, IN(12.625), PLAN_KEPT, 0}},
+         1,
+         1,
+         IN(4.25),
+         IN(8.25)},
+        {{{"north", 1, true, IN(4.25), PLAN_KEPT, 0}, {"north", 2, true, IN(12.625), PLAN_KEPT, 0}},
+         1,
+         3,
+         IN(12.875),
+         IN(16.875)},
+        {{{"north", 1, true, IN(20), PLAN_KEPT, 0}, {"north", 2, true, IN(5), PLAN_KEPT, 0}},
+         1,
+         2,
+         IN(20.25),
+         IN(24.25)},
+        {{{"north", 90000, true, IN(9), PLAN_KEPT, 0}, {"north", 2, true, IN(12.625), PLAN_KEPT, 0}},
+         1,
+         3,
+         IN(12.875),
+         IN(16.875)},
+        {{{"north", -1, false, IN(3), PLAN_KEPT, 0}, {"north", -2, false, -IN(9), PLAN_KEPT, 0}},
+         1,
+         -1,
+         -IN(4.25),
+         -IN(0.25)},
+        {{{"north", 0, false, IN(4), PLAN_KEPT, 0}, {"north", -2, false, -IN(9), PLAN_KEPT, 0}}, 1, 0, 0, IN(4)},
+        {{{"north", 0, false, IN(5), PLAN_KEPT, 0}, {"north", 0, true, IN(6), PLAN_KEPT, 0}}, 0, 0, IN(5), IN(6)},
+        {{{"north", 0, false, IN(0.5), PLAN_KEPT, 0}, {"north", 0, true, IN(0.25), PLAN_KEPT, 0}}, 1, 0, 0, IN(0.25)},
+        {{{"north", 0, false, -IN(2), PLAN_KEPT, 0}, {"north", 0, true, -IN(1), PLAN_KEPT, 0}}, 0, 0, -IN(2), -IN(1)},
+        {{{"north", 0, false, IN(1), PLAN_KEPT, 0}, {"north", 0, true, -IN(1), PLAN_KEPT, 0}}, 2, 0, 0, IN(4)},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         Made made = made_new(UNITS_IN, IN(4), IN(0.25), 0);
@@ -606,15 +628,21 @@ START_TEST(edges_that_can_hardly_be_meant)
         int far, nowhere;
         const char *text;
     } rows[] = {
-        {{"north", 2, true, IN(13.5)}, 0, 0, NULL}, /* nominal 12.5, planks of 4 */
-        {{"north", 2, true, IN(13.5) + 1}, 1, 0, "Course 2 is 5 in high as its top is measured, 1 in more than"},
-        {{"north", 2, true, IN(11.5)}, 0, 0, NULL},
-        {{"north", 2, true, IN(11.5) - 1}, 1, 0, "1 in less than its planks show"},
-        {{"north", 2, true, IN(78)}, 1, 0, "65 1/2 in more"},
-        {{"north", -1, false, -IN(14)}, 1, 0, "Course -1 is 13 3/4 in high as its bottom is measured"},
-        {{"north", 9, true, IN(42)}, 0, 0, NULL}, /* 38.25 to 42.25: cut by the ceiling at 40 */
-        {{"north", 10, true, IN(46.5)}, 0, 1, "the top of course 10 is measured, but no such course is on north"},
-        {{"north", -6, false, -IN(26)}, 0, 1, "the bottom of course -6 is measured"},
+        {{"north", 2, true, IN(13.5), PLAN_KEPT, 0}, 0, 0, NULL}, /* nominal 12.5, planks of 4 */
+        {{"north", 2, true, IN(13.5) + 1, PLAN_KEPT, 0},
+         1,
+         0,
+         "Course 2 is 5 in high as its top is measured, 1 in more than"},
+        {{"north", 2, true, IN(11.5), PLAN_KEPT, 0}, 0, 0, NULL},
+        {{"north", 2, true, IN(11.5) - 1, PLAN_KEPT, 0}, 1, 0, "1 in less than its planks show"},
+        {{"north", 2, true, IN(78), PLAN_KEPT, 0}, 1, 0, "65 1/2 in more"},
+        {{"north", -1, false, -IN(14), PLAN_KEPT, 0}, 1, 0, "Course -1 is 13 3/4 in high as its bottom is measured"},
+        {{"north", 9, true, IN(42), PLAN_KEPT, 0}, 0, 0, NULL}, /* 38.25 to 42.25: cut by the ceiling at 40 */
+        {{"north", 10, true, IN(46.5), PLAN_KEPT, 0},
+         0,
+         1,
+         "the top of course 10 is measured, but no such course is on north"},
+        {{"north", -6, false, -IN(26), PLAN_KEPT, 0}, 0, 1, "the bottom of course -6 is measured"},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         Made made = made_new(UNITS_IN, IN(4), IN(0.25), 0);
@@ -680,7 +708,7 @@ START_TEST(one_kilometre)
     made_marks(&made, &face->right, 2, (Length[]){-far, far - 3, far, -far});
     face->margin = (Margin){0, 0, far / 1000, far / 1000};
     made_opening(&made, face, "window", -far, -far, far, far)->clear = far;
-    made_opening(&made, face, "hearth", far / 3, 0, far / 2, far / 2)->to_floor = true;
+    made_opening(&made, face, "fireplace", far / 3, 0, far / 2, far / 2)->to_floor = true;
     const Layout *layout = made_layout(&made);
     for (int i = 0; i < layout->faces[0].course_count; i++) {
         const Course *course = &layout->faces[0].courses[i];
@@ -731,7 +759,7 @@ int main(void)
         a_ceiling_below_its_floor,
         too_many_courses_name_their_key,
         overlapping_pair,
-        door_hearth_stove,
+        door_fireplace_stove,
         sides,
         lap_and_need,
         width_list,

@@ -75,7 +75,7 @@ START_TEST(ends_at_a_miter_and_at_an_opening)
     made_face(&made, "north", IN(60), 0, IN(12));
     made_face(&made, "east", IN(60), 0, IN(12));
     Face *north = &made.wall->faces.at[0];
-    north->corner = (Corner){.kind = CORNER_OUTSIDE, .joint = CORNER_MITRE};
+    north->corner = (Corner){.kind = CORNER_OUTSIDE, .joint = CORNER_MITER};
     made_opening(&made, north, "window", IN(20), IN(-1), IN(10), IN(30));
     const Layout *layout = made_layout(&made);
     const Course *course = made_course(layout, 0, 1);

@@ -171,6 +171,24 @@ START_TEST(three_parts_want_inches)
 }
 END_TEST
 
+/* "11' 3 3/8" is what a tape says: feet, then inches. In a file in millimetres too. */
+START_TEST(behind_feet_a_bare_number_is_inches)
+{
+    static const struct {
+        const char *text;
+        Length sixteenths;
+    } rows[] = {{"11' 3 3/8", 2166}, {"7' 4", 1408},   {"7ft 4", 1408},   {"7' 1/2", 1352},
+                {"7' 4-1/2", 1416},  {"-7' 4", -1408}, {"7' 4.25", 1412}, {"  7 ' 4  ", 1408}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+        for (int units = UNITS_IN; units <= UNITS_MM; units++) {
+            Length value = 0;
+            Err err;
+            assert_done(length_parse(rows[i].text, strlen(rows[i].text), (Units)units, &value, &err), &err);
+            assert_int_equal(value, rows[i].sixteenths * (LENGTH_INCH / 16));
+        }
+}
+END_TEST
+
 START_TEST(refuses_parts_out_of_order)
 {
     refuse_both("4in 7ft", "smaller unit first");
@@ -181,7 +199,8 @@ START_TEST(refuses_parts_out_of_order)
     refuse_both("2 m 3 m", "metres twice");
     refuse_both("2 m 3 in", "mixes");
     refuse_both("7' 30 mm", "mixes");
-    refuse_both("7' 4", "without a unit");
+    refuse_both("7' 4 5", "without a unit");
+    refuse_both("7' 4\" 5", "without a unit");
     refuse_both("2 m 40", "without a unit");
     refuse_both("1/2' 3\"", "fraction in the middle");
     refuse_both("7 1/2' 3\"", "fraction in the middle");
@@ -331,6 +350,7 @@ int main(void)
         refuses_numbers_in_other_dress,
         refuses_fractions_that_are_none,
         three_parts_want_inches,
+        behind_feet_a_bare_number_is_inches,
         refuses_parts_out_of_order,
         refuses_junk,
         a_message_shows_no_control_characters,

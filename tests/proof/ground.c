@@ -347,7 +347,7 @@ Real ground_area(const Columns *columns, Real left, Real right, bool with_openin
  * whether this one runs through. */
 static Length corner_takes(const Wall *wall, const Corner *corner, const Face *met, bool runs_through)
 {
-    const Length s = met->underlay, t = s + wall->planks.thickness;
+    const Length s = met->backing, t = s + wall->planks.thickness;
     switch (corner->kind) {
     case CORNER_INSIDE: return corner->joint == CORNER_BUTT && !runs_through ? t : s;
     case CORNER_OUTSIDE:

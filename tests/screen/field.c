@@ -182,7 +182,7 @@ END_TEST
 
 START_TEST(a_name_that_is_not_known_tells_the_nearest)
 {
-    static const char *const names[] = {"hearth", "lamp outlet", "window"};
+    static const char *const names[] = {"fireplace", "lamp outlet", "window"};
     static const char *const notes[] = {"on north", "on east", "on west"};
     Field field = {.kind = FIELD_NAME, .choices = names, .notes = notes, .choice_count = 3, .empty = "all"};
     field_judge(&field, UNITS_IN);
@@ -199,10 +199,10 @@ START_TEST(a_name_that_is_not_known_tells_the_nearest)
     field_next_name(&field, UNITS_IN);
     assert_string_equal(field.text, "window");
     field_next_name(&field, UNITS_IN); /* behind the last, the first */
-    assert_string_equal(field.text, "hearth");
+    assert_string_equal(field.text, "fireplace");
     field_set(&field, "", UNITS_IN);
     field_next_name(&field, UNITS_IN);
-    assert_string_equal(field.text, "hearth");
+    assert_string_equal(field.text, "fireplace");
     field = (Field){.kind = FIELD_NAME}; /* no names at all */
     field_next_name(&field, UNITS_IN);
     assert_string_equal(field.text, "");

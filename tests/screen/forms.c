@@ -334,7 +334,7 @@ START_TEST(what_is_wrong_with_the_bill_is_said_at_its_field)
     fill(rig, "3");
     take(rig);
     assert_string_equal(form->fields[form->focus].path, "sheet.width"); /* of a sheet too small the first is shown */
-    assert_shows(rig, "a sheet of underlay under 4 in");
+    assert_shows(rig, "a sheet of backing under 4 in");
     assert_null(document_undo_name(rig->app->document));
     rig_free(rig);
 }
@@ -579,7 +579,7 @@ START_TEST(a_count_left_empty_is_one)
 }
 END_TEST
 
-START_TEST(wallboard_without_a_fastener_is_not_dropped)
+START_TEST(drywall_without_a_fastener_is_not_dropped)
 {
     Rig *rig = rig_on_text(80, 24, SHED);
     rig_type(rig, "7");
@@ -590,7 +590,7 @@ START_TEST(wallboard_without_a_fastener_is_not_dropped)
     assert_string_equal(form->fields[form->focus].path, "length");
     fill(rig, "2");
     take(rig);
-    assert_saved(rig, SHED "fasteners: {length: 2, wallboard: 1/2}\n");
+    assert_saved(rig, SHED "fasteners: {length: 2, drywall: 1/2}\n");
     rig_free(rig);
 }
 END_TEST
@@ -607,6 +607,18 @@ typedef struct Way {
 static const Way ways[] = {
     {"datumrow", NULL, "the format is not the user's"},
     {"hung[]", NULL, "recorded while hanging (tests/screen/hang.c)"},
+    {"planks.hang", NULL, "no field yet"},
+    {"joints.closer", NULL, "no field yet"},
+    {"joints.spend", NULL, "no field yet"},
+    {"joints.pins", NULL, "no field yet"},
+    {"joints.bars", NULL, "no field yet"},
+    {"faces[].corner.gap", NULL, "no field yet"},
+    {"faces[].wall", NULL, "no field yet"},
+    {"faces[].openings[].proud", NULL, "no field yet"},
+    {"faces[].openings[].above-floor", NULL, "no field yet: the lower edge, in another unit"},
+    {"stock[].show", NULL, "no field yet"},
+    {"stock[].gone", NULL, "no field yet"},
+    {"stock[].found", NULL, "no field yet"},
     {"planks.", "2", NULL},
     {"start", "1", NULL},
     {"joints.", "3", NULL},
@@ -756,7 +768,7 @@ int main(void)
         a_joint_takes_a_corner,
         title_and_units_are_one_step,
         a_count_left_empty_is_one,
-        wallboard_without_a_fastener_is_not_dropped,
+        drywall_without_a_fastener_is_not_dropped,
         every_key_of_the_file_has_its_place,
         a_form_taken_as_it_is_changes_nothing,
     };

@@ -10,7 +10,7 @@ typedef struct Walk {
 static void leave_out_mappings(const char *path, const Key *key, void *context)
 {
     const Walk *walk = context;
-    if (key->record == NULL)
+    if (key->record == NULL && key->parts == NULL)
         walk->each(path, walk->context);
 }
 

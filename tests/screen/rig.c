@@ -56,7 +56,7 @@ Wall *rig_wall(Arena *arena)
     add_mark(arena, &north->ceiling, INCHES(70, 0), INCHES(53, 3));
     add_mark(arena, &north->ceiling, INCHES(141, 6), INCHES(52, 14));
     north->studs = (Studs){.given = true, .regular = true, .first = INCHES(14, 4), .spacing = INCHES(16, 0)};
-    north->corner = (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT};
+    north->corner = (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0};
     add_opening(arena, wall, north,
                 &(Opening){.kind = OPENING_WINDOW,
                            .left = INCHES(52, 0),

@@ -263,7 +263,8 @@ END_TEST
 START_TEST(a_measured_edge_makes_no_plank_wider)
 {
     Bench bench = bench_new(-350, 350);
-    *arena_push(bench.made.arena, &bench.made.wall->hung_edges) = (HungEdge){"north", 1, true, MM(213)};
+    *arena_push(bench.made.arena, &bench.made.wall->hung_edges) =
+        (HungEdge){.face = "north", .course = 1, .is_top = true, .height = MM(213)};
     made_opening(&bench.made, bench.face, "outlet", MM(200), MM(150), MM(100), MM(20));
     Plank plank = measure(&bench, 1, 0, 1000);
     assert_int_equal(plank.shape, RIP_FULL);
@@ -285,7 +286,8 @@ START_TEST(a_measured_edge_and_a_floor)
 {
     Bench bench = bench_new(-350, 350);
     made_marks(&bench.made, &bench.face->floor, 3, (Length[]){0, MM(-110), MM(500), MM(-110), MM(1000), MM(-120)});
-    *arena_push(bench.made.arena, &bench.made.wall->hung_edges) = (HungEdge){"north", 1, true, MM(213)};
+    *arena_push(bench.made.arena, &bench.made.wall->hung_edges) =
+        (HungEdge){.face = "north", .course = 1, .is_top = true, .height = MM(213)};
     Plank plank = measure(&bench, 1, 0, 1000);
     assert_int_equal(plank.shape, RIP_SCRIBE);
     assert_int_equal(plank.width_count, 3);
@@ -301,7 +303,8 @@ END_TEST
 START_TEST(a_measured_edge_can_ask_for_a_rip)
 {
     Bench bench = bench_new(-350, 350);
-    *arena_push(bench.made.arena, &bench.made.wall->hung_edges) = (HungEdge){"north", 1, true, MM(208)};
+    *arena_push(bench.made.arena, &bench.made.wall->hung_edges) =
+        (HungEdge){.face = "north", .course = 1, .is_top = true, .height = MM(208)};
     Plank plank = measure(&bench, 1, 0, 1000);
     assert_int_equal(plank.shape, RIP_STRAIGHT);
     assert_string_equal(measures_rip(bench.made.arena, bench.made.wall, &plank), "straight, rip to 98");

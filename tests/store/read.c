@@ -42,8 +42,9 @@ static const char everything[] =
     "hung:\n"
     "- {face: north, course: 0, left: 0, right: 46, board: 3, offset: 1/4}\n"
     "- {face: north, course: 4, top: 15 7/16}\n"
-    "- {face: north, course: -2, left: 1, right: 40, board: 4, plan: anew}\n"
-    "- {face: east, course: -1, bottom: -3}\n"
+    "- {board: 2, offset: 10, length: 41 1/2, state: lost}\n"
+    "- {face: north, course: -2, left: 1, right: 40, board: 4, state: cut, plan: anew}\n"
+    "- {face: east, course: -1, bottom: -3, plan: anew}\n"
     "datumrow: 1\n"
     "title: Boathouse reading wall\n"
     "round: 1/32\n"
@@ -52,10 +53,12 @@ static const char everything[] =
     "  thickness: 1/2\n"
     "  reveal: 1/16\n"
     "  lap: 1/4\n"
+    "  hang: reference\n"
     "  least: 3/4\n"
     "  leave: 1/8\n"
     "start: -2 1/4\n"
-    "joints: {land: studs, stagger: 6, shortest: 10}\n"
+    "joints: {land: studs, stagger: 6, shortest: 10, closer: 1/4, spend: 2.5,\n"
+    "  pins: [{face: north, course: 3, at: 62 1/4}], bars: [{face: east, course: -3, from: 30, to: 36}]}\n"
     "saw: {kerf: 1/8, square: 1/4}\n"
     "units: in\n" /* behind lengths that are in it */
     "faces:\n"
@@ -68,13 +71,15 @@ static const char everything[] =
     "  left: [{up: -40, in: 0}, {up: 53, in: -1/8}]\n"
     "  right: [{up: -40, in: 1}]\n"
     "  margin: {floor: 1/4, ceiling: 1/8, left: 1, right: 2}\n"
-    "  corner: {kind: inside, joint: butt, through: right}\n"
-    "  underlay: 3/8\n"
+    "  corner: {kind: inside, joint: butt, through: right, gap: -1/4}\n"
+    "  wall: solid wood\n"
+    "  backing: 3/8\n"
     "  studs: {first: 14 1/4, spacing: 16}\n"
     "  openings:\n"
     "  - {name: outlet, kind: box, left: 37, bottom: -27 1/2, width: 2 1/4, height: 3 3/4, clear: 1/16,\n"
     "     plate: {width: 2 3/4, height: 4 1/2}, front: -1/2}\n"
     "  - {name: stove, kind: stove, left: 60, bottom: floor, width: 20, top: 3, away: 18}\n"
+    "  - {name: collar, kind: pipe, left: 90, above-floor: 13, width: 8, height: 8, proud: 5/8}\n"
     "- name: east\n"
     "  width: 50\n"
     "  floor: [{at: 0, down: 40}]\n"
@@ -82,8 +87,9 @@ static const char everything[] =
     "  studs: {at: [1, 17, 33]}\n"
     "stock:\n"
     "- {length: 52, count: 70, tone: grey}\n"
-    "- {label: A7, length: 70 1/4, width: 3, avoid: [{from: 31, to: 34 1/2}, {from: 40, to: 41}]}\n"
-    "fasteners: {length: 1 1/4, wallboard: 1/2}\n"
+    "- {label: A7, length: 70 1/4, width: 3, avoid: [{from: 31, to: 34 1/2}, {from: 40, to: 41}],\n"
+    "   show: [{at: 20, what: knot hole}, {at: 60, what: old bolt}], found: 1, gone: 5}\n"
+    "fasteners: {length: 1 1/4, drywall: 1/2}\n"
     "trim:\n"
     "  stock: [{length: 96, count: 8}]\n"
     "  pieces: [{name: left corner, length: 92 1/4, count: 2}, {name: sill, length: 40}]\n"
@@ -107,6 +113,9 @@ START_TEST(every_key)
     assert_int_equal(wall->planks.thickness, IN(8));
     assert_int_equal(wall->planks.reveal, IN(1));
     assert_int_equal(wall->planks.lap, IN(4));
+    assert_true(wall->planks.hang_given);
+    assert_int_equal(wall->planks.hang, HANG_REFERENCE);
+    assert_false(wall_hangs_upward(wall));
     assert_true(wall->planks.least_given);
     assert_int_equal(wall->planks.least, IN(12));
     assert_int_equal(wall->planks.leave, IN(2));
@@ -114,6 +123,18 @@ START_TEST(every_key)
     assert_int_equal(wall->joints.land, LAND_STUDS);
     assert_int_equal(wall->joints.stagger, IN(96));
     assert_int_equal(wall->joints.shortest, IN(160));
+    assert_int_equal(wall->joints.closer, IN(4));
+    assert_int_equal(wall->joints.spend, 2500);
+    assert_false(wall->joints.spend_all);
+    assert_int_equal(wall->joints.pins.count, 1);
+    assert_string_equal(wall->joints.pins.at[0].face, "north");
+    assert_int_equal(wall->joints.pins.at[0].course, 3);
+    assert_int_equal(wall->joints.pins.at[0].at, IN(62 * 16 + 4));
+    assert_int_equal(wall->joints.bars.count, 1);
+    assert_string_equal(wall->joints.bars.at[0].face, "east");
+    assert_int_equal(wall->joints.bars.at[0].course, -3);
+    assert_int_equal(wall->joints.bars.at[0].from, IN(480));
+    assert_int_equal(wall->joints.bars.at[0].to, IN(576));
     assert_int_equal(wall->saw.kerf, IN(2));
     assert_int_equal(wall->saw.square, IN(4));
 
@@ -137,12 +158,12 @@ START_TEST(every_key)
     assert_int_equal(north->corner.kind, CORNER_INSIDE);
     assert_int_equal(north->corner.joint, CORNER_BUTT);
     assert_int_equal(north->corner.through, THROUGH_RIGHT);
-    assert_int_equal(north->underlay, IN(6));
+    assert_int_equal(north->backing, IN(6));
     assert_true(north->studs.given && north->studs.regular);
     assert_int_equal(north->studs.first, IN(228));
     assert_int_equal(north->studs.spacing, IN(256));
 
-    assert_int_equal(north->openings.count, 2);
+    assert_int_equal(north->openings.count, 3);
     const Opening *outlet = &north->openings.at[0];
     assert_string_equal(outlet->name, "outlet");
     assert_int_equal(outlet->kind, OPENING_BOX);
@@ -187,7 +208,7 @@ START_TEST(every_key)
 
     assert_true(wall->fasteners.given);
     assert_int_equal(wall->fasteners.length, IN(20));
-    assert_int_equal(wall->fasteners.wallboard, IN(8));
+    assert_int_equal(wall->fasteners.drywall, IN(8));
     assert_true(wall->trim.given);
     assert_int_equal(wall->trim.stock.at[0].count, 8);
     assert_string_equal(wall->trim.pieces.at[0].name, "left corner");
@@ -203,6 +224,38 @@ START_TEST(every_key)
     assert_int_equal(wall->wood.dry.temperature, -500);
     assert_int_equal(wall->wood.dry.humidity, 25125);
     assert_int_equal(wall->wood.damp.temperature, 75250);
+
+    const Stock *board = &wall->stock.at[1];
+    assert_int_equal(board->show.count, 2);
+    assert_int_equal(board->show.at[1].at, IN(960));
+    assert_string_equal(board->show.at[1].what, "old bolt");
+    assert_true(board->gone_given && board->found_given);
+    assert_int_equal(board->gone, 5);
+    assert_int_equal(board->found, 1);
+    assert_false(wall->stock.at[0].gone_given || wall->stock.at[0].found_given);
+    assert_int_equal(north->wall, FACE_SOLID_WOOD);
+    assert_int_equal(north->corner.gap, IN(-4));
+    const Opening *collar = &north->openings.at[2];
+    assert_int_equal(collar->kind, OPENING_PIPE);
+    assert_true(collar->above_given && collar->proud_given && !collar->to_floor);
+    assert_int_equal(collar->above, IN(208));
+    assert_int_equal(collar->proud, IN(10));
+    assert_int_equal(wall->hung_losses.count, 1);
+    assert_int_equal(wall->hung_losses.at[0].board, 2);
+    assert_int_equal(wall->hung_losses.at[0].offset, IN(160));
+    assert_int_equal(wall->hung_losses.at[0].length, IN(41 * 16 + 8));
+    assert_int_equal(wall->hung_pieces.at[0].state, PIECE_HUNG);
+    assert_int_equal(wall->hung_pieces.at[1].state, PIECE_CUT);
+    assert_int_equal(wall->hung_edges.at[0].plan, PLAN_KEPT);
+    assert_int_equal(wall->hung_edges.at[1].plan, PLAN_ANEW);
+    static const int kinds[] = {HUNG_PIECE, HUNG_EDGE, HUNG_LOSS, HUNG_PIECE, HUNG_EDGE};
+    HungWalk walk = {0};
+    for (int i = 0; i < 5; i++) {
+        assert_true(hung_walk(wall, &walk));
+        assert_int_equal(walk.kind, kinds[i]);
+    }
+    assert_false(hung_walk(wall, &walk));
+    assert_int_equal(hung_count(wall), 5);
 
     assert_int_equal(wall->hung_pieces.count, 2);
     assert_int_equal(wall->hung_pieces.at[0].board, 3);
@@ -237,7 +290,11 @@ START_TEST(defaults)
     assert_false(wall->round_given);
     assert_int_equal(wall->round, LENGTH_MM);
     assert_int_equal(wall->planks.reveal, 0);
-    assert_false(wall->planks.least_given);
+    assert_false(wall->planks.least_given || wall->planks.hang_given || wall_hangs_upward(wall));
+    assert_int_equal(wall->joints.spend, 0);
+    assert_false(wall->joints.spend_all);
+    assert_int_equal(wall->joints.pins.count + wall->joints.bars.count, 0);
+    assert_int_equal(wall->faces.at[0].wall, FACE_STUDS);
     assert_int_equal(wall_least(wall), 33333333); /* a third of the face, to the nanometre */
     assert_int_equal(wall->joints.land, LAND_ANYWHERE);
     assert_int_equal(wall->stock.count, 0);
@@ -249,6 +306,35 @@ START_TEST(defaults)
                                "width: 9, floor: [{at: 0, down: 9}], ceiling: [{at: 0, up: 9}]}]\n")
                          ->round,
                      LENGTH_INCH / 16);
+}
+END_TEST
+
+static const Wall *with(const char *line)
+{
+    char text[400];
+    snprintf(text, sizeof text, "%s%s\n", least, line);
+    return read_text(text);
+}
+
+/* What the file leaves out where something else stands in it. */
+START_TEST(defaults_that_hang_on_others)
+{
+    static const char lapped[] =
+        "datumrow: 1\nunits: mm\nplanks: {width: 100, thickness: 12, lap: 10%s}\nstart: 0\n"
+        "faces: [{name: a, width: 900, floor: [{at: 0, down: 9}], ceiling: [{at: 0, up: 9}]}]\n";
+    char text[400];
+    snprintf(text, sizeof text, lapped, "");
+    assert_true(wall_hangs_upward(read_text(text)));
+    snprintf(text, sizeof text, lapped, ", hang: reference");
+    assert_false(wall_hangs_upward(read_text(text)));
+    const Wall *wall = with("joints: {spend: all}");
+    assert_true(wall->joints.spend_all);
+    assert_int_equal(wall->joints.spend, 0);
+    wall = with("fasteners: {drywall: 12.5}");
+    assert_true(wall->fasteners.given);
+    assert_false(wall->fasteners.length_given);
+    assert_int_equal(wall->fasteners.drywall, 12500000);
+    assert_true(with("fasteners: {length: 30}")->fasteners.length_given);
 }
 END_TEST
 
@@ -425,9 +511,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        every_key,        defaults, notations,
-        names_as_written, lengths,  findings_are_no_errors,
-        places,           samples,  files_that_cannot_be_read,
+        every_key, defaults, defaults_that_hang_on_others, notations, names_as_written, lengths, findings_are_no_errors,
+        places,    samples,  files_that_cannot_be_read,
     };
     return RUN_WITH(tests, set_up, tear_down);
 }

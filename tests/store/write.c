@@ -267,6 +267,18 @@ static bool hang_two(Document *document, Err *err)
     return done && edit_hang(document, &piece, err);
 }
 
+static bool take_down_second(Document *document, Err *err)
+{
+    return edit_take_down(document, 1, err);
+}
+
+static bool cut_it(Document *document, Err *err)
+{
+    Wall wall = *document_wall(document);
+    wall.hung_pieces.at[0].state = PIECE_CUT;
+    return edit_whole(document, &wall, "cut it", err);
+}
+
 static bool take_down_first(Document *document, Err *err)
 {
     return edit_take_down(document, 0, err);
@@ -398,22 +410,20 @@ static const struct {
      "datumrow: 1\nunits: in\nplanks:\n  width: [3, 4] # three\n  thickness: 1/2\nstart: 0\n" FACE},
     {"the first pieces hung", hang_two, HEAD "start: 0\n" FACE "stock: [{length: 99}]\nhung: []   # nothing yet\n",
      HEAD "start: 0\n" FACE "stock: [{length: 99}]\nhung:   # nothing yet\n"
-          "- {face: north, course: 0, left: 0, right: 10, board: 1}\n- {face: north, course: 0, left: 10, right: 30, "
-          "board: 1}\n"
-          "- {face: north, course: 1, top: 6}\n"},
+          "- {face: north, course: 0, left: 0, right: 10, board: 1}\n- {face: north, course: 1, top: 6}\n"
+          "- {face: north, course: 0, left: 10, right: 30, board: 1}\n"},
     {"hung where there was no key", hang_two, HEAD "start: 0\n" FACE "stock: [{length: 99}]",
      HEAD "start: 0\n" FACE "stock: [{length: 99}]\nhung:\n"
-          "- {face: north, course: 0, left: 0, right: 10, board: 1}\n- {face: north, course: 0, left: 10, right: 30, "
-          "board: 1}\n"
-          "- {face: north, course: 1, top: 6}"},
+          "- {face: north, course: 0, left: 0, right: 10, board: 1}\n- {face: north, course: 1, top: 6}\n"
+          "- {face: north, course: 0, left: 10, right: 30, board: 1}"},
     {"pieces and edges mixed", hang_two,
      HEAD "start: 0\n" FACE "stock: [{length: 99}]\nhung:\n- {face: north, course: 2, top: 9}  # a\n"
           "- {board: 1, face: north, course: 2, left: 0, right: 5}  # b\n- {face: north, course: 3, top: 12}  # c\n",
      HEAD "start: 0\n" FACE "stock: [{length: 99}]\nhung:\n- {face: north, course: 2, top: 9}  # a\n"
           "- {board: 1, face: north, course: 2, left: 0, right: 5}  # b\n"
-          "- {face: north, course: 0, left: 0, right: 10, board: 1}\n- {face: north, course: 0, left: 10, right: 30, "
-          "board: 1}\n"
-          "- {face: north, course: 3, top: 12}  # c\n- {face: north, course: 1, top: 6}\n"},
+          "- {face: north, course: 3, top: 12}  # c\n"
+          "- {face: north, course: 0, left: 0, right: 10, board: 1}\n- {face: north, course: 1, top: 6}\n"
+          "- {face: north, course: 0, left: 10, right: 30, board: 1}\n"},
     {"a piece taken down", take_down_first,
      HEAD "start: 0\nsaw: {kerf: 1/8, square: 1/4}\n" FACE
           "stock: [{length: 99}]\nhung:\n- {face: north, course: 0, left: 0, right: 5, board: 1}\n"
@@ -467,6 +477,29 @@ static const struct {
      HEAD
      "start: 0\n" FACE
      "  openings:\n  - name: w\n    kind: window\n    left: 1\n    bottom: floor # sill\n    width: 9\n    top: 10\n"},
+    {"records of several kinds", hang_two,
+     HEAD "start: 0\n" FACE
+          "stock: [{length: 60, count: 2, gone: 2}]\nhung:\n- {face: north, course: 0, top: 3} # high\n"
+          "- {board: 2, offset: 0, length: 9, state: lost} # split\n",
+     HEAD "start: 0\n" FACE
+          "stock: [{length: 60, count: 2, gone: 2}]\nhung:\n- {face: north, course: 0, top: 3} # high\n"
+          "- {board: 2, offset: 0, length: 9, state: lost} # split\n"
+          "- {face: north, course: 0, left: 0, right: 10, board: 1}\n- {face: north, course: 1, top: 6}\n"
+          "- {face: north, course: 0, left: 10, right: 30, board: 1}\n"},
+    {"one of several kinds out, and what came behind it", take_down_second,
+     HEAD
+     "start: 0\n" FACE "stock:\n- {length: 60, gone: 3} # bowed\n- {length: 60, found: 1, gone: 2}\nhung:\n"
+     "- {face: north, course: 0, left: 0, right: 10, board: 1}\n- {board: 2, offset: 9, length: 9, state: lost} # a\n"
+     "- {face: north, course: 1, left: 0, right: 10, board: 1, offset: 20}\n- {face: north, course: 1, top: 6} # b\n",
+     HEAD
+     "start: 0\n" FACE "stock:\n- {length: 60, gone: 2} # bowed\n- {length: 60, found: 1, gone: 2}\nhung:\n"
+     "- {face: north, course: 0, left: 0, right: 10, board: 1}\n- {board: 2, offset: 9, length: 9, state: lost} # a\n"
+     "- {face: north, course: 1, top: 6} # b\n"},
+    {"a state", cut_it,
+     HEAD "start: 0\n" FACE "hung: [{board: 2, offset: 9, length: 9, state: lost}, {left: 0, face: north, right: 10, "
+          "course: 0, board: 1}]\n",
+     HEAD "start: 0\n" FACE "hung: [{board: 2, offset: 9, length: 9, state: lost}, {left: 0, face: north, right: 10, "
+          "course: 0, board: 1, state: cut}]\n"},
     {"studs by a list", stud_list, HEAD "start: 0\n" FACE "  studs: {first: 3, spacing: 16} # guessed\n",
      HEAD "start: 0\n" FACE "  studs: {at: [1, 20]} # guessed\n"},
     {"a mark", move_middle_mark,

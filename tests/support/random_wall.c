@@ -161,10 +161,10 @@ static void make_side(Making *making, Marks *marks)
 static Corner any_corner(Making *making)
 {
     static const Corner corners[] = {
-        {CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT},   {CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT},
-        {CORNER_INSIDE, CORNER_TRIM, THROUGH_LEFT},   {CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT},
-        {CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT},   {CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT},
-        {CORNER_OUTSIDE, CORNER_MITRE, THROUGH_LEFT}, {CORNER_OUTSIDE, CORNER_MITRE, THROUGH_RIGHT},
+        {CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0},   {CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT, 0},
+        {CORNER_INSIDE, CORNER_TRIM, THROUGH_LEFT, 0},   {CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT, 0},
+        {CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT, 0},   {CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT, 0},
+        {CORNER_OUTSIDE, CORNER_MITER, THROUGH_LEFT, 0}, {CORNER_OUTSIDE, CORNER_MITER, THROUGH_RIGHT, 0},
     };
     return chance(making, 3) ? (Corner){0} : corners[pick(making, 8)];
 }
@@ -249,7 +249,7 @@ static void make_face(Making *making, Length tall)
     make_side(making, &face.left);
     make_side(making, &face.right);
     face.corner = any_corner(making);
-    face.underlay = measure_or_none(making, 2, 1, 20);
+    face.backing = measure_or_none(making, 2, 1, 20);
     make_studs(making, &face.studs, face.width);
     *arena_push(making->arena, &making->wall->faces) = face;
     Face *kept = &making->wall->faces.at[making->wall->faces.count - 1];
@@ -434,8 +434,9 @@ static void make_any(Making *making)
     make_round(making);
     make_planks(making, tall);
     wall->start = chance(making, 15) ? measure(making, -9000, 9000) : measure(making, -300, 300);
-    wall->joints =
-        (Joints){(JointLand)chance(making, 3), measure_or_none(making, 3, 0, 400), measure_or_none(making, 3, 0, 500)};
+    wall->joints = (Joints){.land = (JointLand)chance(making, 3),
+                            .stagger = measure_or_none(making, 3, 0, 400),
+                            .shortest = measure_or_none(making, 3, 0, 500)};
     wall->saw = (Saw){measure_or_none(making, 4, 0, 4), measure_or_none(making, 3, 0, 15)};
     for (int count = chance(making, 2) ? 1 : 1 + pick(making, 5); count > 0; count--)
         make_face(making, tall);
@@ -444,7 +445,10 @@ static void make_any(Making *making)
     make_stock(making);
     wall->fasteners.given = chance(making, 2);
     if (wall->fasteners.given)
-        wall->fasteners = (Fasteners){true, measure(making, 10, 100), measure_or_none(making, 3, 0, 20)};
+        wall->fasteners = (Fasteners){.given = true,
+                                      .length_given = true,
+                                      .length = measure(making, 10, 100),
+                                      .drywall = measure_or_none(making, 3, 0, 20)};
     make_trim(making);
     make_runs(making);
     make_rough(making);
@@ -486,12 +490,91 @@ static void hang(Making *making)
     for (int count = pick(making, 5); count > 0; count--) {
         HungEdge edge = {.face = text_of(making, wall->faces.at[pick(making, wall->faces.count)].name),
                          .course = pick(making, 9) - 4};
-        edge.is_top = edge.course > 0 || (edge.course == 0 && chance(making, 2));
+        edge.is_top = wall_hangs_upward(wall) || edge.course > 0 || (edge.course == 0 && chance(making, 2));
         const int64_t steps = edge.course + (edge.is_top ? 1 : 0);
         edge.height = wall->start + steps * (run / wall->planks.widths.count) + measure(making, -10, 10);
         if (!edge_is_there(wall, &edge))
             *arena_push(making->arena, &wall->hung_edges) = edge;
     }
+}
+
+/* ---- what came to the file later, by draws of its own: what was drawn before stays as it was ---- */
+
+static void make_later(Making *making)
+{
+    static const PlanksHang hangs[] = {HANG_REFERENCE, HANG_UPWARD};
+    Wall *wall = making->wall;
+    const bool tops_alone = wall_hangs_upward(wall) || wall->hung_edges.count == 0;
+    if (chance(making, 3)) {
+        wall->planks.hang_given = true;
+        wall->planks.hang = tops_alone ? hangs[pick(making, 2)] : HANG_REFERENCE;
+        if (wall->hung_edges.count > 0 && tops_alone)
+            wall->planks.hang = HANG_UPWARD;
+    }
+    wall->joints.closer = measure_or_none(making, 2, 0, 12);
+    wall->joints.spend_all = chance(making, 6);
+    wall->joints.spend = wall->joints.spend_all || chance(making, 2) ? 0 : pick(making, 1000001);
+    for (int count = chance(making, 2) ? pick(making, 4) : 0; count > 0; count--) {
+        const Face *face = &wall->faces.at[pick(making, wall->faces.count)];
+        const Length at = measure(making, 0, face->width / LENGTH_MM);
+        *arena_push(making->arena, &wall->joints.pins) = (Pin){text_of(making, face->name), pick(making, 9) - 3, at};
+        *arena_push(making->arena, &wall->joints.bars) =
+            (Bar){text_of(making, face->name), pick(making, 9) - 3, at, at + measure_or_none(making, 4, 0, 300)};
+    }
+    for (int i = 0; i < wall->faces.count; i++) {
+        Face *face = &wall->faces.at[i];
+        face->wall = chance(making, 3) ? (FaceWall)pick(making, FACE_SOLID_WOOD + 1) : FACE_STUDS;
+        if (face->corner.kind != CORNER_NONE)
+            face->corner.gap = measure_or_none(making, 2, -20, 20);
+        for (int k = 0; k < face->openings.count; k++) {
+            Opening *opening = &face->openings.at[k];
+            opening->proud_given = chance(making, 3);
+            opening->proud = opening->proud_given ? measure_or_none(making, 3, 0, 40) : 0;
+            if (!opening->to_floor && chance(making, 3)) {
+                opening->above =
+                    opening->bottom - opening_foot(face, &(Opening){.to_floor = true, .left = opening->left});
+                opening->above_given = opening->above >= -LENGTH_MOST && opening->above <= LENGTH_MOST;
+                opening->bottom = opening->above_given ? 0 : opening->bottom;
+            }
+        }
+    }
+    for (int i = 0; i < wall->stock.count; i++) {
+        Stock *stock = &wall->stock.at[i];
+        for (int count = chance(making, 4) ? 1 + pick(making, 2) : 0; count > 0; count--)
+            *arena_push(making->arena, &stock->show) = (Show){
+                length_round_down(stock->length / (1 + pick(making, 5)), LENGTH_MM), text_of(making, "knot hole")};
+        stock->gone_given = chance(making, 6);
+        stock->gone = stock->gone_given ? pick(making, hung_count(wall) + 1) : 0;
+        stock->found_given = chance(making, 6) && (!stock->gone_given || stock->gone > 0);
+        if (stock->found_given)
+            stock->found = pick(making, stock->gone_given ? stock->gone : hung_count(wall) + 1);
+    }
+}
+
+static void make_later_records(Making *making)
+{
+    Wall *wall = making->wall;
+    const int boards = wall_board_count(wall);
+    for (int i = 0; i < wall->hung_pieces.count; i++)
+        wall->hung_pieces.at[i].state = chance(making, 3) ? PIECE_CUT : PIECE_HUNG;
+    for (int count = boards == 0 ? 0 : pick(making, 4); count > 0; count--) {
+        const int number = 1 + pick(making, boards);
+        const Length length = wall_board(wall, number)->length;
+        const Length offset = random_between(&making->random, 0, length - 1);
+        *arena_push(making->arena, &wall->hung_losses) =
+            (HungLoss){number, offset, random_between(&making->random, 1, length - offset),
+                       chance(making, 8) ? PLAN_ANEW : PLAN_KEPT, 0};
+    }
+    /* shuffled into each other, each kind in its own order */
+    int places[3] = {0};
+    for (int i = 0; i < wall->hung_pieces.count; i++)
+        wall->hung_pieces.at[i].place = places[0] += pick(making, 3);
+    for (int i = 0; i < wall->hung_losses.count; i++)
+        wall->hung_losses.at[i].place = places[1] += pick(making, 9);
+    for (int i = 0; i < wall->hung_edges.count; i++)
+        wall->hung_edges.at[i].place = places[2] += pick(making, 9);
+    for (int i = 0; i < wall->hung_edges.count; i++)
+        wall->hung_edges.at[i].plan = chance(making, 8) ? PLAN_ANEW : PLAN_KEPT;
 }
 
 /* ---- a plain wall ---- */
@@ -573,7 +656,7 @@ static void house_face(Making *making, int number, int faces)
     add_mark(making, &face.ceiling, face.width, eighths(making, 52, 54));
     face.margin = (Margin){LENGTH_INCH / 4, LENGTH_INCH / 8, 0, 0};
     if (number + 1 < faces || (faces == 4 && chance(making, 2)))
-        face.corner = (Corner){CORNER_INSIDE, CORNER_BUTT, chance(making, 2) ? THROUGH_LEFT : THROUGH_RIGHT};
+        face.corner = (Corner){CORNER_INSIDE, CORNER_BUTT, chance(making, 2) ? THROUGH_LEFT : THROUGH_RIGHT, 0};
     face.studs = (Studs){.given = true, .regular = true, .first = eighths(making, 3, 15), .spacing = 16 * LENGTH_INCH};
     *arena_push(making->arena, &making->wall->faces) = face;
     Face *kept = &making->wall->faces.at[making->wall->faces.count - 1];
@@ -634,8 +717,9 @@ static void make_house(Making *making, JointLand land, bool one_length)
     wall->planks.thickness = LENGTH_INCH / 2;
     wall->planks.reveal = pick(making, 3) * (LENGTH_INCH / 16);
     wall->start = eighths(making, -2, 2);
-    wall->joints = (Joints){land, land == LAND_STUDS ? eighths(making, 6, 15) : eighths(making, 6, 12),
-                            land == LAND_STUDS ? eighths(making, 10, 16) : eighths(making, 8, 16)};
+    wall->joints = (Joints){.land = land,
+                            .stagger = land == LAND_STUDS ? eighths(making, 6, 15) : eighths(making, 6, 12),
+                            .shortest = land == LAND_STUDS ? eighths(making, 10, 16) : eighths(making, 8, 16)};
     wall->saw = (Saw){LENGTH_INCH / 8, LENGTH_INCH / 4};
     for (int i = 0; i < faces; i++) {
         house_face(making, i, faces);
@@ -665,6 +749,11 @@ Wall *random_wall(Arena *arena, uint64_t seed, RandomKind kind)
     case RANDOM_HOUSE_STUDS_ONE_LENGTH: make_house(&making, LAND_STUDS, true); break;
     case RANDOM_KIND_COUNT: break;
     }
+    making.random = (Random){seed * 1000033 + (uint64_t)kind};
+    if (kind == RANDOM_HUNG)
+        make_later_records(&making);
+    if (kind == RANDOM_ANY || kind == RANDOM_HUNG)
+        make_later(&making);
     const Problems problems = wall_check(arena, making.wall);
     if (problems.count > 0)
         panic(problems.at[0].path, (int)seed, problems.at[0].text);

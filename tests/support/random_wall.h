@@ -10,7 +10,7 @@
 typedef enum RandomKind {
     /* All that a file can hold, small and odd: inches or millimetres, one to five faces, floors and ceilings level,
      * uneven, stepped, raked, gabled, crossing each other at an end; sides that lean either way; every corner; laps,
-     * lists of widths, reveals, margins, underlays; openings of every kind, to the floor, one over the other, off the
+     * lists of widths, reveals, margins, backings; openings of every kind, to the floor, one over the other, off the
      * face; studs or none; little stock or much, with avoided stretches, widths, tones, labels; odd names. No hung
      * pieces. */
     RANDOM_ANY,

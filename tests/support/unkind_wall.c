@@ -117,10 +117,10 @@ static void make_lean(Making *making, Marks *marks, Length width, Length low, Le
 static Corner any_corner(Making *making)
 {
     static const Corner corners[] = {
-        {CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT},   {CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT},
-        {CORNER_INSIDE, CORNER_TRIM, THROUGH_LEFT},   {CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT},
-        {CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT},   {CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT},
-        {CORNER_OUTSIDE, CORNER_MITRE, THROUGH_LEFT}, {CORNER_NONE, CORNER_BUTT, THROUGH_LEFT},
+        {CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0},   {CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT, 0},
+        {CORNER_INSIDE, CORNER_TRIM, THROUGH_LEFT, 0},   {CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT, 0},
+        {CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT, 0},   {CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT, 0},
+        {CORNER_OUTSIDE, CORNER_MITER, THROUGH_LEFT, 0}, {CORNER_NONE, CORNER_BUTT, THROUGH_LEFT, 0},
     };
     return corners[pick(making, 8)];
 }
@@ -228,7 +228,7 @@ static void make_face(Making *making, int number, UnkindSize size, Length tall)
     make_lean(making, &face.left, face.width, -down, tall - down);
     make_lean(making, &face.right, face.width, -down, tall - down);
     face.corner = any_corner(making);
-    face.underlay = measure_or_none(making, 2, 1, 20);
+    face.backing = measure_or_none(making, 2, 1, 20);
     make_studs(making, &face.studs, face.width);
     for (int count = chance(making, 2) ? 0 : 1 + pick(making, 4); count > 0; count--)
         make_opening(making, &face, tall);

@@ -28,7 +28,8 @@ static Wall *wall_of(Arena *arena)
 
 static void measure(Arena *arena, Wall *wall, int course, bool is_top, Length height)
 {
-    *arena_push(arena, &wall->hung_edges) = (HungEdge){wall->faces.at[0].name, course, is_top, height};
+    *arena_push(arena, &wall->hung_edges) =
+        (HungEdge){.face = wall->faces.at[0].name, .course = course, .is_top = is_top, .height = height};
 }
 
 static AsBuilt *built_of(Arena *arena, const Wall *wall, const Plan *plan)

@@ -122,7 +122,7 @@ START_TEST(whole_bill)
     assert_int_equal(amount_of(&lines, "cartridges"), 2000000); /* 50 ft at 30.6 ft each */
     assert_int_equal(amount_of(&lines, "finish"), 500000);      /* 100 sq ft twice at 400 a gallon */
     assert_int_equal(amount_of(&lines, "spacers"), 4000000);
-    assert_null(line_with(&lines, "underlay"));
+    assert_null(line_with(&lines, "backing"));
     assert_null(line_with(&lines, "thinner"));
     for (int i = 0; i < lines.count; i++) {
         assert_true(i == 0 || lines.at[i].group >= lines.at[i - 1].group);
@@ -189,7 +189,7 @@ START_TEST(changed_assumptions)
                         .thinning = {true, 10000},
                         .nominal = {true, INCHES(2)},
                         .sheet = {true, FEET(5), FEET(5)}};
-    wall->faces.at[0].underlay = INCHES(0.25);
+    wall->faces.at[0].backing = INCHES(0.25);
     BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
     assert_int_equal(amount_of(&lines, "boards in all"), 10000000);
     assert_int_equal(amount_of(&lines, "fasteners"), 60000000);
@@ -197,7 +197,7 @@ START_TEST(changed_assumptions)
     assert_int_equal(amount_of(&lines, "finish"), 4000000);
     assert_int_equal(amount_of(&lines, "thinner"), 400000);
     assert_near(amount_of(&lines, "as volume"), 22916667, 10);
-    assert_int_equal(amount_of(&lines, "underlay"), 72000000);
+    assert_int_equal(amount_of(&lines, "backing"), 72000000);
     assert_string_equal(line_with(&lines, "finish")->source, "the wall file");
     wall->bill.coverage.thousandths = 500000;
     wall->bill.glue = GLUE_NONE;

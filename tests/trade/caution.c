@@ -87,10 +87,10 @@ static void assert_never_safe(const Findings *findings)
     }
 }
 
-/* How a hearth whose side stands `away` from the wood, with planks that stand `out` of the masonry, is told. */
-static const char *hearth(Length away, Length out, char *text, size_t size)
+/* How a fireplace whose side stands `away` from the wood, with planks that stand `out` of the masonry, is told. */
+static const char *fireplace(Length away, Length out, char *text, size_t size)
 {
-    Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(100) + away, INCHES(160), -INCHES(10), INCHES(30)});
+    Bench bench = bench_new(OPENING_FIREPLACE, (Box){INCHES(100) + away, INCHES(160), -INCHES(10), INCHES(30)});
     bench.wall->planks.thickness = out;
     Findings findings = found(&bench);
     assert_never_safe(&findings);
@@ -105,9 +105,9 @@ static const char *hearth(Length away, Length out, char *text, size_t size)
 START_TEST(masonry_fireplace)
 {
     char text[2048];
-    assert_holds(hearth(INCHES(6) - 1, INCHES(0.25), text, sizeof text),
+    assert_holds(fireplace(INCHES(6) - 1, INCHES(0.25), text, sizeof text),
                  "Wood (planks) on north comes within 5 15/16 in");
-    assert_holds(hearth(0, INCHES(0.25), text, sizeof text), "Wood (planks) on north comes right up to it");
+    assert_holds(fireplace(0, INCHES(0.25), text, sizeof text), "Wood (planks) on north comes right up to it");
     assert_holds(text, "local code");
     static const char *const breaches[] = {"comes ", "stands "};
     const struct {
@@ -115,37 +115,38 @@ START_TEST(masonry_fireplace)
     } met[] = {
         {INCHES(6), INCHES(0.75)}, {INCHES(8), INCHES(1)}, {INCHES(12), INCHES(1.5)}, {INCHES(12) + 1, INCHES(4)}};
     for (size_t i = 0; i < sizeof met / sizeof *met; i++) {
-        hearth(met[i].away, met[i].out, text, sizeof text);
+        fireplace(met[i].away, met[i].out, text, sizeof text);
         for (size_t j = 0; j < sizeof breaches / sizeof *breaches; j++)
             assert_null(strstr(text, breaches[j]));
         assert_holds(text, "Nearest wood to it: on north ");
         assert_holds(text, "building department");
         assert_holds(text, "manual");
     }
-    assert_holds(hearth(INCHES(6), INCHES(0.75) + 1, text, sizeof text), "1/8 in for each inch");
-    assert_holds(hearth(INCHES(8) - 1, INCHES(1), text, sizeof text), "stands 1 in out");
-    assert_holds(hearth(INCHES(12), INCHES(1.5) + 1, text, sizeof text), "stands 1 1/2 in out");
+    assert_holds(fireplace(INCHES(6), INCHES(0.75) + 1, text, sizeof text), "1/8 in for each inch");
+    assert_holds(fireplace(INCHES(8) - 1, INCHES(1), text, sizeof text), "stands 1 in out");
+    assert_holds(fireplace(INCHES(12), INCHES(1.5) + 1, text, sizeof text), "stands 1 1/2 in out");
 }
 END_TEST
 
 /* Backing counts as projection; distance is straight across the corner: 3 and 4 make 5. */
 START_TEST(fireplace_across_a_corner)
 {
-    Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(106), INCHES(130), INCHES(10.75), INCHES(40)}); /* 6, 8: 10 */
+    Bench bench =
+        bench_new(OPENING_FIREPLACE, (Box){INCHES(106), INCHES(130), INCHES(10.75), INCHES(40)}); /* 6, 8: 10 */
     bench.wall->planks.thickness = INCHES(0.75);
-    bench.wall->faces.at[0].underlay = INCHES(0.5);
+    bench.wall->faces.at[0].backing = INCHES(0.5);
     Findings findings = found(&bench);
     assert_null(strstr(only(&findings, RULE_FIRE), "stands")); /* 1 1/4 in is 10 in / 8 */
-    bench.wall->faces.at[0].underlay++;
+    bench.wall->faces.at[0].backing++;
     findings = found(&bench);
     assert_holds(only(&findings, RULE_FIRE), "Wood (planks) on north, 10 in from it, stands 1 1/4 in out");
     arena_free(bench.arena);
 }
 END_TEST
 
-START_TEST(grown_hearth_counts_as_written)
+START_TEST(grown_fireplace_counts_as_written)
 {
-    Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(105), INCHES(130), 0, INCHES(40)});
+    Bench bench = bench_new(OPENING_FIREPLACE, (Box){INCHES(105), INCHES(130), 0, INCHES(40)});
     bench.wall->faces.at[0].openings.at[0].clear = INCHES(1);
     Findings findings = found(&bench);
     assert_holds(only(&findings, RULE_FIRE), "on north 6 in (planks)"); /* 5 in and 1 in */
@@ -153,11 +154,11 @@ START_TEST(grown_hearth_counts_as_written)
 }
 END_TEST
 
-/* A casing round the hearth lies at the opening itself, however far the planks are kept; a strip along the ceiling
+/* A casing round the fireplace lies at the opening itself, however far the planks are kept; a strip along the ceiling
  * stands out by its own thickness more than the planks do. */
 START_TEST(trim_is_wood_too)
 {
-    Bench bench = bench_new(OPENING_HEARTH, (Box){INCHES(40), INCHES(70), INCHES(20), INCHES(50)});
+    Bench bench = bench_new(OPENING_FIREPLACE, (Box){INCHES(40), INCHES(70), INCHES(20), INCHES(50)});
     Face *face = &bench.wall->faces.at[0];
     *arena_push(bench.arena, &face->floor) = (Mark){0, 0};
     *arena_push(bench.arena, &face->ceiling) = (Mark){0, INCHES(62)};
@@ -195,7 +196,7 @@ START_TEST(stove_is_always_told)
     assert_holds(only(&findings, RULE_FIRE), "on north not known: measure it");
     stove->away_given = true;
     stove->away = INCHES(18);
-    bench.wall->faces.at[0].underlay = INCHES(0.25);
+    bench.wall->faces.at[0].backing = INCHES(0.25);
     findings = found(&bench);
     assert_holds(only(&findings, RULE_FIRE), "The planks reduce the 18 in from the bare wall to it to 17 1/4 in.");
     assert_holds(only(&findings, RULE_FIRE), "on north 17 1/4 in (planks)");
@@ -211,7 +212,7 @@ START_TEST(boxes)
 {
     Bench bench = bench_new(OPENING_BOX, (Box){INCHES(37), INCHES(39.25), -INCHES(1), INCHES(2.75)});
     Opening *box = &bench.wall->faces.at[0].openings.at[0];
-    bench.wall->faces.at[0].underlay = INCHES(0.25);
+    bench.wall->faces.at[0].backing = INCHES(0.25);
     Findings findings = found(&bench);
     assert_holds(only(&findings, RULE_BOX), "3/4 in behind");
     assert_holds(only(&findings, RULE_BOX), "power off and test");
@@ -243,7 +244,10 @@ END_TEST
 START_TEST(fasteners)
 {
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
-    bench.wall->fasteners = (Fasteners){true, INCHES(1.75), INCHES(0.5)}; /* planks 1/2, wallboard 1/2: bite 3/4 */
+    bench.wall->fasteners = (Fasteners){.given = true,
+                                        .length_given = true,
+                                        .length = INCHES(1.75),
+                                        .drywall = INCHES(0.5)}; /* planks 1/2, drywall 1/2: bite 3/4 */
     Findings findings = found(&bench);
     assert_int_equal(findings.count, 0);
     bench.wall->fasteners.length--;
@@ -258,7 +262,7 @@ START_TEST(fasteners)
     bench.wall->fasteners.length++;
     findings = found(&bench);
     assert_holds(only(&findings, RULE_WIRE), "cables and pipes");
-    bench.wall->faces.at[0].underlay = 1; /* underlay takes of the reach */
+    bench.wall->faces.at[0].backing = 1; /* backing takes of the reach */
     findings = found(&bench);
     assert_int_equal(findings.count, 0);
     arena_free(bench.arena);
@@ -281,11 +285,12 @@ START_TEST(pieces_without_studs)
     assert_int_equal(findings.at[0].rule, RULE_ANCHOR);
     assert_int_equal(findings.at[0].piece, 2);
     assert_int_equal(findings.at[0].at, INCHES(16) + 1);
-    bench.wall->fasteners = (Fasteners){true, INCHES(1.75), INCHES(0.5)};
+    bench.wall->fasteners =
+        (Fasteners){.given = true, .length_given = true, .length = INCHES(1.75), .drywall = INCHES(0.5)};
     findings = found(&bench);
     assert_int_equal(findings.count, 1);
     assert_holds(only(&findings, RULE_WIRE), "may reach a cable or pipe");
-    bench.wall->fasteners.length = INCHES(1); /* ends in the wallboard: nothing to meet, nothing that holds */
+    bench.wall->fasteners.length = INCHES(1); /* ends in the drywall: nothing to meet, nothing that holds */
     findings = found(&bench);
     assert_non_null(only(&findings, RULE_ANCHOR));
     assert_null(only(&findings, RULE_WIRE));
@@ -373,7 +378,7 @@ int main(void)
         fireplace_across_a_corner,
         trim_is_wood_too,
         stove_is_always_told,
-        grown_hearth_counts_as_written,
+        grown_fireplace_counts_as_written,
         boxes,
         fasteners,
         pieces_without_studs,

@@ -53,7 +53,7 @@ START_TEST(inside_butt)
 {
     Room room;
     PieceEnd left, right;
-    room_new(&room, 2, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT});
+    room_new(&room, 2, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0});
     ends_of(&room, 0, &left, &right);
     assert_int_equal(left.place, AT_SIDE); /* two faces have one corner */
     assert_int_equal(left.cut, END_SQUARE);
@@ -68,15 +68,15 @@ START_TEST(inside_butt)
 }
 END_TEST
 
-START_TEST(outside_mitre)
+START_TEST(outside_miter)
 {
     Room room;
     PieceEnd left, right;
-    room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_MITRE, THROUGH_LEFT});
+    room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_MITER, THROUGH_LEFT, 0});
     ends_of(&room, 0, &left, &right);
-    assert_int_equal(right.cut, END_MITRE);
+    assert_int_equal(right.cut, END_MITER);
     assert_int_equal(right.shorter, INCH / 2); /* 45 degrees through the thickness */
-    assert_string_equal(right.text, "45 degree mitre, long point at the front, the back 1/2 in shorter");
+    assert_string_equal(right.text, "45 degree miter, long point at the front, the back 1/2 in shorter");
     assert_false(right.leans);
     /* the side leans 1/4 in over the course: slanted across the width as well */
     Points *side = &room.faces[0].right;
@@ -84,7 +84,7 @@ START_TEST(outside_mitre)
     *arena_push(room.arena, side) = (Point){100 * INCH, 0};
     *arena_push(room.arena, side) = (Point){100 * INCH - INCH / 4, 4 * INCH};
     ends_of(&room, 0, &left, &right);
-    assert_int_equal(right.cut, END_MITRE);
+    assert_int_equal(right.cut, END_MITER);
     assert_true(right.leans);
     assert_int_equal(right.slant, -INCH / 4);
     assert_holds(right.text, "slanted by 1/4 in over the plank's height, the lower edge longer");
@@ -96,14 +96,14 @@ START_TEST(outside_lap_and_trim)
 {
     Room room;
     PieceEnd left, right;
-    room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT});
+    room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT, 0});
     ends_of(&room, 0, &left, &right);
     assert_false(right.shows);
     assert_holds(right.text, "east covers it");
     ends_of(&room, 1, &left, &right);
     assert_true(left.shows);
     arena_free(room.arena);
-    room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT});
+    room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT, 0});
     ends_of(&room, 0, &left, &right);
     assert_true(right.covered);
     assert_int_equal(right.cut, END_SQUARE);
@@ -115,7 +115,7 @@ START_TEST(other_ends)
 {
     Room room;
     PieceEnd left, right;
-    room_new(&room, 1, (Corner){CORNER_NONE, CORNER_BUTT, THROUGH_LEFT});
+    room_new(&room, 1, (Corner){CORNER_NONE, CORNER_BUTT, THROUGH_LEFT, 0});
     Course *course = &room.faces[0].courses[0];
     course->segment_count = 2;
     course->segments[0].right = 40 * INCH;
@@ -142,18 +142,18 @@ END_TEST
 START_TEST(hanging_order)
 {
     Room room;
-    room_new(&room, 2, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT});
+    room_new(&room, 2, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT, 0});
     CornerTurn *turns = corner_turns(room.arena, room.wall);
     assert_int_equal(turns[0].face, 1);
     assert_string_equal(turns[0].text, "first");
     assert_int_equal(turns[1].face, 0);
     assert_string_equal(turns[1].text, "after east, on which it butts");
     arena_free(room.arena);
-    room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT});
+    room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT, 0});
     turns = corner_turns(room.arena, room.wall);
     assert_string_equal(turns[1].text, "after east, whose ends it covers");
     arena_free(room.arena);
-    room_new(&room, 4, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT}); /* a ring */
+    room_new(&room, 4, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0}); /* a ring */
     turns = corner_turns(room.arena, room.wall);
     assert_int_equal(turns[0].face, 0);
     assert_string_equal(turns[0].text, "first, since each waits for another");
@@ -164,7 +164,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        inside_butt, outside_mitre, outside_lap_and_trim, other_ends, hanging_order,
+        inside_butt, outside_miter, outside_lap_and_trim, other_ends, hanging_order,
     };
     return RUN(tests);
 }

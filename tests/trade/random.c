@@ -142,7 +142,7 @@ static void check_ends(Job *job)
         for (int j = 0; j < 2; j++) {
             assert_true(ends[j].text[0]);
             assert_int_equal(ends[j].place == AT_CORNER, ends[j].other >= 0);
-            assert_int_equal(ends[j].cut == END_MITRE, ends[j].shorter > 0);
+            assert_int_equal(ends[j].cut == END_MITER, ends[j].shorter > 0);
         }
     }
 }

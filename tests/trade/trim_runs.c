@@ -91,7 +91,7 @@ END_TEST
 START_TEST(free_edges_meet)
 {
     Bench bench = wall_new_plain();
-    add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT});
+    add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT, 0});
     Marks *ceiling = &bench.wall->faces.at[1].ceiling;
     *ceiling = (Marks){0};
     add_mark(&bench, ceiling, 0, INCHES(53.25));
@@ -197,13 +197,13 @@ START_TEST(plumb_ends)
 }
 END_TEST
 
-/* Inside: the one runs to the planks of the other face, the other to the face of that strip. Planks 1/2 in, underlay
+/* Inside: the one runs to the planks of the other face, the other to the face of that strip. Planks 1/2 in, backing
  * 1/4 in on the second face. */
 START_TEST(inside_corner)
 {
     Bench bench = wall_new_plain();
-    add_east(&bench, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT});
-    bench.wall->faces.at[1].underlay = INCHES(0.25);
+    add_east(&bench, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0});
+    bench.wall->faces.at[1].backing = INCHES(0.25);
     add_run(&bench, ALONG_FLOOR, INCHES(3));
     add_run(&bench, ALONG_INSIDE, INCHES(0.75));
     bench.wall->trim.runs.at[0].thickness_given = true;
@@ -225,7 +225,7 @@ START_TEST(outside_corner)
 {
     Bench bench = wall_new_plain();
     Findings findings = {0};
-    add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT});
+    add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT, 0});
     add_run(&bench, ALONG_CEILING, INCHES(2));
     add_run(&bench, ALONG_OUTSIDE, INCHES(1.25));
     TrimStrips strips = strips_of(&bench, &findings);
@@ -311,7 +311,7 @@ START_TEST(pieces_to_cut)
     Bench bench = wall_new_plain();
     *arena_push(bench.arena, &bench.wall->trim.pieces) =
         (TrimPiece){.name = arena_text(bench.arena, "shelf lip", 9), .length = INCHES(30), .count = 2};
-    add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT});
+    add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT, 0});
     add_run(&bench, ALONG_OUTSIDE, INCHES(2));
     TrimPieces pieces = trim_pieces(bench.arena, bench.layout);
     assert_int_equal(pieces.count, 2);

@@ -158,7 +158,7 @@ START_TEST(stove_beside_a_wall)
     const char *text = told(&room);
     assert_holds(text, "on north 13 1/2 in (planks); on east, around the inside corner, 7 3/4 in (planks).");
     assert_holds(text, "Its depth is not known: measure in front of it");
-    room.wall->faces.at[1].underlay = INCHES(0.25);
+    room.wall->faces.at[1].backing = INCHES(0.25);
     assert_holds(told(&room), "on east, around the inside corner, 7 1/2 in (planks).");
     *arena_push(room.arena, &room.wall->trim.runs) =
         (TrimRun){.along = ALONG_FLOOR, .width = INCHES(3), .thickness_given = true, .thickness = INCHES(0.75)};
@@ -183,7 +183,7 @@ START_TEST(opposite_wall)
     stove->away = INCHES(14);
     assert_holds(told(&room), "; on south, around 2 corners, not known: measure it.");
     /* a fireplace has no depth: 80 in less 1/2 in of planks */
-    stove->kind = OPENING_HEARTH;
+    stove->kind = OPENING_FIREPLACE;
     assert_holds(told(&room), "; on south, around 2 corners, 79 1/2 in (planks).");
     arena_free(room.arena);
 }
@@ -194,7 +194,7 @@ END_TEST
 START_TEST(fireplace_near_corners)
 {
     Room room = room_new(2, (Length[]){INCHES(60), INCHES(80)}, CORNER_OUTSIDE);
-    Opening *fireplace = add_hot(&room, 0, OPENING_HEARTH, INCHES(27), 0, INCHES(30), INCHES(30));
+    Opening *fireplace = add_hot(&room, 0, OPENING_FIREPLACE, INCHES(27), 0, INCHES(30), INCHES(30));
     room.wall->faces.at[0].margin.right = INCHES(40); /* no planks of its own near it */
     room.wall->faces.at[0].margin.left = INCHES(3);
     const char *text = told(&room);
@@ -215,7 +215,7 @@ START_TEST(fireplace_near_corners)
     /* the same from the right: the fireplace is on the second face */
     for (int outside = 0; outside < 2; outside++) {
         room = room_new(2, (Length[]){INCHES(80), INCHES(60)}, outside ? CORNER_OUTSIDE : CORNER_INSIDE);
-        add_hot(&room, 1, OPENING_HEARTH, INCHES(7.5), 0, INCHES(30), INCHES(30));
+        add_hot(&room, 1, OPENING_FIREPLACE, INCHES(7.5), 0, INCHES(30), INCHES(30));
         room.wall->faces.at[1].margin.left = INCHES(50);
         text = told(&room);
         assert_holds(text, outside ? "on north, around the outside corner, 7 1/2 in (planks)"
@@ -230,7 +230,7 @@ END_TEST
 START_TEST(straight_across_an_outside_corner)
 {
     Room room = room_new(2, (Length[]){INCHES(60), INCHES(80)}, CORNER_OUTSIDE);
-    add_hot(&room, 0, OPENING_HEARTH, INCHES(27), 0, INCHES(30), INCHES(30));
+    add_hot(&room, 0, OPENING_FIREPLACE, INCHES(27), 0, INCHES(30), INCHES(30));
     room.wall->faces.at[0].margin.right = INCHES(40);
     room.wall->faces.at[1].margin.left = INCHES(4);
     assert_holds(told(&room), "on east, around the outside corner, 5 in (planks)");
@@ -242,11 +242,11 @@ END_TEST
 START_TEST(backing_is_wood)
 {
     Room room = room_new(2, (Length[]){INCHES(60), INCHES(80)}, CORNER_INSIDE);
-    add_hot(&room, 0, OPENING_HEARTH, INCHES(10), INCHES(20), INCHES(30), INCHES(30));
+    add_hot(&room, 0, OPENING_FIREPLACE, INCHES(10), INCHES(20), INCHES(30), INCHES(30));
     room.wall->faces.at[1].margin.left = INCHES(60);
     const char *text = told(&room); /* 60 in along and 19 1/2 in beside */
     assert_holds(text, "on east, around the inside corner, 63 1/16 in (planks)");
-    room.wall->faces.at[1].underlay = INCHES(0.5);
+    room.wall->faces.at[1].backing = INCHES(0.5);
     text = told(&room);
     assert_holds(text, "on east, around the inside corner, 19 1/2 in (backing)");
     arena_free(room.arena);
@@ -258,7 +258,7 @@ START_TEST(not_joined)
 {
     Room room = room_new(3, (Length[]){INCHES(60), INCHES(80), INCHES(60)}, CORNER_INSIDE);
     room.wall->faces.at[0].corner.kind = CORNER_NONE;
-    add_hot(&room, 0, OPENING_HEARTH, INCHES(10), INCHES(20), INCHES(30), INCHES(30));
+    add_hot(&room, 0, OPENING_FIREPLACE, INCHES(10), INCHES(20), INCHES(30), INCHES(30));
     assert_holds(told(&room), "No corner joins east, south to it: measure from it to wood there.");
     arena_free(room.arena);
 }
@@ -269,7 +269,7 @@ START_TEST(ring)
 {
     Room room = room_new(4, (Length[]){INCHES(60), INCHES(80), INCHES(60), INCHES(80)}, CORNER_INSIDE);
     room.wall->faces.at[3].corner = (Corner){.kind = CORNER_INSIDE, .joint = CORNER_TRIM};
-    add_hot(&room, 0, OPENING_HEARTH, INCHES(10), INCHES(20), INCHES(30), INCHES(30));
+    add_hot(&room, 0, OPENING_FIREPLACE, INCHES(10), INCHES(20), INCHES(30), INCHES(30));
     const char *text = told(&room);
     assert_holds(text, "on east, around the inside corner, 19 1/2 in (planks)");
     assert_holds(text, "on west, around the inside corner, 9 1/2 in (planks)");

@@ -61,7 +61,7 @@ START_TEST(in_the_order_of_the_file)
     wall->faces.at[1].floor.at[1].off = -LENGTH_MOST - 1;
     wall->faces.at[1].margin.right = -1;
     wall->stock.at[2].count = 0;
-    wall->fasteners = (Fasteners){.given = true, .length = 0};
+    wall->fasteners = (Fasteners){.given = true, .length_given = true, .length = 0};
     *arena_push(arena, &wall->hung_pieces) = (HungPiece){.face = text("attic"), .right = 1, .board = 1};
     EXPECT(wall, "title", "round", "planks.width", "start", "saw.kerf", "faces[0].width", "faces[1].floor[1]",
            "faces[1].margin.right", "stock[2].count", "fasteners.length", "hung.pieces[0].face");

@@ -41,7 +41,7 @@ static Document *document_of_three(void)
         *face = (Face){.id = wall->next_id++, .name = text(names[i]), .width = 100 * INCH};
         *arena_push(arena, &face->floor) = (Mark){0, 40 * INCH};
         *arena_push(arena, &face->ceiling) = (Mark){0, 50 * INCH};
-        face->corner = (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT};
+        face->corner = (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0};
     }
     Opening *box = arena_push(arena, &wall->faces.at[0].openings);
     *box = (Opening){.id = wall->next_id++,

@@ -111,24 +111,48 @@ START_TEST(boards)
 }
 END_TEST
 
-/* Three faces, underlays 1, 2, 3, planks 10 thick. s is the underlay of the face that is met, t = s + 10. */
+/* `above-floor` counts from the floor straight below the left edge as written: clear and margin are no part of it, and
+ * at a step the floor to the right counts. */
+START_TEST(a_foot_above_the_floor)
+{
+    Mark marks[] = {{0, 900 * MM}, {1000 * MM, 1000 * MM}, {1000 * MM, 1300 * MM}, {4000 * MM, 1300 * MM}};
+    const Face face = {.width = 4000 * MM, .floor = {marks, 4, 4}, .margin = {.floor = 7 * MM}};
+    Opening outlet = {
+        .above_given = true, .above = 330 * MM, .left = 500 * MM, .width = 60 * MM, .height = 90 * MM, .clear = 2 * MM};
+    assert_int_equal(opening_foot(&face, &outlet), 330 * MM - 950 * MM); /* half way down the slope */
+    assert_int_equal(opening_head(&face, &outlet), 330 * MM - 950 * MM + 90 * MM);
+    outlet.left = 1000 * MM - 1;
+    assert_int_equal(opening_foot(&face, &outlet), 330 * MM - 1000 * MM); /* the slope, to the nearest nanometre */
+    outlet.left = 1000 * MM;
+    assert_int_equal(opening_foot(&face, &outlet), 330 * MM - 1300 * MM);
+    outlet.left = 5000 * MM; /* level beyond the last mark */
+    assert_int_equal(opening_foot(&face, &outlet), 330 * MM - 1300 * MM);
+    outlet.top_given = true;
+    outlet.top = 20 * MM;
+    assert_int_equal(opening_head(&face, &outlet), 20 * MM);
+    outlet.left = -5 * MM;
+    assert_int_equal(opening_foot(&face, &outlet), 330 * MM - 900 * MM);
+}
+END_TEST
+
+/* Three faces, backings 1, 2, 3, planks 10 thick. s is the backing of the face that is met, t = s + 10. */
 START_TEST(corner_losses)
 {
     static const struct {
         Corner corner;
         Length right_of_first, left_of_second;
     } cases[] = {
-        {{CORNER_NONE, CORNER_BUTT, THROUGH_LEFT}, 0, 0},
-        {{CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT}, 2, 11}, /* runs through: s; the other: t */
-        {{CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT}, 12, 1},
-        {{CORNER_INSIDE, CORNER_TRIM, THROUGH_LEFT}, 2, 1},    /* each s */
-        {{CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT}, 0, 0},   /* both stop at the corner */
-        {{CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT}, -12, -1}, /* runs through gains t; the other s */
-        {{CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT}, -2, -11},
-        {{CORNER_OUTSIDE, CORNER_MITRE, THROUGH_LEFT}, -12, -11}, /* each gains t */
+        {{CORNER_NONE, CORNER_BUTT, THROUGH_LEFT, 0}, 0, 0},
+        {{CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0}, 2, 11}, /* runs through: s; the other: t */
+        {{CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT, 0}, 12, 1},
+        {{CORNER_INSIDE, CORNER_TRIM, THROUGH_LEFT, 0}, 2, 1},    /* each s */
+        {{CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT, 0}, 0, 0},   /* both stop at the corner */
+        {{CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT, 0}, -12, -1}, /* runs through gains t; the other s */
+        {{CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT, 0}, -2, -11},
+        {{CORNER_OUTSIDE, CORNER_MITER, THROUGH_LEFT, 0}, -12, -11}, /* each gains t */
     };
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
-        Face faces[] = {{.underlay = 1, .corner = cases[i].corner}, {.underlay = 2}, {.underlay = 3}};
+        Face faces[] = {{.backing = 1, .corner = cases[i].corner}, {.backing = 2}, {.backing = 3}};
         Wall wall = {.planks = {.thickness = 10}, .faces = {faces, 3, 3}};
         assert_int_equal(wall_corner_loss_right(&wall, 0), cases[i].right_of_first);
         assert_int_equal(wall_corner_loss_left(&wall, 1), cases[i].left_of_second);
@@ -136,8 +160,8 @@ START_TEST(corner_losses)
         assert_int_equal(wall_corner_loss_right(&wall, 2), 0);
         /* the same corner between the last face and the first */
         faces[2].corner = cases[i].corner;
-        faces[2].underlay = 1;
-        faces[0] = (Face){.underlay = 2};
+        faces[2].backing = 1;
+        faces[0] = (Face){.backing = 2};
         assert_int_equal(wall_corner_loss_right(&wall, 2), cases[i].right_of_first);
         assert_int_equal(wall_corner_loss_left(&wall, 0), cases[i].left_of_second);
         wall.faces.count = 2; /* two faces are no ring */
@@ -164,14 +188,14 @@ static void expect_order(const Corner *corners, int count, const int *expected)
  */
 START_TEST(hanging_order)
 {
-    const Corner butt_left = {CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT};
-    const Corner butt_right = {CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT};
-    const Corner lap_left = {CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT};
-    const Corner lap_right = {CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT};
-    const Corner mitre = {CORNER_OUTSIDE, CORNER_MITRE, THROUGH_RIGHT};
+    const Corner butt_left = {CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0};
+    const Corner butt_right = {CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT, 0};
+    const Corner lap_left = {CORNER_OUTSIDE, CORNER_LAP, THROUGH_LEFT, 0};
+    const Corner lap_right = {CORNER_OUTSIDE, CORNER_LAP, THROUGH_RIGHT, 0};
+    const Corner miter = {CORNER_OUTSIDE, CORNER_MITER, THROUGH_RIGHT, 0};
     const Corner none = {0};
     expect_order((Corner[]){none, none, none}, 3, (int[]){0, 1, 2});
-    expect_order((Corner[]){butt_left, mitre, none}, 3, (int[]){0, 1, 2});
+    expect_order((Corner[]){butt_left, miter, none}, 3, (int[]){0, 1, 2});
     expect_order((Corner[]){butt_right, none, none}, 3, (int[]){1, 0, 2});
     expect_order((Corner[]){butt_right, butt_right, none}, 3, (int[]){2, 1, 0});
     expect_order((Corner[]){lap_left, none, none}, 3, (int[]){1, 0, 2});
@@ -219,6 +243,7 @@ int main(void)
     const TTest *const tests[] = {
         limits_between_marks,
         openings_on_the_floor,
+        a_foot_above_the_floor,
         studs,
         course_widths,
         boards,

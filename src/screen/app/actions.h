@@ -72,7 +72,7 @@ ROW(OPENING_PREVIOUS, elevation_walk_openings(app, -1),
     "Go to the opening before", "go to the opening before; before the first, back to the courses")
 ROW(OPENING_ADD, forms_opening(app, 0),
     GROUP_OPENINGS, WALL, 0, KEYS('a', PRESS_INSERT), NONE, "add",
-    "Add an opening", "add an opening to this face: box, window, door, hearth, stove, vent")
+    "Add an opening", "add an opening to this face: box, window, door, fireplace, stove, vent")
 ROW(OPENING_REMOVE, elevation_remove_opening(app),
     GROUP_OPENINGS, OPENING, OPENING, KEYS('x', PRESS_DELETE), NONE, "remove",
     "Remove the opening", "remove the opening in focus")
@@ -137,7 +137,7 @@ ROW(STOCK_LIST, lists_stock(app),
     "Boards at hand", "boards at hand: lengths, counts, tones, stretches to avoid")
 ROW(FASTENERS_FORM, forms_fasteners(app),
     GROUP_WRITE, WALL, 0, KEYS('7'), NONE, "",
-    "Fasteners", "fasteners: length, and the wallboard behind")
+    "Fasteners", "fasteners: length, and the drywall behind")
 ROW(TRIM_FORM, forms_trim(app),
     GROUP_WRITE, WALL, 0, KEYS('8'), NONE, "",
     "Trim: stock and pieces", "trim: stock at hand, and pieces measured on the wall")
@@ -158,7 +158,7 @@ ROW(MILL_FORM, forms_mill(app),
     "Milling: edges, kerf, planing", "milling of rough boards: edges, kerf of the rip, planing, strips kept for trim")
 ROW(BILL_FORM, forms_bill(app),
     GROUP_WRITE, WALL, 0, KEYS('B'), NONE, "",
-    "Bill: what it assumes", "what the bill of materials assumes: spare, fasteners, adhesive, finish, underlay")
+    "Bill: what it assumes", "what the bill of materials assumes: spare, fasteners, adhesive, finish, backing")
 ROW(FACE_ADD, forms_face(app, 0),
     GROUP_WRITE, WALL, 0, KEYS('A'), NONE, "",
     "Add a face behind this one", "add a face to the right of this one")

@@ -8,7 +8,7 @@ enum { FACE_FLOOR, FACE_CEILING, FACE_LEFT, FACE_RIGHT, FACE_SIDES };
 /* Indices of the fields that stand alone; those of the marks move as lines are added. */
 static const char *const lone_paths[] = {
     "name",         "width",          "margin.floor", "margin.ceiling", "margin.left",   "margin.right", "corner.kind",
-    "corner.joint", "corner.through", "underlay",     "studs.first",    "studs.spacing", "studs.at",
+    "corner.joint", "corner.through", "backing",      "studs.first",    "studs.spacing", "studs.at",
 };
 enum {
     FACE_NAME,
@@ -20,14 +20,14 @@ enum {
     CORNER_KIND_FIELD,
     CORNER_JOINT_FIELD,
     CORNER_THROUGH_FIELD,
-    FACE_UNDERLAY,
+    FACE_BACKING,
     STUDS_FIRST,
     STUDS_SPACING,
     STUDS_AT
 };
 
 static const char *const corner_kinds[] = {"none", "inside", "outside"};
-static const char *const corner_joints[] = {"butt", "trim", "lap", "mitre"};
+static const char *const corner_joints[] = {"butt", "trim", "lap", "miter"};
 static const char *const corner_throughs[] = {"this face", "the next face"};
 
 static Field *lone(const Form *form, int which)
@@ -91,7 +91,7 @@ static bool take_face(App *app, const Form *form, Err *err)
         arena_free(arena);
         return false;
     }
-    face.underlay = lone_length(form, FACE_UNDERLAY);
+    face.backing = lone_length(form, FACE_BACKING);
     face.studs = read_studs(form, arena);
     uint32_t id = form->id;
     bool done =
@@ -152,7 +152,7 @@ void forms_face(App *app, uint32_t id)
         blank.floor = (Marks){.at = &floor, .count = 1};
         blank.ceiling = (Marks){.at = &ceiling, .count = 1};
         blank.margin = face->margin;
-        blank.underlay = face->underlay;
+        blank.backing = face->backing;
         face = &blank;
     }
     Form *form =
@@ -170,7 +170,7 @@ void forms_face(App *app, uint32_t id)
     form_choice(form, "Corner to the next", lone_paths[CORNER_KIND_FIELD], corner_kinds, 3, (int)face->corner.kind);
     form_choice(form, "Its joint", lone_paths[CORNER_JOINT_FIELD], corner_joints, 4, (int)face->corner.joint);
     form_choice(form, "Runs through", lone_paths[CORNER_THROUGH_FIELD], corner_throughs, 2, (int)face->corner.through);
-    add_length(form, "Underlay", FACE_UNDERLAY, "none", true, face->underlay);
+    add_length(form, "Backing", FACE_BACKING, "none", true, face->backing);
     add_studs(form, &face->studs);
     if (!fresh)
         field_set(&form->fields[name], face->name, form->units);

@@ -121,13 +121,10 @@ void forms_saw(App *app)
 static bool take_fasteners(App *app, const Form *form, Err *err)
 {
     Fasteners fasteners = app_wall(app)->fasteners;
-    if (form_is_empty(form, 0) && form_value(form, 1) != 0) {
-        err_set(err, ERR_VALUE, "the wallboard counts only with a length; write that of the nails or screws");
-        return err_at(err, "length", 0, 0);
-    }
-    fasteners.given = !form_is_empty(form, 0);
+    fasteners.length_given = !form_is_empty(form, 0);
     fasteners.length = form_value(form, 0);
-    fasteners.wallboard = form_value(form, 1);
+    fasteners.drywall = form_value(form, 1);
+    fasteners.given = fasteners.length_given || fasteners.drywall != 0;
     return forms_changed(app, form, edit_fasteners(app->document, &fasteners, err));
 }
 
@@ -136,10 +133,11 @@ void forms_fasteners(App *app)
     const Fasteners *fasteners = &app_wall(app)->fasteners;
     Form *form = form_new("Fasteners", units_of(app), 0, take_fasteners);
     int length = form_length(form, "Length", "length", "not looked at");
-    int wallboard = form_length(form, "Wallboard behind", "wallboard", "none");
+    int drywall = form_length(form, "Drywall behind", "drywall", "none");
     if (fasteners->given) {
-        fill_length(form, length, fasteners->length);
-        fill_length(form, wallboard, fasteners->wallboard);
+        if (fasteners->length_given)
+            fill_length(form, length, fasteners->length);
+        fill_length(form, drywall, fasteners->drywall);
     }
     form_open(app, form);
 }

@@ -20,15 +20,19 @@ enum {
     OPENING_AWAY
 };
 
-static const char *const kinds[] = {"box", "window", "door", "hearth", "stove", "vent", "other"};
-static const char *const stands[] = {"at a height", "on the floor"};
+static const char *const kinds[] = {"box", "window", "door", "fireplace", "stove", "pipe", "vent", "other"};
+enum { STANDS_AT_HEIGHT, STANDS_ON_FLOOR, STANDS_ABOVE_FLOOR };
+static const char *const stands[] = {"at a height", "on the floor", "above the floor"};
 static const char *const upward[] = {"height", "upper edge"};
 
 static bool take_opening(App *app, const Form *form, Err *err)
 {
-    if (field_choice(&form->fields[OPENING_STANDS]) == 0 && form_is_empty(form, OPENING_BOTTOM)) {
+    const int foot = field_choice(&form->fields[OPENING_STANDS]);
+    if (foot != STANDS_ON_FLOOR && form_is_empty(form, OPENING_BOTTOM)) {
         err_set(err, ERR_VALUE,
-                "its lower edge is missing; give the height above the level line, or let it stand on the floor");
+                foot == STANDS_AT_HEIGHT
+                    ? "its lower edge is missing; give the height above the level line, or let it stand on the floor"
+                    : "its lower edge is missing; give the height above the floor, or let it stand on the floor");
         return err_at(err, "bottom", 0, 0);
     }
     char name[FIELD_BYTES];
@@ -39,8 +43,10 @@ static bool take_opening(App *app, const Form *form, Err *err)
     opening.name = name;
     opening.left = form_value(form, OPENING_LEFT);
     opening.width = form_value(form, OPENING_WIDTH);
-    opening.to_floor = field_choice(&form->fields[OPENING_STANDS]) == 1;
-    opening.bottom = opening.to_floor ? 0 : form_value(form, OPENING_BOTTOM);
+    opening.to_floor = foot == STANDS_ON_FLOOR;
+    opening.above_given = foot == STANDS_ABOVE_FLOOR;
+    opening.above = opening.above_given ? form_value(form, OPENING_BOTTOM) : 0;
+    opening.bottom = foot == STANDS_AT_HEIGHT ? form_value(form, OPENING_BOTTOM) : 0;
     opening.top_given = field_choice(&form->fields[OPENING_UPWARD]) == 1;
     opening.top = opening.top_given ? form_value(form, OPENING_HEIGHT) : 0;
     opening.height = opening.top_given ? 0 : form_value(form, OPENING_HEIGHT);
@@ -80,11 +86,16 @@ static void free_name(const Face *face, char *out, size_t size)
 static void add_fields(Form *form, const Opening *opening)
 {
     form_field(form, FIELD_TEXT, "Name", "name", NULL);
-    form_choice(form, "Kind", "kind", kinds, 7, opening != NULL ? (int)opening->kind : 0);
+    form_choice(form, "Kind", "kind", kinds, sizeof kinds / sizeof *kinds, opening != NULL ? (int)opening->kind : 0);
     form_length(form, "From the left end", "left", NULL);
     form_length(form, "Width", "width", NULL);
-    form_choice(form, "Its lower edge", "stands", stands, 2, opening != NULL && opening->to_floor ? 1 : 0);
-    form_length(form, "Lower edge, above level", "bottom", "on the floor, or give its height");
+    form_choice(form, "Its lower edge", "stands", stands, 3,
+                opening == NULL        ? STANDS_AT_HEIGHT
+                : opening->to_floor    ? STANDS_ON_FLOOR
+                : opening->above_given ? STANDS_ABOVE_FLOOR
+                                       : STANDS_AT_HEIGHT);
+    const bool above = opening != NULL && opening->above_given;
+    form_length(form, "Lower edge, above it", above ? "above-floor" : "bottom", "on the floor, or give its height");
     form_choice(form, "What was measured", "upward", upward, 2, opening != NULL && opening->top_given ? 1 : 0);
     form_length(form, "Height, or upper edge", opening != NULL && opening->top_given ? "top" : "height", NULL);
     form_length(form, "Gap left around it", "clear", "nothing");
@@ -120,7 +131,7 @@ void forms_opening(App *app, uint32_t id)
     field_set(&form->fields[OPENING_NAME], opening->name, form->units);
     fill(form, OPENING_LEFT, true, opening->left);
     fill(form, OPENING_WIDTH, true, opening->width);
-    fill(form, OPENING_BOTTOM, !opening->to_floor, opening->bottom);
+    fill(form, OPENING_BOTTOM, !opening->to_floor, opening->above_given ? opening->above : opening->bottom);
     fill(form, OPENING_HEIGHT, true, opening->top_given ? opening->top : opening->height);
     fill(form, OPENING_CLEAR, true, opening->clear);
     fill(form, OPENING_PLATE_WIDTH, opening->plate.given, opening->plate.width);

@@ -303,9 +303,9 @@ void forms_bill(App *app)
     add_number(form, FIELD_NUMBER, inches ? "Finish, sq ft a gallon" : "Finish, m2 a litre", "coverage", wall,
                ASSUME_COVERAGE, bill->coverage);
     add_number(form, FIELD_PERCENT, "Finish, thinner, percent", "thinning", wall, ASSUME_THINNING, bill->thinning);
-    add_own(form, "Underlay sheet, width", "sheet.width", wall, ASSUME_SHEET_WIDTH,
+    add_own(form, "Backing sheet, width", "sheet.width", wall, ASSUME_SHEET_WIDTH,
             (OwnLength){bill->sheet.given, bill->sheet.width});
-    add_own(form, "Underlay sheet, length", "sheet.length", wall, ASSUME_SHEET_LENGTH,
+    add_own(form, "Backing sheet, length", "sheet.length", wall, ASSUME_SHEET_LENGTH,
             (OwnLength){bill->sheet.given, bill->sheet.length});
     add_own(form, "Board feet, thickness", "nominal", wall, ASSUME_NOMINAL, bill->nominal);
     form_open(app, form);

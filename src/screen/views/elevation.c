@@ -26,7 +26,7 @@ static const char *corner_words(Corner corner)
 {
     static const char *const words[3][4] = {
         [CORNER_INSIDE] = {"inside, butt", "inside, trim", "inside", "inside"},
-        [CORNER_OUTSIDE] = {"outside", "outside, trim", "outside, lap", "outside, mitre"},
+        [CORNER_OUTSIDE] = {"outside", "outside, trim", "outside, lap", "outside, miter"},
     };
     return words[corner.kind][corner.joint];
 }

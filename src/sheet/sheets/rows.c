@@ -142,7 +142,7 @@ static void add_piece(Rows *rows, SheetLines *lines, const Course *course, const
         add_detail(rows, lines, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
     add_detail(rows, lines, measures_laps(arena, wall, &plank));
     add_detail(rows, lines, measures_ends(arena, wall, &plank));
-    add_detail(rows, lines, measures_mitres(arena, rows->job->layout, piece));
+    add_detail(rows, lines, measures_miters(arena, rows->job->layout, piece));
     for (int i = 0; i < plank.cut_count; i++)
         add_detail(rows, lines, measures_cut(arena, wall, face, &plank, &plank.cuts[i]));
     record_piece(rows, course, segment, piece, &plank);
@@ -322,7 +322,7 @@ static const char *off_words(Rows *rows, int face_index)
                  clear);
 }
 
-/* What the ends need that stand at a corner and are no mitre: the same on every course, so once for the face. */
+/* What the ends need that stand at a corner and are no miter: the same on every course, so once for the face. */
 static void add_corner_ends(Rows *rows, SheetLines *lines, int face_index)
 {
     const Plan *plan = rows->job->plan;

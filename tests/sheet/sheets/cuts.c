@@ -34,14 +34,14 @@ START_TEST(boards_that_stay_shut_are_listed)
 }
 END_TEST
 
-START_TEST(a_mitre_stands_on_both_sheets)
+START_TEST(a_miter_stands_on_both_sheets)
 {
-    Made made = two_faces(CORNER_OUTSIDE, CORNER_MITRE, 8);
+    Made made = two_faces(CORNER_OUTSIDE, CORNER_MITER, 8);
     const Job *job = shown_job(made.arena, made_layout(&made));
     const char *rows = shown(sheet_rows(made.arena, job, "")), *cuts = shown(sheet_cuts(made.arena, job, ""));
-    assert_int_equal(shown_times(cuts, "Right end: 45 degree mitre, long point at the front"), 2);
-    assert_int_equal(shown_times(cuts, "Left end: 45 degree mitre, long point at the front"), 2);
-    assert_int_equal(shown_times(rows, "45 degree mitre"), 4);
+    assert_int_equal(shown_times(cuts, "Right end: 45 degree miter, long point at the front"), 2);
+    assert_int_equal(shown_times(cuts, "Left end: 45 degree miter, long point at the front"), 2);
+    assert_int_equal(shown_times(rows, "45 degree miter"), 4);
     assert_lacks(rows, "Ends at the");
     arena_free(made.arena);
 }
@@ -88,7 +88,7 @@ int main(void)
 {
     const TTest *const tests[] = {
         boards_that_stay_shut_are_listed,
-        a_mitre_stands_on_both_sheets,
+        a_miter_stands_on_both_sheets,
         a_square_end_at_a_corner_is_told_for_the_face,
         a_plan_without_a_bound_says_so,
     };
