@@ -250,6 +250,10 @@ static int64_t finish(Fill *fill)
     if (fill->arrange == NULL) {
         const Cover *best = search_covers(fill->arena, fill->search);
         fill->arrange = arrange_new(fill->arena, fill->demand, fill->pile, best);
+        if (fill->arrange == NULL) {
+            fill->finished = best;
+            return work;
+        }
     }
     if (arrange_once(fill->arrange, &work))
         fill->finished = arrange_covers(fill->arena, fill->arrange);

@@ -8,7 +8,6 @@
  */
 #include "fill/keep.h"
 
-#include "base/panic.h"
 #include "fill/breaks.h"
 #include "fill/fill.h"
 #include "fill/tell_findings.h"
@@ -121,7 +120,10 @@ Keep *keep_new(const Layout *layout, const Demand *demand, InForce known)
     }
     Err err;
     keep->base_layout = layout_wall(arena, keep->wall, &err);
-    BUG_UNLESS(keep->base_layout != NULL); /* what hangs has no part in it, and the whole wall could be laid out */
+    if (keep->base_layout == NULL) { /* then no plan was in force: all is planned around what hangs */
+        arena_free(arena);
+        return NULL;
+    }
     keep->base = fill_begin_anew(keep->base_layout);
     return keep;
 }

@@ -7,8 +7,6 @@
  */
 #include "fill/laid.h"
 
-#include "base/panic.h"
-
 #include <string.h>
 
 Laid *laid_new(Arena *arena, const Demand *demand, Pile *pile)
@@ -110,7 +108,7 @@ void laid_clear(Laid *laid, int index)
 void laid_set(Laid *laid, int index, const Placed *pieces, int count)
 {
     Cover *cover = &laid->covers[index];
-    BUG_UNLESS(cover->count == 0);
+    laid_clear(laid, index);
     while (cover->room < count)
         *arena_push(laid->arena, cover) = (Placed){0};
     cover->count = count;

@@ -91,7 +91,7 @@ PackMaster *pack_master_new(PackWork *work, Arena *arena, const PackRest *rest, 
             simplex_basic(master->table, r, surplus);
     }
     set_amounts(master, rest);
-    simplex_ready(master->table);
+    simplex_ready(master->table); /* a worn table has no prices to guide by, and proves nothing */
     spend(master);
     return master;
 }

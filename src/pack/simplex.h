@@ -40,10 +40,11 @@ void simplex_costs_changed(Simplex *simplex);
 int64_t simplex_gain(const Simplex *simplex, int column);
 
 /* The first basis: a column for each row, together regular, and with it the `amount` on the right side of each row,
- * below 2^60. Call simplex_ready when every row is done. */
+ * below 2^60. Call simplex_ready when every row is done: false where the numbers are too large, and the table is worn
+ * out from the start. */
 void simplex_basic(Simplex *simplex, int row, int column);
 void simplex_amount(Simplex *simplex, int row, int64_t amount);
-void simplex_ready(Simplex *simplex);
+bool simplex_ready(Simplex *simplex);
 
 /* One turn: the best column enters. False where none gains more than `least`, or the table is worn out. */
 bool simplex_turn(Simplex *simplex, int64_t least);

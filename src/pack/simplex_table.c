@@ -8,7 +8,6 @@
  */
 #include "pack/simplex_table.h"
 
-#include "base/panic.h"
 #include "base/wide.h"
 
 #include <string.h>
@@ -359,11 +358,11 @@ void simplex_renew(Simplex *simplex)
     arena_free(arena);
 }
 
-void simplex_ready(Simplex *simplex)
+bool simplex_ready(Simplex *simplex)
 {
     simplex->worn = true;
     simplex_renew(simplex);
-    BUG_UNLESS(!simplex->worn);
+    return !simplex->worn;
 }
 
 /* ---- what stands in it ---- */

@@ -8,7 +8,6 @@
  */
 #include "fill/looks/arrange.h"
 
-#include "base/panic.h"
 #include "fill/looks/arrange_joints.h"
 
 #include <stdlib.h>
@@ -109,6 +108,8 @@ Arrange *arrange_new(Arena *arena, const Demand *demand, const Pile *pile, const
 {
     Arrange *arrange = arena_one(arena, Arrange);
     Arrangement *all = arrangement_new(arena, demand, pile, covers);
+    if (all == NULL)
+        return NULL;
     arrange->all = all;
     arrange->start = covers;
     arrange->start_weight = all->weight;
@@ -244,6 +245,7 @@ const Cover *arrange_covers(Arena *arena, const Arrange *arrange)
 {
     const Arrangement *all = arrange->all;
     Looks looks = looks_measure(all->rows, all->short_below);
-    BUG_UNLESS(looks_weight(&looks) == all->weight);
-    return all->weight < arrange->start_weight ? arrangement_covers(arena, all) : arrange->start;
+    /* A weight that was kept wrong says nothing of what it led to: then the plan stays as it was before. */
+    bool better = looks_weight(&looks) == all->weight && all->weight < arrange->start_weight;
+    return better ? arrangement_covers(arena, all) : arrange->start;
 }

@@ -12,7 +12,8 @@
 
 typedef struct Arrange Arrange;
 
-/* Starts from the covers, which must live on; the pile is read for its boards alone. */
+/* Starts from the covers, which must live on; the pile is read for its boards alone. NULL where the planks made from
+ * the covers are not theirs: then they stay as they are. */
 Arrange *arrange_new(Arena *arena, const Demand *demand, const Pile *pile, const Cover *covers);
 
 /* One try; adds how much work it was. True when the search is over. */

@@ -30,7 +30,8 @@ static void unlist_cut(Arrangement *all, int piece)
     all->cuts[all->pile->spans[span].board]--;
 }
 
-static void find_runs(Arrangement *all, const Cover *covers)
+/* False where the planks are not those of the covers. */
+static bool find_runs(Arrangement *all, const Cover *covers)
 {
     const Demand *demand = all->demand;
     for (int i = 0; i < demand->row_count; i++) {
@@ -44,8 +45,11 @@ static void find_runs(Arrangement *all, const Cover *covers)
             RunPlace *run = &all->runs[plank->run];
             if (run->count == 0)
                 run->first = j;
+            if (run->count == covers[plank->run].count)
+                return false;
             const Placed *placed = &covers[plank->run].at[run->count++];
-            BUG_UNLESS(placed->left == plank->left && placed->right == plank->right);
+            if (placed->left != plank->left || placed->right != plank->right)
+                return false;
             list_cut(all, plank->piece, placed->span);
             all->left[placed->span] -= placed->right - placed->left + all->pile->kerf;
         }
@@ -53,12 +57,14 @@ static void find_runs(Arrangement *all, const Cover *covers)
     for (int i = 0; i < demand->run_count; i++) {
         const Run *run = &demand->runs[i];
         const Cover *cover = &covers[i];
-        BUG_UNLESS(cover->count == all->runs[i].count);
+        if (cover->count != all->runs[i].count)
+            return false;
         Length bare = run->right - run->left;
         for (int j = 0; j < cover->count; j++)
             bare -= cover->at[j].right - cover->at[j].left;
         all->runs[i].whole = bare == 0 && cover->count <= LAY_MOST;
     }
+    return true;
 }
 
 Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Pile *pile, const Cover *covers)
@@ -83,8 +89,7 @@ Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Pile *pil
         all->first_cut[i] = -1;
         all->left[i] = pile->spans[i].to - pile->spans[i].from;
     }
-    find_runs(all, covers);
-    return all;
+    return find_runs(all, covers) ? all : NULL;
 }
 
 Cover *arrangement_covers(Arena *arena, const Arrangement *all)

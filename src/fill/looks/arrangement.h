@@ -43,7 +43,7 @@ typedef struct Laying {
     Length *ends;
 } Laying;
 
-/* What the covers hold. */
+/* What the covers hold; NULL where the planks made from them are not theirs. */
 Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Pile *pile, const Cover *covers);
 
 /* The covers of what it holds now, in `arena`. */

@@ -87,11 +87,14 @@ static Bound cover(const Demand *demand, const Pile *pile, const Covering *cover
     KnapsackKind *kinds = arena_array(arena, KnapsackKind, pile->kind_count);
     Bound bound = {0};
     Length need = covering->need - usable_of_hung(demand, pile, covering, &bound.length, &bound.boards);
-    for (int i = 0; i < pile->kind_count; i++)
+    bool small = true; /* else what hangs is all that is proved */
+    for (int i = 0; i < pile->kind_count; i++) {
         kinds[i] = (KnapsackKind){usable(demand, pile, &pile->kinds[i], covering), pile->kinds[i].length,
                                   pile->kinds[i].count};
-    const KnapsackResult *result = knapsack_cover(arena, kinds, pile->kind_count, need, KNAPSACK_STEPS);
-    if (result->covered) {
+        small = small && kinds[i].usable <= LENGTH_MOST;
+    }
+    const KnapsackResult *result = small ? knapsack_cover(arena, kinds, pile->kind_count, need, KNAPSACK_STEPS) : NULL;
+    if (result != NULL && result->covered) {
         bound.length += result->cost_bound;
         bound.boards += fewest_boards(kinds, pile->kind_count, need);
     }

@@ -8,8 +8,6 @@
  */
 #include "fill/relax/climb.h"
 
-#include "base/panic.h"
-
 #define USED_LEAST (SIMPLEX_ONE / 64)
 
 struct Climb {
@@ -217,7 +215,8 @@ static Chosen most_used(const Climb *climb, int run, int over)
     return best;
 }
 
-/* The cheapest at the prices of now, which keeps clear of closed places as far as can be. */
+/* The cheapest at the prices of now, which keeps clear of closed places as far as can be; column -1 where there is
+ * none. */
 static Chosen cheapest(Climb *climb, int run, int over, int64_t *work)
 {
     Price *price = climb->price;
@@ -227,15 +226,18 @@ static Chosen cheapest(Climb *climb, int run, int over, int64_t *work)
     *work += price_column_work(price);
     int64_t cost = over >= 0 ? ways_two(price->ways, &block->run, price->prices, climb->closed[0], climb->closed[1])
                              : ways_one(price->ways, &block->run, price->prices, climb->closed[0]);
-    BUG_UNLESS(cost >= 0); /* price_new found one */
+    if (cost < 0)
+        return (Chosen){.column = -1};
     return (Chosen){price_put_ways(price, index, over >= 0), false};
 }
 
 /* The run takes the way, if it can: where it cannot, it is left to be woven. */
 static void take(Climb *climb, int run, Chosen chosen)
 {
-    Way way = price_way(climb->price, chosen.column, chosen.above);
     climb->settled[run] = true;
+    if (chosen.column < 0)
+        return;
+    Way way = price_way(climb->price, chosen.column, chosen.above);
     if (can_be_laid(climb, &climb->laid->demand->runs[run], &way))
         climb->chosen[run] = chosen;
 }
@@ -250,14 +252,14 @@ bool climb_on(Climb *climb, int64_t *work)
     int run = climb->order[climb->next++];
     int *pairs = &climb->pairs[climb->price->block_of[run]];
     int over = *pairs > 0 ? climb->over[run] : -1;
-    BUG_UNLESS((over >= 0) == (*pairs > 0));
     close_places(climb, run, climb->closed[0]);
     if (over >= 0)
         close_places(climb, over, climb->closed[1]);
     Chosen chosen = most_used(climb, run, over);
     if (chosen.column < 0)
         chosen = cheapest(climb, run, over, work);
-    simplex_settle(climb->price->table, chosen.column, 1);
+    if (chosen.column >= 0)
+        simplex_settle(climb->price->table, chosen.column, 1);
     take(climb, run, chosen);
     if (over >= 0) {
         take(climb, over, (Chosen){chosen.column, !chosen.above});

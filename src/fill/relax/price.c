@@ -295,8 +295,8 @@ static int64_t lacking_cost(const Price *price, int size)
 }
 
 /* Every piece lacking, every run by its cheapest way, every board spare. The columns of what lacks are the even ones of
- * the first. */
-static void begin_table(Price *price)
+ * the first. False where the table cannot hold the numbers. */
+static bool begin_table(Price *price)
 {
     Simplex *table = price->table;
     int sizes = price->sizes->count, row = 0;
@@ -326,7 +326,7 @@ static void begin_table(Price *price)
         simplex_entry(table, row, 1);
         simplex_amount(table, row, price->band_boards[i] * SIMPLEX_ONE + LITTLE * (1 + (i * 53) % 64));
     }
-    simplex_ready(table);
+    return simplex_ready(table);
 }
 
 Price *price_new(Arena *arena, const Demand *demand, const Pile *pile)
@@ -360,8 +360,7 @@ Price *price_new(Arena *arena, const Demand *demand, const Pile *pile)
         return NULL;
     price->table = simplex_new(arena, price->rows);
     price->turns_most = TURNS_A_ROW * price->rows + 200;
-    begin_table(price);
-    return price;
+    return begin_table(price) ? price : NULL;
 }
 
 /* ---- steps ---- */

@@ -13,7 +13,7 @@
 
 typedef struct Price Price;
 
-/* NULL where the wall is too large for the table, or some run has no way from stud to stud. */
+/* NULL where the wall or its numbers are too large for the table, or some run has no way from stud to stud. */
 Price *price_new(Arena *arena, const Demand *demand, const Pile *pile);
 
 /* One pivot or one round of new columns; adds its work to `work`. True when there is nothing left to do. */
