@@ -1,10 +1,20 @@
 #include "base/panic.h"
 
+#include <setjmp.h>
 #include <stdio.h>
 #include <stdlib.h>
 
 static PanicHook *the_hook;
 static bool panicking;
+
+typedef struct Attempt {
+    jmp_buf back;
+    char *message;
+    size_t size;
+    struct Attempt *outer;
+} Attempt;
+
+static Attempt *attempt; /* the innermost under way */
 
 void panic_hook(PanicHook *hook)
 {
@@ -23,4 +33,25 @@ _Noreturn void panic(const char *file, int line, const char *message)
     else
         fprintf(stderr, "datumrow: %s\n", text);
     abort();
+}
+
+bool panic_attempt(PanicWork *work, void *with, char *message, size_t size)
+{
+    Attempt here = {.message = message, .size = size, .outer = attempt};
+    if (setjmp(here.back) != 0) {
+        attempt = here.outer;
+        return false;
+    }
+    attempt = &here;
+    work(with);
+    attempt = here.outer;
+    return true;
+}
+
+_Noreturn void panic_bug(const char *file, int line, const char *message)
+{
+    if (attempt == NULL || panicking)
+        panic(file, line, message);
+    snprintf(attempt->message, attempt->size, "%s:%d: %s", file, line, message);
+    longjmp(attempt->back, 1);
 }

@@ -1,12 +1,14 @@
 /*
  * A broken invariant is a bug, and running out of memory is a stop: both end here. The editor hangs its
  * own last acts (restore the terminal, name the recovery copy) on the hook; without one the message goes
- * to standard error and the program aborts.
+ * to standard error and the program aborts. Work that can be refused as a whole is attempted: a bug in it
+ * gives it up, and its caller goes on.
  */
 #ifndef BASE_PANIC_H
 #define BASE_PANIC_H
 
 #include <stdbool.h>
+#include <stddef.h>
 
 typedef void PanicHook(const char *message);
 
@@ -15,7 +17,16 @@ void panic_hook(PanicHook *hook);
 
 _Noreturn void panic(const char *file, int line, const char *message);
 
+typedef void PanicWork(void *with);
+
+/* Does the work; false where an invariant broke in it, which is in `message` then. For work that writes nothing but
+ * what its caller drops when it fails: what it had allocated stays lost. Running out of memory is still a stop. */
+bool panic_attempt(PanicWork *work, void *with, char *message, size_t size);
+
+/* The work attempted is given up; a panic where none is. */
+_Noreturn void panic_bug(const char *file, int line, const char *message);
+
 /* Stays on in release builds. */
-#define BUG_UNLESS(condition) ((condition) ? (void)0 : panic(__FILE__, __LINE__, "this should hold: " #condition))
+#define BUG_UNLESS(condition) ((condition) ? (void)0 : panic_bug(__FILE__, __LINE__, "this should hold: " #condition))
 
 #endif

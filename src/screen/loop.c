@@ -167,7 +167,7 @@ bool loop_turn(Loop *loop)
     App *app = loop->app;
     if (app->over)
         return false;
-    bool working = app->document != NULL && app_work(app)->layout != NULL && !app->work.filled;
+    bool working = app->document != NULL && app_work_begun(app)->layout != NULL && !app->work.filled;
     Happening happening = app->term->wait(app->term, loop->dirty || working ? 0 : file_due_in(app));
     take(app, &happening);
     do_pending(app);

@@ -76,13 +76,45 @@ START_TEST(what_holds_is_silent)
 }
 END_TEST
 
+static void count_up(void *with)
+{
+    int *count = with;
+    ++*count;
+    BUG_UNLESS(*count < 3);
+    ++*count;
+}
+
+static void attempt_inside(void *with)
+{
+    char message[100];
+    assert_false(panic_attempt(count_up, with, message, sizeof message));
+    BUG_UNLESS(with == NULL);
+}
+
+START_TEST(what_is_attempted_is_given_up)
+{
+    char message[200] = "";
+    int count = 0;
+    assert_true(panic_attempt(count_up, &count, message, sizeof message));
+    assert_int_equal(count, 2);
+    assert_string_equal(message, "");
+    assert_false(panic_attempt(count_up, &count, message, sizeof message));
+    assert_int_equal(count, 3);
+    assert_holds(message, "panic.c:");
+    assert_holds(message, "this should hold: *count < 3");
+    assert_false(panic_attempt(attempt_inside, &count, message, sizeof message));
+    assert_holds(message, "this should hold: with == NULL");
+    char said[1000]; /* behind an attempt a broken check ends the program as ever */
+    assert_int_equal(die(say, said, sizeof said), SIGABRT);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
-        names_the_broken_check_and_aborts,
-        the_hook_speaks_instead,
-        a_panic_in_the_hook_ends_at_once,
-        what_holds_is_silent,
+        names_the_broken_check_and_aborts, the_hook_speaks_instead,
+        a_panic_in_the_hook_ends_at_once,  what_holds_is_silent,
+        what_is_attempted_is_given_up,
     };
     return RUN(tests);
 }

@@ -145,11 +145,36 @@ START_TEST(every_size_is_survived)
 }
 END_TEST
 
+/* A broken invariant of our own in what is worked out: it is told like a wall that cannot be laid out, and the next
+ * change is worked out as ever. */
+START_TEST(an_error_of_ours_is_told_and_work_goes_on)
+{
+    Rig *rig = rig_new(100, 30);
+    Arena *arena = arena_new();
+    Wall *broken = wall_copy(arena, document_wall(rig->app->document));
+    broken->planks.widths.count = 0; /* which no check lets through */
+    Work work;
+    work_init(&work);
+    assert_false(work_begin(&work, broken, 1));
+    assert_null(work.layout);
+    assert_holds(work.err.text, "an error in datumrow (layout.c:");
+    assert_holds(work.err.text, "Your entries are kept");
+    assert_null(work_job(&work));
+    assert_false(work_slice(&work, 1000));
+    assert_true(work_begin(&work, document_wall(rig->app->document), 2));
+    work_complete(&work);
+    assert_non_null(work_job(&work));
+    work_finish(&work);
+    arena_free(arena);
+    rig_free(rig);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
         seasons_are_those_of_the_trade,      every_line_of_the_bill_is_there, cautions_stand_in_full,
-        what_is_long_is_scrolled_to_its_end, every_size_is_survived,
+        what_is_long_is_scrolled_to_its_end, every_size_is_survived,          an_error_of_ours_is_told_and_work_goes_on,
     };
     return RUN(tests);
 }

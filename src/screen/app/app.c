@@ -74,12 +74,18 @@ const Wall *app_wall(const App *app)
     return app->document == NULL ? NULL : document_wall(app->document);
 }
 
-Work *app_work(App *app)
+Work *app_work_begun(App *app)
 {
     /* versions of what is tried are counted down, those of the document up: they never meet */
     uint64_t version = app->tried.wall != NULL ? UINT64_MAX - app->tried.count : document_version(app->document);
     if (app->work.version != version || app->work.wall == NULL)
         work_begin(&app->work, app_wall(app), version);
+    return &app->work;
+}
+
+Work *app_work(App *app)
+{
+    work_job(app_work_begun(app)); /* where it cannot be made there is no layout either, and whoever asks sees that */
     return &app->work;
 }
 

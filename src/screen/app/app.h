@@ -83,6 +83,9 @@ void app_try(App *app, const Wall *wall);
 const Wall *app_wall(const App *app);
 Work *app_work(App *app);
 
+/* The same, before its job is made. */
+Work *app_work_begun(App *app);
+
 /* Index of the face shown; of the opening in focus, -1 where none is. */
 int app_face_index(App *app);
 int app_opening_index(App *app);

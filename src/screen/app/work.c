@@ -1,4 +1,13 @@
+/*
+ * Each part of the work is attempted: it stands on a copy of the wall and on arenas of its own, so that where an
+ * invariant breaks in it, it is let go of as a whole, told as what cannot be laid out is, and the document lives on.
+ */
 #include "screen/app/work.h"
+
+#include "base/panic.h"
+
+#include <stdio.h>
+#include <string.h>
 
 enum { COMPLETE_STEPS = 100000 };
 
@@ -15,17 +24,81 @@ void work_finish(Work *work)
     *work = (Work){0};
 }
 
+/* ---- attempts ---- */
+
+/* Where in the sources it was: the last part of the path, and the line. */
+static void refuse(Work *work, const char *message)
+{
+    const char *place = message;
+    for (const char *at = message; *at != '\0' && *at != ' '; at++)
+        if (*at == '/')
+            place = at + 1;
+    int length = (int)strcspn(place, " ");
+    if (length > 0 && place[length - 1] == ':')
+        length--;
+    err_set(
+        &work->err, ERR_LIMIT,
+        "This wall cannot be worked out: an error in datumrow (%.*s). Your entries are kept: undo the last change or "
+        "save, and report it with the wall file.",
+        length, place);
+    work->layout = NULL; /* what stood on it is lost, but not in use any more */
+    work->fill = NULL;
+    work->job = NULL;
+    work->job_arena = arena_new();
+    work->filled = true;
+}
+
+static bool attempted(Work *work, PanicWork *part, void *with)
+{
+    char message[512];
+    if (panic_attempt(part, with, message, sizeof message))
+        return true;
+    refuse(work, message);
+    return false;
+}
+
+typedef struct Beginning {
+    Work *work;
+    const Fill *before;
+} Beginning;
+
+static void lay_out_and_fill(void *with)
+{
+    Work *work = ((Beginning *)with)->work;
+    work->layout = layout_wall(work->arena, work->wall, &work->err);
+    if (work->layout == NULL)
+        return;
+    work->fill = fill_begin_after(((Beginning *)with)->before, work->layout);
+    work->filled = fill_step(work->fill, 0);
+}
+
+typedef struct Slice {
+    Work *work;
+    int steps;
+} Slice;
+
+static void fill_on(void *with)
+{
+    const Slice *slice = with;
+    slice->work->filled = fill_step(slice->work->fill, slice->steps);
+}
+
+static void make_job(void *with)
+{
+    Work *work = with;
+    arena_reset(work->job_arena);
+    work->job = job_of_parts(work->job_arena, work->layout, fill_plan(work->fill), "", "");
+}
+
+/* ---- what is worked out ---- */
+
 bool work_begin(Work *work, const Wall *wall, uint64_t version)
 {
     Work before = *work; /* what it knows may hold on: a piece that hangs changes nothing of the plan */
     arena_reset(work->job_arena);
     *work = (Work){.arena = arena_new(), .job_arena = work->job_arena, .filled = true, .version = version};
     work->wall = wall_copy(work->arena, wall);
-    work->layout = layout_wall(work->arena, work->wall, &work->err);
-    if (work->layout != NULL) {
-        work->fill = fill_begin_after(before.fill, work->layout);
-        work->filled = fill_step(work->fill, 0);
-    }
+    attempted(work, lay_out_and_fill, &(Beginning){work, before.fill});
     fill_free(before.fill);
     arena_free(before.arena);
     return work->layout != NULL;
@@ -36,7 +109,7 @@ bool work_slice(Work *work, int steps)
     if (work->filled)
         return false;
     work->job = NULL;
-    work->filled = fill_step(work->fill, steps);
+    attempted(work, fill_on, &(Slice){work, steps});
     return !work->filled;
 }
 
@@ -48,9 +121,7 @@ void work_complete(Work *work)
 
 const Job *work_job(Work *work)
 {
-    if (work->job == NULL && work->layout != NULL) {
-        arena_reset(work->job_arena);
-        work->job = job_of_parts(work->job_arena, work->layout, fill_plan(work->fill), "", "");
-    }
+    if (work->job == NULL && work->layout != NULL)
+        attempted(work, make_job, work);
     return work->job;
 }

@@ -13,7 +13,7 @@ typedef struct Work {
     Arena *arena;     /* wall and layout */
     Arena *job_arena; /* the job, made anew after each slice */
     const Wall *wall; /* copy; NULL before the first begin */
-    Layout *layout;   /* NULL where the wall cannot be laid out: see `err` */
+    Layout *layout;   /* NULL where the wall cannot be laid out, or an error of ours came between: see `err` */
     Fill *fill;
     bool filled;      /* nothing left to do */
     const Job *job;   /* NULL until asked for, and after each slice */
@@ -24,10 +24,11 @@ typedef struct Work {
 void work_init(Work *work);
 void work_finish(Work *work);
 
-/* Lays out `wall` and makes the first plan; false where it cannot be laid out. */
+/* Lays out `wall` and makes the first plan; false where there is no layout. */
 bool work_begin(Work *work, const Wall *wall, uint64_t version);
 
-/* Works on for about `steps`; true while there is more to do. Pointers into the plan and the job die. */
+/* Works on for about `steps`; true while there is more to do. Pointers into the plan and the job die; the layout may
+ * come to be NULL. */
 bool work_slice(Work *work, int steps);
 
 /* Works to the end. */

@@ -279,4 +279,5 @@ void file_end(App *app)
     arena_free(file->arena);
     *file = (File){0};
     term_last_words("");
+    term_last_act(NULL, NULL);
 }

@@ -161,6 +161,12 @@ static void ask_locked(App *app, const Err *err)
     question_ask(app, "This file is open in another editor", text, choices, 2, answer_locked);
 }
 
+/* The changes of the last moment, of which there is no recovery copy yet. */
+static void keep_at_the_last(void *with)
+{
+    file_keep(with);
+}
+
 /* Begins with a wall read, whose text `source` lies in `arena`; both and the session are taken over. */
 static void begin(App *app, Session *session, Arena *arena, const Source *source, const Wall *wall)
 {
@@ -173,6 +179,7 @@ static void begin(App *app, Session *session, Arena *arena, const Source *source
                         .look_at = app->term->now(app->term) + LOOK_EVERY};
     if (source != NULL)
         app->file->source = *source;
+    term_last_act(keep_at_the_last, app);
     app->stand(app);
 }
 

@@ -38,6 +38,8 @@ static const Job *job_for_paper(App *app, Arena *arena)
     if (work->layout == NULL)
         return NULL;
     work_complete(work);
+    if (app_work(app)->layout == NULL)
+        return NULL;
     Text canonical;
     text_init(&canonical);
     store_write(work->wall, NULL, &canonical);

@@ -59,4 +59,8 @@ Term *term_curses(Err *err);
  * kept; "" says nothing. Safe to call at any time. */
 void term_last_words(const char *words);
 
+/* What is done at a broken invariant of our own, when the terminal is given back, before the last words: it may change
+ * them. NULL: nothing. */
+void term_last_act(void (*act)(void *with), void *with);
+
 #endif

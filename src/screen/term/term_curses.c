@@ -54,6 +54,8 @@ static struct termios sane;         /* as it was found */
 static char leave_bytes[256];       /* what puts the terminal back */
 static size_t leave_length;
 static char last_words[512];
+static void (*last_act)(void *with);
+static void *last_act_with;
 static sigset_t unblocked; /* the mask while waiting */
 
 static void write_all(int file, const char *bytes, size_t length)
@@ -106,7 +108,10 @@ static void on_crash(int number)
 static void on_panic(const char *message)
 {
     give_back_at_once();
-    fprintf(stderr, "datumrow: %s\n%s", message, last_words);
+    fprintf(stderr, "datumrow: %s\n", message);
+    if (last_act != NULL)
+        last_act(last_act_with);
+    fputs(last_words, stderr);
     signal(SIGABRT, SIG_DFL);
 }
 
@@ -488,4 +493,10 @@ void term_last_words(const char *words)
     char line[sizeof last_words];
     snprintf(line, sizeof line, "%s", words);
     memcpy(last_words, line, sizeof last_words);
+}
+
+void term_last_act(void (*act)(void *with), void *with)
+{
+    last_act = act;
+    last_act_with = with;
 }

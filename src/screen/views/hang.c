@@ -101,6 +101,10 @@ static bool final_piece(App *app, Hang *hang, Piece *piece)
     Work *work = app_work(app);
     bool filled = work->filled;
     work_complete(work);
+    if (app_work(app)->layout == NULL) {
+        app_tell(app, &work->err);
+        return false;
+    }
     if (!hang->knows)
         know(app, hang);
     if (filled)
