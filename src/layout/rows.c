@@ -171,10 +171,10 @@ static bool rows_up(Arena *arena, const Stack *stack, const HungEdges *tops, con
             Row row = {.number = number, .bottom = bottom_above(stack, anchor, number)};
             const HungEdge *top = measured_at(tops, number);
             row.top = top != NULL ? top->height : row.bottom + wall_course_face(stack->wall, number);
-            if (row.bottom >= reach->highest)
-                break;
             if (number == 0 && bottoms->count > 0 && measured_at(bottoms, 0) != NULL)
                 row.bottom = measured_at(bottoms, 0)->height;
+            if (row.bottom >= reach->highest)
+                break;
             if (row.top <= reach->lowest || row.top <= row.bottom)
                 continue;
             if (rows->count >= reach->most)

@@ -558,6 +558,19 @@ START_TEST(measured_edges)
 }
 END_TEST
 
+/* A reference course that starts above the ceiling is there where its lower edge was measured below it. */
+START_TEST(measured_below_the_ceiling)
+{
+    Made made = made_new(UNITS_IN, IN(4), IN(0.25), IN(41));
+    made_face(&made, "north", IN(100), 0, IN(40));
+    *arena_push(made.arena, &made.wall->hung_edges) = (HungEdge){"north", 0, false, IN(38)};
+    const Layout *layout = made_layout(&made);
+    assert_int_equal(made_course(layout, 0, 0)->bottom, IN(38));
+    assert_int_equal(made_course(layout, 0, -1)->top, IN(37.75));
+    arena_free(made.arena);
+}
+END_TEST
+
 /* A measured edge on the wrong side of its own course would lay courses over one another: it is told and left out, and
  * what is measured beyond it still counts. */
 START_TEST(edges_that_overlap)
@@ -765,6 +778,7 @@ int main(void)
         width_list,
         corners,
         measured_edges,
+        measured_below_the_ceiling,
         edges_that_can_hardly_be_meant,
         edges_that_overlap,
         far_start,
