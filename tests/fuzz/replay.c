@@ -1,6 +1,8 @@
 /*
  * Runs a fuzz target without a fuzzer, as a test: over each file of a folder as it is, and then over so many changed
  * ones (bytes replaced, taken out, doubled, two files joined), the same on each run. Prints TAP.
+ *
+ *     replay FOLDER CHANGES
  */
 #include "fuzz.h"
 
@@ -13,7 +15,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { SEED_LIMIT = 1 << 20, CHANGED_PER_SEED = 2000, CHANGES_MOST = 8 };
+enum { SEED_LIMIT = 1 << 20, CHANGES_MOST = 8 };
 
 typedef struct Seed {
     const char *name;
@@ -96,8 +98,9 @@ static void change(Text *text, const Seeds *seeds, Random *random)
 
 int main(int count, char **words)
 {
-    if (count != 2) {
-        fputs("usage: replay FOLDER\n", stderr);
+    const int changes = count == 3 ? (int)strtol(words[2], NULL, 10) : 0;
+    if (changes < 1) {
+        fputs("usage: replay FOLDER CHANGES\n", stderr);
         return 2;
     }
     Arena *arena = arena_new();
@@ -116,14 +119,14 @@ int main(int count, char **words)
         feed(seed->bytes, seed->length);
         printf("ok %d - %s as it is\n", 2 * i + 1, seed->name);
         fflush(stdout);
-        for (int c = 0; c < CHANGED_PER_SEED; c++) {
+        for (int c = 0; c < changes; c++) {
             text_clear(&text);
             text_put_bytes(&text, seed->bytes, seed->length);
             for (uint64_t times = 1 + random_below(&random, CHANGES_MOST); times > 0; times--)
                 change(&text, &seeds, &random);
             feed(text.bytes, text.length);
         }
-        printf("ok %d - %s changed %d times\n", 2 * i + 2, seed->name, CHANGED_PER_SEED);
+        printf("ok %d - %s changed %d times\n", 2 * i + 2, seed->name, changes);
         fflush(stdout);
     }
     text_finish(&text);

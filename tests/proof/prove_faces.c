@@ -39,7 +39,8 @@ static const HungEdge *edge_of(const Wall *wall, const char *face, int64_t cours
     return NULL;
 }
 
-/* Upward from course 0, then downward; on a measured edge the band ends and the next begins. */
+/* Upward from course 0, then downward; on a measured edge the band ends and the next begins. One that would leave its
+ * band no height is no edge of it. */
 static Bands bands_of(Proving *proving, const Face *face)
 {
     const Wall *wall = proving->wall;
@@ -50,10 +51,10 @@ static Bands bands_of(Proving *proving, const Face *face)
         Band band = {number, edge, edge + face_of_course(wall, number)};
         const HungEdge *top = edge_of(wall, face->name, number, true);
         const HungEdge *bottom = number == 0 ? edge_of(wall, face->name, 0, false) : NULL;
-        if (top != NULL)
-            band.top = top->height;
-        if (bottom != NULL)
+        if (bottom != NULL && bottom->height < (top != NULL ? top->height : band.top))
             band.bottom = bottom->height;
+        if (top != NULL && top->height > band.bottom)
+            band.top = top->height;
         *arena_push(proving->arena, &bands) = band;
         edge = band.top + wall->planks.reveal;
     }
@@ -61,7 +62,7 @@ static Bands bands_of(Proving *proving, const Face *face)
     for (int64_t number = -1; edge > -reach; number--) {
         Band band = {number, edge - wall->planks.reveal - face_of_course(wall, number), edge - wall->planks.reveal};
         const HungEdge *bottom = edge_of(wall, face->name, number, false);
-        if (bottom != NULL)
+        if (bottom != NULL && bottom->height < band.top)
             band.bottom = bottom->height;
         *arena_push(proving->arena, &bands) = band;
         edge = band.bottom;
@@ -116,9 +117,7 @@ static Runs runs_of(const CourseProof *proof)
         if (column->wood <= 1.0L / 64)
             continue;
         const bool beside = before != NULL && column->left - before->right < 1.0L / 128;
-        if (beside && (shared(before, column) > 0.1L || (before->part_count > 0 && column->part_count > 0 &&
-                                                         before->parts[0].top[1] > before->parts[0].bottom[1] + 1 &&
-                                                         column->parts[0].top[0] > column->parts[0].bottom[0] + 1)))
+        if (beside && shared(before, column) > 0.1L)
             runs.at[runs.count - 1].right = column->right;
         else {
             if (beside)
@@ -289,13 +288,13 @@ static void prove_cutouts(CourseProof *proof, const SaidPiece *piece)
 /* Wood below and above one opening that no column between the ends joins: two pieces, not one. */
 static void prove_whole(CourseProof *proof, const SaidPiece *piece)
 {
-    if (piece->cutout_count == 0)
+    if (piece->cutout_count == 0 || parted(proof, piece))
         return;
     enum { BODIES_MOST = 4096 };
     static int body[BODIES_MOST]; /* of each part of each column, the least part that it hangs with */
     const Length cuts[] = {piece->left, piece->right};
     const Columns columns =
-        ground_columns(proof->proving->arena, proof->ground, proof->course->bottom, proof->course->top, cuts, 2, false);
+        ground_columns(proof->proving->arena, proof->ground, proof->course->bottom, proof->course->top, cuts, 2, true);
     int count = 0, first_before = 0;
     const Column *before = NULL;
     for (int i = 0; i < columns.count; i++) {
@@ -320,8 +319,10 @@ static void prove_whole(CourseProof *proof, const SaidPiece *piece)
         first_before = first;
         before = column;
     }
+    bool whole = true;
     for (int i = 1; i < count; i++)
-        claim(proof->proving, body[i] == body[0], "piece %d does not hang together", piece->number);
+        whole = whole && body[i] == body[0];
+    claim(proof->proving, whole, "piece %d does not hang together", piece->number);
 }
 
 static void prove_studs(CourseProof *proof, const SaidPiece *piece)

@@ -20,6 +20,8 @@ typedef struct Holding {
     const Wall *wall; /* as it was read back */
     const Layout *layout;
     const Job *job;
+    Fill *fill; /* where it is not filled to the end */
+    Wish wish;
     Held *held;
     Text *why;
 } Holding;
@@ -85,7 +87,14 @@ static bool findings_hold(Holding *holding)
 static bool plan_holds(Holding *holding)
 {
     Err err = {0};
-    const Plan *plan = fill_wall(holding->arena, holding->layout);
+    const Plan *plan = NULL;
+    if (holding->wish.steps == 0) {
+        plan = fill_wall(holding->arena, holding->layout);
+    } else {
+        holding->fill = fill_begin(holding->layout);
+        fill_step(holding->fill, holding->wish.steps);
+        plan = fill_plan(holding->fill);
+    }
     holding->held->pieces = plan->piece_count;
     holding->held->boards = plan->board_count;
     SAY(rules_hold(holding->layout, plan, &err), "plan: %s", err.text);
@@ -93,7 +102,7 @@ static bool plan_holds(Holding *holding)
     const Plan *hand = fill_by_hand(holding->arena, holding->layout);
     SAY(rules_hold(holding->layout, hand, &err), "by hand: %s", err.text);
     const Cost cost = rules_cost(holding->layout, plan), by_hand = rules_cost(holding->layout, hand);
-    SAY(holding->wall->hung_pieces.count > 0 || cost_compare(&cost, &by_hand) <= 0, "worse than by hand");
+    SAY(holding->wish.steps > 0 || cost_compare(&cost, &by_hand) <= 0, "worse than by hand");
     holding->job = job_of_parts(holding->arena, holding->layout, plan, "wall.yaml", "0123456789ab");
     return findings_hold(holding);
 }
@@ -150,8 +159,9 @@ static bool drawn_holds(Holding *holding, const char *name, const Sheet *sheet, 
     return true;
 }
 
-static bool sheets_hold(Holding *holding, bool drawn)
+static bool sheets_hold(Holding *holding)
 {
+    const bool drawn = holding->wish.drawn;
     Text text;
     text_init(&text);
     bool hold = true;
@@ -170,9 +180,9 @@ static bool sheets_hold(Holding *holding, bool drawn)
     return hold;
 }
 
-bool hold_wall(const Wall *wall, bool drawn, Held *held, Text *why)
+bool hold_wall(const Wall *wall, Wish wish, Held *held, Text *why)
 {
-    Holding holding_all = {.arena = arena_new(), .held = held, .why = why};
+    Holding holding_all = {.arena = arena_new(), .wish = wish, .held = held, .why = why};
     Holding *holding = &holding_all;
     Err err = {0};
     bool hold = file_holds(holding, wall);
@@ -187,7 +197,9 @@ bool hold_wall(const Wall *wall, bool drawn, Held *held, Text *why)
         text_format(why, "as built: %s", err.text);
         hold = false;
     }
-    hold = hold && sheets_hold(holding, drawn);
+    hold = hold && sheets_hold(holding);
+    if (holding->fill != NULL)
+        fill_free(holding->fill);
     arena_free(holding->arena);
     return hold;
 }

@@ -9,13 +9,17 @@
 #include "base/text.h"
 #include "wall/wall.h"
 
+typedef struct Wish {
+    bool drawn; /* PDF and SVG too, where they are built in, and the sheet of starts: as long as all the others */
+    int steps;  /* of the fill; 0: to its end */
+} Wish;
+
 typedef struct Held {
     int pieces, boards; /* of its plan */
     int faults;
 } Held;
 
-/* False, with the first thing that does not hold in `why`. `drawn`: PDF and SVG too, where they are
- * built in, and the sheet of starts, which takes as long as all the others. */
-bool hold_wall(const Wall *wall, bool drawn, Held *held, Text *why);
+/* False, with the first thing that does not hold in `why`. */
+bool hold_wall(const Wall *wall, Wish wish, Held *held, Text *why);
 
 #endif

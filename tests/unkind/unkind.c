@@ -5,8 +5,10 @@
  *     unkind                 the usual number; DATUMROW_UNKIND another, DATUMROW_UNKIND_FROM the first seed
  *     unkind check FROM COUNT [JOBS]     those, in so many processes
  *     unkind wall SEED       prints that wall as a file
+ *     unkind bytes FILE      prints the wall that the bytes of a file choose, as the fuzzer understands them
  */
 #include "base/arena.h"
+#include "base/file.h"
 #include "store/store.h"
 #include "support/unkind_wall.h"
 #include "unkind/hold.h"
@@ -21,7 +23,7 @@
 #include <unistd.h>
 
 /* One in DRAWN is drawn too; a wall that takes more than SECONDS_MOST of processor time counts as one that hangs. */
-enum { USUAL = 100, JOBS_MOST = 64, DRAWN = 25, SECONDS_MOST = 20, WHY_MOST = 400 };
+enum { USUAL = 100, JOBS_MOST = 64, DRAWN = 25, SECONDS_MOST = 20, WHY_MOST = 400, BYTES_MOST = 1 << 20 };
 
 /* What the children tell, shared with them. */
 typedef struct Slot {
@@ -70,7 +72,7 @@ static _Noreturn void look_at(const Run *run, int job, int64_t seed)
         const int before = milliseconds_used();
         limit_time();
         const Wall *wall = unkind_wall(arena, (uint64_t)seed);
-        if (!hold_wall(wall, seed % DRAWN == 0, &held, &why)) {
+        if (!hold_wall(wall, (Wish){.drawn = seed % DRAWN == 0}, &held, &why)) {
             snprintf(slot->why, sizeof slot->why, "%s", why.bytes);
             _exit(1);
         }
@@ -165,15 +167,27 @@ static int check(int64_t first, int64_t count, int jobs)
     return run.failed == 0 ? 0 : 1;
 }
 
-static int print_wall(uint64_t seed)
+static int print_wall(const Wall *wall)
 {
-    Arena *arena = arena_new();
     Text text;
     text_init(&text);
-    store_write(unkind_wall(arena, seed), NULL, &text);
+    store_write(wall, NULL, &text);
     fwrite(text.bytes, 1, text.length, stdout);
     text_finish(&text);
-    arena_free(arena);
+    return 0;
+}
+
+static int print_wall_of_bytes(Arena *arena, const char *path)
+{
+    Text bytes;
+    Err err = {0};
+    text_init(&bytes);
+    if (!file_read(path, BYTES_MOST, &bytes, &err)) {
+        fprintf(stderr, "unkind: %s\n", err.text);
+        return 2;
+    }
+    print_wall(unkind_wall_of_bytes(arena, (const uint8_t *)bytes.bytes, bytes.length));
+    text_finish(&bytes);
     return 0;
 }
 
@@ -184,12 +198,15 @@ static int64_t number_of(const char *text, int64_t fallback)
 
 int main(int count, char **words)
 {
+    Arena *arena = arena_new();
     if (count == 3 && strcmp(words[1], "wall") == 0)
-        return print_wall((uint64_t)number_of(words[2], 0));
+        return print_wall(unkind_wall(arena, (uint64_t)number_of(words[2], 0)));
+    if (count == 3 && strcmp(words[1], "bytes") == 0)
+        return print_wall_of_bytes(arena, words[2]);
     if ((count == 4 || count == 5) && strcmp(words[1], "check") == 0)
         return check(number_of(words[2], 0), number_of(words[3], 0), (int)number_of(words[4], 1));
     if (count == 1)
         return check(number_of(getenv("DATUMROW_UNKIND_FROM"), 0), number_of(getenv("DATUMROW_UNKIND"), USUAL), 1);
-    fputs("usage: unkind [check FROM COUNT [JOBS] | wall SEED]\n", stderr);
+    fputs("usage: unkind [check FROM COUNT [JOBS] | wall SEED | bytes FILE]\n", stderr);
     return 2;
 }
