@@ -12,8 +12,11 @@
  *      foot(-1) -------------          An edge measured at course m is an anchor: from there outwards courses keep
  *                                      their distances from each other, but start one reveal from the measured edge.
  *
- * Invariant: anchors upwards rise in number, the first is course 0 at its foot; downwards they fall, the first is
- * course -1 under the reveal below course 0. A measured row's other edge stays where it was. An edge that would leave
+ * The base is the course that all others are counted from: course 0, or, where planks hang from the lowest course
+ * upward, the lowest below it that a top was measured of; at its nominal foot.
+ *
+ * Invariant: anchors upwards rise in number, the first is the base at its foot; downwards they fall, the first is the
+ * course under the reveal below the base. A measured row's other edge stays where it was. An edge that would leave
  * its own row no height is a misfit, never an anchor: else rows would lie over one another.
  */
 
@@ -50,13 +53,14 @@ static int compare_up(const void *left, const void *right)
     return (a->course > b->course) - (a->course < b->course);
 }
 
-/* Edges measured on the face: tops of courses from 0 up, or bottoms from 0 down; rising in number. */
+/* Edges measured on the face: tops of courses from 0 up (of all where planks hang upward), or bottoms from 0 down;
+ * rising in number. */
 static HungEdges measured(Arena *arena, const Wall *wall, const Face *face, bool tops)
 {
     HungEdges edges = {0};
     for (int i = 0; i < wall->hung_edges.count; i++) {
         const HungEdge *edge = &wall->hung_edges.at[i];
-        const bool outward = edge->is_top ? edge->course >= 0 : edge->course <= 0;
+        const bool outward = edge->is_top ? edge->course >= 0 || wall_hangs_upward(wall) : edge->course <= 0;
         if (outward && edge->is_top == tops && strcmp(edge->face, face->name) == 0)
             *arena_push(arena, &edges) = *edge;
     }
@@ -100,11 +104,11 @@ static void part_reference(Arena *arena, const Wall *wall, Length start, const H
     bottoms->count--; /* no bottom stands after that of course 0 */
 }
 
-static void part_tops(Arena *arena, const Stack *stack, Length start, HungEdges *tops, const HungEdges *bottoms,
+static void part_tops(Arena *arena, const Stack *stack, Anchor base, HungEdges *tops, const HungEdges *bottoms,
                       HungEdges *misfits)
 {
     const HungEdge *reference = measured_at(bottoms, 0);
-    Anchor anchor = {0, start};
+    Anchor anchor = base;
     int kept = 0;
     for (int i = 0; i < tops->count; i++) {
         const HungEdge edge = tops->at[i];
@@ -119,9 +123,9 @@ static void part_tops(Arena *arena, const Stack *stack, Length start, HungEdges 
     tops->count = kept;
 }
 
-static void part_bottoms(Arena *arena, const Stack *stack, Length start, HungEdges *bottoms, HungEdges *misfits)
+static void part_bottoms(Arena *arena, const Stack *stack, Anchor base, HungEdges *bottoms, HungEdges *misfits)
 {
-    Anchor anchor = {-1, start - stack->wall->planks.reveal};
+    Anchor anchor = {base.number - 1, base.edge - stack->wall->planks.reveal};
     int kept = bottoms->count; /* those from here on are kept: it fills from the end */
     for (int i = bottoms->count - 1; i >= 0; i--) {
         const HungEdge edge = bottoms->at[i];
@@ -151,11 +155,11 @@ static int64_t runs_between(const Stack *stack, Length from, Length to)
     return runs > 0 ? wide_narrow(runs) : 0;
 }
 
-static bool rows_up(Arena *arena, const Stack *stack, const HungEdges *tops, const HungEdges *bottoms, Length start,
+static bool rows_up(Arena *arena, const Stack *stack, const HungEdges *tops, const HungEdges *bottoms, Anchor base,
                     const Reach *reach, Rows *rows)
 {
     Anchors anchors = {0};
-    *arena_push(arena, &anchors) = (Anchor){0, start};
+    *arena_push(arena, &anchors) = base;
     for (int i = 0; i < tops->count; i++)
         *arena_push(arena, &anchors) =
             (Anchor){(int64_t)tops->at[i].course + 1, tops->at[i].height + stack->wall->planks.reveal};
@@ -186,12 +190,12 @@ static bool rows_up(Arena *arena, const Stack *stack, const HungEdges *tops, con
 }
 
 /* From the topmost down; the caller turns them round. */
-static bool rows_down(Arena *arena, const Stack *stack, const HungEdges *bottoms, Length start, const Reach *reach,
+static bool rows_down(Arena *arena, const Stack *stack, const HungEdges *bottoms, Anchor base, const Reach *reach,
                       Rows *rows)
 {
     const Length reveal = stack->wall->planks.reveal;
     Anchors anchors = {0};
-    *arena_push(arena, &anchors) = (Anchor){-1, start - reveal};
+    *arena_push(arena, &anchors) = (Anchor){base.number - 1, base.edge - reveal};
     for (int i = bottoms->count - 1; i >= 0; i--)
         *arena_push(arena, &anchors) = (Anchor){(int64_t)bottoms->at[i].course - 1, bottoms->at[i].height - reveal};
     for (int i = 0; i < anchors.count; i++) {
@@ -229,14 +233,16 @@ bool rows_of_face(Arena *arena, const Wall *wall, int face, Length start, Length
     HungEdges bottoms = measured(arena, wall, &wall->faces.at[face], false);
     *misfits = (HungEdges){0};
     part_reference(arena, wall, start, &tops, &bottoms, misfits);
-    part_tops(arena, &stack, start, &tops, &bottoms, misfits);
-    part_bottoms(arena, &stack, start, &bottoms, misfits);
+    Anchor base = {tops.count > 0 && tops.at[0].course < 0 ? tops.at[0].course : 0, 0};
+    base.edge = start + foot(&stack, base.number);
+    part_tops(arena, &stack, base, &tops, &bottoms, misfits);
+    part_bottoms(arena, &stack, base, &bottoms, misfits);
     const Reach reach = {lowest, highest, most};
     Rows below = {0};
-    if (!rows_down(arena, &stack, &bottoms, start, &reach, &below))
+    if (!rows_down(arena, &stack, &bottoms, base, &reach, &below))
         return false;
     *rows = (Rows){0};
     for (int i = below.count - 1; i >= 0; i--)
         *arena_push(arena, rows) = below.at[i];
-    return rows_up(arena, &stack, &tops, &bottoms, start, &reach, rows);
+    return rows_up(arena, &stack, &tops, &bottoms, base, &reach, rows);
 }

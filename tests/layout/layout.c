@@ -558,12 +558,36 @@ START_TEST(measured_edges)
 }
 END_TEST
 
+/* Hung from the lowest course up: every edge measured is a top, and all courses above start one reveal from it. */
+START_TEST(measured_from_the_lowest_up)
+{
+    Made made = made_new(UNITS_IN, IN(4), IN(0.25), 0);
+    made_face(&made, "north", IN(100), -IN(20), IN(40));
+    made.wall->planks.hang_given = true;
+    made.wall->planks.hang = HANG_UPWARD;
+    *arena_push(made.arena, &made.wall->hung_edges) =
+        (HungEdge){.face = "north", .course = -3, .is_top = true, .height = -IN(8.5)}; /* nominal -8 3/4 */
+    *arena_push(made.arena, &made.wall->hung_edges) =
+        (HungEdge){.face = "north", .course = 1, .is_top = true, .height = IN(8.75)}; /* 8 1/2 from there */
+    const Layout *layout = made_layout(&made);
+    assert_int_equal(made_course(layout, 0, -4)->top, -IN(13));
+    assert_int_equal(made_course(layout, 0, -3)->bottom, -IN(12.75));
+    assert_int_equal(made_course(layout, 0, -3)->top, -IN(8.5));
+    assert_int_equal(made_course(layout, 0, -2)->bottom, -IN(8.25));
+    assert_int_equal(made_course(layout, 0, 0)->bottom, IN(0.25));
+    assert_int_equal(made_course(layout, 0, 1)->top, IN(8.75));
+    assert_int_equal(made_course(layout, 0, 2)->bottom, IN(9));
+    arena_free(made.arena);
+}
+END_TEST
+
 /* A reference course that starts above the ceiling is there where its lower edge was measured below it. */
 START_TEST(measured_below_the_ceiling)
 {
     Made made = made_new(UNITS_IN, IN(4), IN(0.25), IN(41));
     made_face(&made, "north", IN(100), 0, IN(40));
-    *arena_push(made.arena, &made.wall->hung_edges) = (HungEdge){"north", 0, false, IN(38)};
+    *arena_push(made.arena, &made.wall->hung_edges) =
+        (HungEdge){.face = "north", .course = 0, .is_top = false, .height = IN(38)};
     const Layout *layout = made_layout(&made);
     assert_int_equal(made_course(layout, 0, 0)->bottom, IN(38));
     assert_int_equal(made_course(layout, 0, -1)->top, IN(37.75));
@@ -778,6 +802,7 @@ int main(void)
         width_list,
         corners,
         measured_edges,
+        measured_from_the_lowest_up,
         measured_below_the_ceiling,
         edges_that_can_hardly_be_meant,
         edges_that_overlap,
