@@ -42,10 +42,11 @@ Reckoned reckon_face(Arena *arena, const Wall *wall, int index)
         const bool down = opening->to_floor || opening->kind == OPENING_DOOR;
         box->left = opening->left - opening->clear;
         box->right = opening->left + opening->width + opening->clear;
-        box->bottom = down ? -3 * LENGTH_MOST : opening->bottom - opening->clear;
+        const Length bottom = opening->above_given ? level + opening->above : opening->bottom;
+        box->bottom = down ? -3 * LENGTH_MOST : bottom - opening->clear;
         box->top = opening->clear + (opening->top_given  ? opening->top
                                      : opening->to_floor ? level + opening->height
-                                                         : opening->bottom + opening->height);
+                                                         : bottom + opening->height);
         indices[reckoned.opening_count++] = i;
     }
     reckoned.openings = boxes;

@@ -362,7 +362,7 @@ static GroundBox box_of(const Face *face, int index)
     const Opening *opening = &face->openings.at[index];
     const Real level = -limit_off(&face->floor, (Real)opening->left, true);
     const Length foot = (Length)(level < 0 ? level - 0.5L : level + 0.5L);
-    const Length bottom = opening->to_floor ? foot : opening->bottom;
+    const Length bottom = opening->to_floor ? foot : opening->above_given ? foot + opening->above : opening->bottom;
     const Length top = opening->top_given ? opening->top : bottom + opening->height;
     const bool down = opening->to_floor || opening->kind == OPENING_DOOR;
     return (GroundBox){.opening = index,

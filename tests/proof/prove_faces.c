@@ -41,7 +41,7 @@ static const HungEdge *edge_of(const Wall *wall, const char *face, int64_t cours
 
 /* Upward from course 0, then downward; on a measured edge the band ends and the next begins. One that would leave its
  * band no height is no edge of it. */
-static Bands bands_of(Proving *proving, const Face *face)
+static Bands bands_around(Proving *proving, const Face *face)
 {
     const Wall *wall = proving->wall;
     const Length reach = REACH * LENGTH_MM;
@@ -68,6 +68,34 @@ static Bands bands_of(Proving *proving, const Face *face)
         edge = band.bottom;
     }
     return bands;
+}
+
+/* Hung from the lowest up: every edge is a top, and all courses above it start one reveal from it. */
+static Bands bands_upward(Proving *proving, const Face *face)
+{
+    const Wall *wall = proving->wall;
+    const Length reach = REACH * LENGTH_MM, reveal = wall->planks.reveal;
+    Bands bands = {0};
+    int64_t number = 0;
+    Length edge = wall->start;
+    while (edge > -reach)
+        edge -= reveal + face_of_course(wall, --number);
+    for (; edge < reach; number++) {
+        Band band = {number, edge, edge + face_of_course(wall, number)};
+        const HungEdge *top = edge_of(wall, face->name, number, true);
+        if (top != NULL && top->height > band.bottom)
+            band.top = top->height;
+        *arena_push(proving->arena, &bands) = band;
+        edge = band.top + reveal;
+    }
+    return bands;
+}
+
+static Bands bands_of(Proving *proving, const Face *face)
+{
+    const Planks *planks = &proving->wall->planks;
+    const bool upward = planks->hang_given ? planks->hang == HANG_UPWARD : planks->lap > 0;
+    return upward ? bands_upward(proving, face) : bands_around(proving, face);
 }
 
 /* ---- one course ---- */

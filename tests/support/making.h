@@ -78,4 +78,9 @@ static inline void add_mark(Making *making, Marks *marks, Length at, Length off)
     *arena_push(making->arena, marks) = (Mark){at, off};
 }
 
+/* What came to the file later, of random_wall.c: more records and their order; then hang, closer, spend, pins and bars,
+ * what faces and corners are, heights above the floor, what boards show, which are gone and found. */
+void make_later_records(Making *making);
+void make_later(Making *making);
+
 #endif

@@ -500,7 +500,7 @@ static void hang(Making *making)
 
 /* ---- what came to the file later, by draws of its own: what was drawn before stays as it was ---- */
 
-static void make_later(Making *making)
+void make_later(Making *making)
 {
     static const PlanksHang hangs[] = {HANG_REFERENCE, HANG_UPWARD};
     Wall *wall = making->wall;
@@ -551,7 +551,7 @@ static void make_later(Making *making)
     }
 }
 
-static void make_later_records(Making *making)
+void make_later_records(Making *making)
 {
     Wall *wall = making->wall;
     const int boards = wall_board_count(wall);

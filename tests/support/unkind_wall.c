@@ -242,7 +242,7 @@ static void make_planks(Making *making, Length tall, int courses)
     Planks *planks = &making->wall->planks;
     const int64_t usual = mm_of(tall) / courses + 20;
     Length narrowest = LENGTH_METRE;
-    planks->widths = (LengthList){0};
+    *planks = (Planks){0};
     for (int count = chance(making, 2) ? 1 : 2 + pick(making, 4); count > 0; count--) {
         const Length width = measure(making, usual * 2 / 3, usual * 4 / 3);
         narrowest = width < narrowest ? width : narrowest;
@@ -260,6 +260,7 @@ static void make_rules(Making *making)
 {
     Wall *wall = making->wall;
     Joints *joints = &wall->joints;
+    *joints = (Joints){0};
     joints->land = chance(making, 3) ? LAND_ANYWHERE : LAND_STUDS;
     joints->stagger = measure_or_none(making, 3, 0, chance(making, 4) ? 900 : 250);
     joints->shortest = measure_or_none(making, 3, 0, chance(making, 4) ? 1500 : 350);
@@ -338,7 +339,7 @@ static void measure_edges(Making *making)
     for (int count = 1 + pick(making, 3); count > 0; count--) {
         const Face *face = &wall->faces.at[pick(making, wall->faces.count)];
         HungEdge edge = {.face = text_of(making, face->name), .course = pick(making, 7) - 3};
-        edge.is_top = edge.course > 0 || (edge.course == 0 && chance(making, 2));
+        edge.is_top = wall_hangs_upward(wall) || edge.course > 0 || (edge.course == 0 && chance(making, 2));
         edge.height = wall->start + (edge.course + (edge.is_top ? 1 : 0)) * pitch + measure(making, -reach, reach);
         if (!edge_is_there(wall, &edge))
             *arena_push(making->arena, &wall->hung_edges) = edge;
@@ -395,6 +396,7 @@ static void make_unkind(Making *making, UnkindSize size)
     const int courses = size == UNKIND_TINY ? 3 + pick(making, 4) : 4 + pick(making, size == UNKIND_ROOM ? 9 : 28);
     wall->faces = (Faces){0};
     wall->hung_pieces = (HungPieces){0};
+    wall->hung_losses = (HungLosses){0};
     wall->hung_edges = (HungEdges){0};
     make_planks(making, tall, courses);
     make_rules(making);
@@ -406,8 +408,12 @@ static void make_unkind(Making *making, UnkindSize size)
     make_stock(making, wanted_length(wall, tall), size == UNKIND_TINY ? 1800 : 3000);
     if (chance(making, 6))
         measure_edges(making);
-    if (chance(making, 8))
+    if (chance(making, 8)) {
         hang_pieces(making);
+        make_later_records(making);
+    }
+    if (chance(making, 2))
+        make_later(making);
 }
 
 /* Kept from the odd wall that this one began as: texts, fasteners, trim, bill, mill, wood. A casing goes round an
