@@ -11,6 +11,7 @@
 #include "sheet/writers/plan.h"
 #include "store/store.h"
 #include "support/random_wall.h"
+#include "support/unkind_wall.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -32,14 +33,12 @@ static void write_file(const char *path, const Text *text)
         give_up(path, err.text);
 }
 
-/* Walls of every kind in turn; the large rooms of the last kinds once in four rounds. */
-static RandomKind kind_of(int number)
+/* Kind ones and unkind ones in turn, of every kind. */
+static Wall *wall_of(Arena *arena, int number)
 {
-    int small = number % 8;
-    return small == 7       ? (RandomKind)(RANDOM_HOUSE + number / 8 % (RANDOM_KIND_COUNT - RANDOM_HOUSE))
-           : small == 6     ? RANDOM_PLAIN
-           : small % 3 == 2 ? RANDOM_HUNG
-                            : RANDOM_ANY;
+    if (number % 2 == 1)
+        return unkind_wall(arena, (uint64_t)number);
+    return random_wall(arena, (uint64_t)number, (RandomKind)(number / 2 % RANDOM_KIND_COUNT));
 }
 
 static void write_walls(const char *folder, int count)
@@ -48,7 +47,7 @@ static void write_walls(const char *folder, int count)
         Arena *arena = arena_new();
         Text text;
         text_init(&text);
-        store_write(random_wall(arena, UINT64_C(1000) + (uint64_t)i, kind_of(i)), NULL, &text);
+        store_write(wall_of(arena, i), NULL, &text);
         char path[PATH_ROOM];
         snprintf(path, sizeof path, "%s/random-%03d.yaml", folder, i);
         write_file(path, &text);
