@@ -1,13 +1,15 @@
 /*
  * The fill measured: over seeded rooms of each kind what is opened over the bound and over the hand method, equal tones
- * beside what chance would give, times; then halls that grow. How far each target is met is printed, not judged.
- * Argument: rooms a kind (200).
+ * beside what chance would give, times; the times of all kinds of walls together; then halls that grow. How far each
+ * target is met is printed, not judged. Argument: rooms a kind (200), of which five times as many walls are timed;
+ * `walls` behind it leaves it at those.
  */
 #include "fill/fill.h"
 #include "base/random.h"
 #include "fill/rules.h"
 #include "memory.h"
 #include "support/random_wall.h"
+#include "support/unkind_wall.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -156,6 +158,84 @@ static void measure_rooms(RandomKind kind, int rooms)
     fflush(stdout);
 }
 
+/* ---- times of walls ---- */
+
+enum { WALLS = 1000, PIECES_MOST = 300, SLOW_SHOWN = 4 };
+
+typedef struct Timed {
+    double seconds;
+    const char *kind;
+    int seed, pieces, boards;
+} Timed;
+
+static int slowest_first(const void *a, const void *b)
+{
+    const Timed *one = a, *other = b;
+    return (one->seconds < other->seconds) - (one->seconds > other->seconds);
+}
+
+static Wall *wall_to_time(Arena *arena, int number, Timed *timed)
+{
+    static const RandomKind kinds[] = {RANDOM_ANY,
+                                       RANDOM_HUNG,
+                                       RANDOM_HOUSE,
+                                       RANDOM_HOUSE_STUDS,
+                                       RANDOM_HOUSE_ONE_LENGTH,
+                                       RANDOM_HOUSE_STUDS_ONE_LENGTH};
+    enum { KINDS = sizeof kinds / sizeof *kinds };
+    timed->seed = number / 2;
+    timed->kind = "unkind";
+    if (number % 2 == 0)
+        return unkind_wall(arena, (uint64_t)timed->seed);
+    RandomKind kind = kinds[timed->seed % KINDS];
+    timed->kind = random_kind_word(kind);
+    return random_wall(arena, (uint64_t)timed->seed, kind);
+}
+
+/* Unkind walls and kind ones by turns, those of up to 300 pieces: from layout to final plan. To reach: median 0.15 s,
+ * 99 of 100 0.4 s, worst 1 s. */
+static void measure_walls(int walls)
+{
+    static Timed timed[WALLS];
+    static Length opened, bound, missing;
+    int count = 0, within = 0;
+    double sum = 0;
+    for (int i = 0; i < walls; i++) {
+        Arena *arena = arena_new();
+        Err err;
+        Timed *now = &timed[count];
+        double start = seconds();
+        const Layout *layout = layout_wall(arena, wall_to_time(arena, i, now), &err);
+        if (layout != NULL) {
+            const Plan *plan = fill_wall(arena, layout);
+            now->seconds = seconds() - start;
+            now->pieces = plan->piece_count;
+            now->boards = plan->boards_opened;
+            if (now->pieces <= PIECES_MOST) {
+                count++;
+                sum += now->seconds;
+                within += now->seconds <= 0.4;
+                opened += plan->length_opened;
+                bound += plan->length_bound;
+                missing += plan->shortfall;
+            }
+        }
+        arena_free(arena);
+    }
+    qsort(timed, (size_t)count, sizeof *timed, slowest_first);
+    printf("# %d walls of up to %d pieces, layout and plan: median %.3f s, 99 of 100 within %.3f s, worst %.3f s; "
+           "within 0.4 "
+           "s: %.1f %%; together %.1f s\n",
+           count, PIECES_MOST, timed[count / 2].seconds, timed[count / 100].seconds, timed[0].seconds,
+           100.0 * within / count, sum);
+    printf("#   opened %.3f %% over the bounds; missing %.1f m\n", 100.0 * ((double)opened / (double)bound - 1),
+           (double)missing / 1e9);
+    for (int i = 0; i < SLOW_SHOWN && i < count; i++)
+        printf("#   %.3f s: %s %d, %d pieces, %d boards\n", timed[i].seconds, timed[i].kind, timed[i].seed,
+               timed[i].pieces, timed[i].boards);
+    fflush(stdout);
+}
+
 /* A hall of about so many boards: faces of 40 courses, joints anywhere or on studs, boards of many lengths. */
 static Wall *hall(Arena *arena, int boards, JointLand land)
 {
@@ -219,6 +299,9 @@ int main(int count, char **arguments)
     int rooms = count > 1 ? (int)strtol(arguments[1], NULL, 10) : ROOMS;
     if (rooms < 1 || rooms > ROOMS)
         rooms = ROOMS;
+    measure_walls(rooms * (WALLS / ROOMS));
+    if (count > 2 && strcmp(arguments[2], "walls") == 0)
+        return 0;
     for (RandomKind kind = RANDOM_HOUSE; kind < RANDOM_KIND_COUNT; kind++)
         measure_rooms(kind, rooms);
     for (JointLand land = LAND_ANYWHERE; land <= LAND_STUDS; land++) {
