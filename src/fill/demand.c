@@ -163,9 +163,9 @@ static void add_joint(Arena *arena, LengthList *joints, Length x)
 }
 
 /* Stretches of the segment where some slab has more than one part, joined where they touch. */
-static Reaches find_forks(Arena *arena, const Course *course, const Segment *segment)
+static Intervals find_forks(Arena *arena, const Course *course, const Segment *segment)
 {
-    Reaches forks = {0};
+    Intervals forks = {0};
     for (int i = segment->slab_first; i < segment->slab_first + segment->slab_count; i++) {
         const Slab *slab = &course->slabs[i];
         if (slab->part_count < 2)
@@ -173,7 +173,7 @@ static Reaches find_forks(Arena *arena, const Course *course, const Segment *seg
         if (forks.count > 0 && forks.at[forks.count - 1].right == slab->left)
             forks.at[forks.count - 1].right = slab->right;
         else
-            *arena_push(arena, &forks) = (Reach){slab->left, slab->right};
+            *arena_push(arena, &forks) = (Interval){slab->left, slab->right};
     }
     return forks;
 }

@@ -14,15 +14,15 @@
 #define HUNG_NEAR (LENGTH_INCH / 8)  /* an end of a hung piece this near to its segment's end is taken as that end */
 
 /* A stretch of x. */
-typedef struct Reach {
+typedef struct Interval {
     Length left, right;
-} Reach;
+} Interval;
 
-typedef struct Reaches {
-    Reach *at;
+typedef struct Intervals {
+    Interval *at;
     int count;
     int room;
-} Reaches;
+} Intervals;
 
 /* A stretch of a segment to be covered: between its ends, or between hung pieces. */
 typedef struct Run {
@@ -33,7 +33,7 @@ typedef struct Run {
     Length shortest;            /* of its pieces; 0 where its segment is shorter */
     Length need;                /* no piece of it needs a wider board */
     bool varies;                /* some of its pieces may need less than `need` */
-    Reaches forks;              /* where wood is left in two or more parts over one another */
+    Intervals forks;            /* where wood is left in two or more parts over one another */
     int stud_first, stud_count; /* of the face's studs, those strictly inside */
 } Run;
 

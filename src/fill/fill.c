@@ -7,16 +7,16 @@
  */
 #include "fill/fill.h"
 
-#include "fill/keep.h"
-#include "fill/looks/arrange.h"
+#include "fill/in_force.h"
+#include "fill/looks/anneal.h"
 #include "fill/relax/bound.h"
 #include "fill/relax/dive.h"
-#include "fill/relax/price.h"
-#include "fill/search/few.h"
+#include "fill/relax/relaxation.h"
+#include "fill/report.h"
+#include "fill/report_findings.h"
+#include "fill/search/enumeration.h"
 #include "fill/search/hand.h"
-#include "fill/search/search.h"
-#include "fill/tell.h"
-#include "fill/tell_findings.h"
+#include "fill/search/neighborhoods.h"
 
 #define HEAT (LENGTH_INCH)
 
@@ -26,30 +26,30 @@ enum {
     BUDGET_PER_RUN = 24000,
     BUDGET_PER_RUN_DIVED = 10000, /* after a dive that broke no rule and left nothing bare */
     BUDGET_MOST = 24000000,
-    PRICE_BUDGET = 24000000,
+    RELAXATION_BUDGET = 24000000,
     WORK_PER_STEP = 32,
-    BEAM_FIRST = 6,
+    BEAM_WIDTH_FIRST = 6,
     STAGES = 4
 };
 
 struct Fill {
     Arena *arena;
-    Keep *keep; /* the plan that what hangs was hung from; NULL where there is none to look for */
+    InForce *in_force; /* the plan that what hangs was hung from; NULL where there is none to look for */
     const Layout *layout;
     const Demand *demand;
-    Pile *pile;
-    Laid *laid;
-    Weave *weave;
-    Search *search;
-    const Worth *stages[STAGES]; /* leftovers count for less from stage to stage of the search */
+    Supply *supply;
+    Solution *solution;
+    Beam *beam;
+    Neighborhoods *search;
+    const Salvage *stages[STAGES]; /* leftovers count for less from stage to stage of the search */
     int stage;
-    Price *price; /* NULL where there is none, or it is done */
+    Relaxation *relaxation; /* NULL where there is none, or it is done */
     bool bound_known;
     Bound bound; /* of plans that keep every rule and leave nothing bare */
     Dive *dive;  /* under way; NULL before and after */
-    Few *few;
+    Enumeration *enumeration;
     bool searched;         /* the search is over, and `few` has begun where there is one */
-    Arrange *arrange;      /* of the best plan, for looks; NULL until the search is over */
+    Anneal *anneal;        /* of the best plan, for looks; NULL until the search is over */
     const Cover *finished; /* NULL until that is done */
     bool covered_known;
     Length covered; /* by the plan that was told last and leaves something bare */
@@ -61,29 +61,30 @@ struct Fill {
 };
 
 /* Covers every run in hanging order. */
-static void lay_first(Arena *arena, Laid *laid, Weave *weave)
+static void lay_first(Arena *arena, Solution *solution, Beam *beam)
 {
-    const Demand *demand = laid->demand;
-    const int *order = tell_row_order(arena, demand);
+    const Demand *demand = solution->demand;
+    const int *order = report_row_order(arena, demand);
     for (int i = 0; i < demand->row_count; i++)
         for (int j = 0; j < demand->rows[order[i]].run_count; j++)
-            weave_run(weave, demand->rows[order[i]].run_first + j, BEAM_FIRST, NULL);
+            beam_cover(beam, demand->rows[order[i]].run_first + j, BEAM_WIDTH_FIRST, NULL);
 }
 
-static void price_by_length(Fill *fill)
+static void salvage_by_length(Fill *fill)
 {
     const Demand *demand = fill->demand;
     Sizes *sizes = NULL;
     int64_t *best = NULL;
     if (demand->on_studs) {
-        sizes = worth_sizes(fill->arena, demand, demand->runs, demand->run_count, fill->pile->longest, 2048);
+        sizes = sizes_find(fill->arena, demand, demand->runs, demand->run_count, fill->supply->longest, 2048);
         int64_t *prices = arena_array(fill->arena, int64_t, sizes->count);
         for (int i = 0; i < sizes->count; i++)
             prices[i] = sizes->cells[i] * sizes->width;
         best = arena_array(fill->arena, int64_t, sizes->cell_count);
-        worth_best(sizes, prices, best);
+        salvage_best(sizes, prices, best);
     }
-    pile_price(fill->pile, worth_table(fill->arena, demand, fill->pile->longest, sizes, best, WORTH_KEEP));
+    supply_use_salvage(fill->supply,
+                       salvage_table(fill->arena, demand, fill->supply->longest, sizes, best, SALVAGE_USUAL));
 }
 
 /* What the search may use, from here on. */
@@ -102,35 +103,35 @@ Fill *fill_begin_anew(const Layout *layout)
     fill->told = arena_new();
     fill->layout = layout;
     fill->demand = demand_new(arena, layout);
-    fill->pile = pile_new(arena, fill->demand);
-    fill->laid = laid_new(arena, fill->demand, fill->pile);
-    fill->weave = weave_new(arena, fill->laid);
-    price_by_length(fill);
-    hand_lay(arena, fill->laid);
-    fill->search = search_new(arena, fill->laid, fill->weave);
-    search_begin_again(fill->search);
-    lay_first(arena, fill->laid, fill->weave);
-    search_take_better(fill->search);
+    fill->supply = supply_new(arena, fill->demand);
+    fill->solution = solution_new(arena, fill->demand, fill->supply);
+    fill->beam = beam_new(arena, fill->solution);
+    salvage_by_length(fill);
+    hand_cover(arena, fill->solution);
+    fill->search = neighborhoods_new(arena, fill->solution, fill->beam);
+    neighborhoods_restart(fill->search);
+    lay_first(arena, fill->solution, fill->beam);
+    neighborhoods_accept(fill->search);
     if (fill->demand->on_studs)
-        fill->price = price_new(arena, fill->demand, fill->pile);
+        fill->relaxation = relaxation_new(arena, fill->demand, fill->supply);
     give_budget(fill, BUDGET_PER_RUN);
     return fill;
 }
 
 /* The plan that `fill` came to, as far as it did. */
-static InForce in_force(const Fill *fill)
+static KnownPlan known_plan(const Fill *fill)
 {
-    if (fill != NULL && fill->keep != NULL && keep_holds(fill->keep))
-        return keep_in_force(fill->keep);
+    if (fill != NULL && fill->in_force != NULL && in_force_holds(fill->in_force))
+        return in_force_known(fill->in_force);
     if (fill != NULL && fill->finished != NULL)
-        return (InForce){fill->layout->wall, fill_plan(fill)};
-    return (InForce){0};
+        return (KnownPlan){fill->layout->wall, fill_plan(fill)};
+    return (KnownPlan){0};
 }
 
 Fill *fill_begin_after(const Fill *before, const Layout *layout)
 {
     Fill *fill = fill_begin_anew(layout);
-    fill->keep = keep_new(layout, fill->demand, in_force(before));
+    fill->in_force = in_force_new(layout, fill->demand, known_plan(before));
     return fill;
 }
 
@@ -143,30 +144,31 @@ void fill_free(Fill *fill)
 {
     if (fill == NULL)
         return;
-    keep_free(fill->keep);
+    in_force_free(fill->in_force);
     arena_free(fill->told);
     arena_free(fill->arena);
 }
 
-/* How many parts of WORTH_FULL a leftover counts in each stage. */
+/* How many parts of SALVAGE_FULL a leftover counts in each stage. */
 static void plan_stages(Fill *fill, const Sizes *sizes, const int64_t *best)
 {
-    static const int anywhere[STAGES] = {WORTH_KEEP, WORTH_KEEP, WORTH_KEEP, 20};
-    static const int studs[STAGES] = {WORTH_KEEP, WORTH_KEEP, 18, 18};
+    static const int anywhere[STAGES] = {SALVAGE_USUAL, SALVAGE_USUAL, SALVAGE_USUAL, 20};
+    static const int studs[STAGES] = {SALVAGE_USUAL, SALVAGE_USUAL, 18, 18};
     for (int i = 0; i < STAGES; i++)
-        fill->stages[i] = worth_table(fill->arena, fill->demand, fill->pile->longest, sizes, best,
-                                      fill->demand->on_studs ? studs[i] : anywhere[i]);
+        fill->stages[i] = salvage_table(fill->arena, fill->demand, fill->supply->longest, sizes, best,
+                                        fill->demand->on_studs ? studs[i] : anywhere[i]);
 }
 
 /* From here on the search goes by the prices. */
-static void take_prices(Fill *fill)
+static void take_duals(Fill *fill)
 {
-    const Sizes *sizes = price_sizes(fill->price);
+    const Sizes *sizes = relaxation_sizes(fill->relaxation);
     int64_t *best = arena_array(fill->arena, int64_t, sizes->cell_count);
-    worth_best(sizes, price_prices(fill->price), best);
-    pile_price(fill->pile, worth_table(fill->arena, fill->demand, fill->pile->longest, sizes, best, WORTH_KEEP));
+    salvage_best(sizes, relaxation_duals(fill->relaxation), best);
+    supply_use_salvage(fill->supply,
+                       salvage_table(fill->arena, fill->demand, fill->supply->longest, sizes, best, SALVAGE_USUAL));
     plan_stages(fill, sizes, best);
-    weave_price(fill->weave, sizes, price_prices(fill->price));
+    beam_use_prices(fill->beam, sizes, relaxation_duals(fill->relaxation));
 }
 
 /* How much more a change may waste: some of an inch at first, cooling down to nothing as the budget is used up. */
@@ -182,35 +184,36 @@ static int64_t step(Fill *fill)
     int64_t work = 1;
     int stage = (int)((fill->used - fill->begun) * STAGES / (fill->budget - fill->begun));
     if (stage > fill->stage && stage < STAGES && fill->stages[stage] != NULL) {
-        pile_price(fill->pile, fill->stages[stage]);
+        supply_use_salvage(fill->supply, fill->stages[stage]);
         fill->stage = stage;
     }
     if (fill->dive != NULL) {
-        if (dive_once(fill->dive, &work)) {
-            search_take_better(fill->search);
+        if (dive_step(fill->dive, &work)) {
+            neighborhoods_accept(fill->search);
             fill->dive = NULL;
         }
         fill->used += work;
-        give_budget(fill, search_best(fill->search).shortfall == 0 ? BUDGET_PER_RUN_DIVED : BUDGET_PER_RUN);
+        give_budget(fill,
+                    neighborhoods_incumbent_cost(fill->search).shortfall == 0 ? BUDGET_PER_RUN_DIVED : BUDGET_PER_RUN);
         return 0;
     }
     if (fill->bound_known)
-        return search_once(fill->search, heat(fill));
-    if (fill->price != NULL && !price_once(fill->price, &work) && fill->used < PRICE_BUDGET)
+        return neighborhoods_step(fill->search, heat(fill));
+    if (fill->relaxation != NULL && !relaxation_step(fill->relaxation, &work) && fill->used < RELAXATION_BUDGET)
         return work;
     Length priced = 0;
     if (!fill->demand->on_studs)
         plan_stages(fill, NULL, NULL);
-    if (fill->price != NULL) {
-        take_prices(fill);
-        priced = price_bound(fill->price);
+    if (fill->relaxation != NULL) {
+        take_duals(fill);
+        priced = relaxation_bound(fill->relaxation);
     }
-    fill->bound = bound_whole(fill->demand, fill->pile, priced);
+    fill->bound = bound_whole(fill->demand, fill->supply, priced);
     fill->bound_known = true;
     give_budget(fill, BUDGET_PER_RUN);
-    if (fill->price != NULL) {
-        fill->dive = dive_new(fill->arena, fill->price, fill->laid, fill->weave);
-        search_begin_again(fill->search);
+    if (fill->relaxation != NULL) {
+        fill->dive = dive_new(fill->arena, fill->relaxation, fill->solution, fill->beam);
+        neighborhoods_restart(fill->search);
     }
     return work;
 }
@@ -222,7 +225,7 @@ static bool is_done(const Fill *fill)
         return false;
     if (fill->used >= fill->budget)
         return true;
-    Cost best = search_best(fill->search);
+    Cost best = neighborhoods_incumbent_cost(fill->search);
     return best.shortfall == 0 && best.length_opened <= fill->bound.length &&
            best.boards_opened <= fill->bound.boards && fill->used - fill->begun >= (fill->budget - fill->begun) / 4;
 }
@@ -233,30 +236,31 @@ static int64_t finish(Fill *fill)
     int64_t work = 1;
     if (!fill->searched) {
         fill->searched = true;
-        search_restore(fill->search);
-        fill->few = few_new(fill->arena, fill->laid, fill->weave, search_best(fill->search));
-        if (fill->few != NULL)
-            search_begin_again(fill->search);
+        neighborhoods_restore(fill->search);
+        fill->enumeration =
+            enumeration_new(fill->arena, fill->solution, fill->beam, neighborhoods_incumbent_cost(fill->search));
+        if (fill->enumeration != NULL)
+            neighborhoods_restart(fill->search);
         return work;
     }
-    if (fill->few != NULL) {
+    if (fill->enumeration != NULL) {
         bool found;
-        if (few_once(fill->few, &work, &found) || fill->used >= 2 * fill->budget) {
-            search_take_better(fill->search);
-            fill->few = NULL;
+        if (enumeration_step(fill->enumeration, &work, &found) || fill->used >= 2 * fill->budget) {
+            neighborhoods_accept(fill->search);
+            fill->enumeration = NULL;
         }
         return work;
     }
-    if (fill->arrange == NULL) {
-        const Cover *best = search_covers(fill->arena, fill->search);
-        fill->arrange = arrange_new(fill->arena, fill->demand, fill->pile, best);
-        if (fill->arrange == NULL) {
+    if (fill->anneal == NULL) {
+        const Cover *best = neighborhoods_incumbent(fill->arena, fill->search);
+        fill->anneal = anneal_new(fill->arena, fill->demand, fill->supply, best);
+        if (fill->anneal == NULL) {
             fill->finished = best;
             return work;
         }
     }
-    if (arrange_once(fill->arrange, &work))
-        fill->finished = arrange_covers(fill->arena, fill->arrange);
+    if (anneal_step(fill->anneal, &work))
+        fill->finished = anneal_covers(fill->arena, fill->anneal);
     return work;
 }
 
@@ -267,9 +271,9 @@ bool fill_step(Fill *fill, int steps)
         arena_reset(fill->told);
         fill->plan = NULL;
     }
-    if (fill->keep != NULL && !keep_step(fill->keep, steps))
+    if (fill->in_force != NULL && !in_force_step(fill->in_force, steps))
         return false;
-    if (fill->keep != NULL && keep_holds(fill->keep))
+    if (fill->in_force != NULL && in_force_holds(fill->in_force))
         return true;
     while (fill->used < until && fill->finished == NULL)
         fill->used += fill->searched || is_done(fill) ? finish(fill) : step(fill);
@@ -281,29 +285,29 @@ static Bound bound_of_covered(const Fill *fill, Length covered)
 {
     Fill *own = (Fill *)(uintptr_t)fill;
     if (!own->covered_known || own->covered != covered) {
-        own->covered_bound = bound_covered(fill->demand, fill->pile, covered);
+        own->covered_bound = bound_covered(fill->demand, fill->supply, covered);
         own->covered = covered;
         own->covered_known = true;
     }
     return own->covered_bound;
 }
 
-static Plan *tell(const Fill *fill, Arena *arena)
+static Plan *report(const Fill *fill, Arena *arena)
 {
-    if (fill->keep != NULL && keep_holds(fill->keep))
-        return keep_plan(fill->keep, arena);
-    const Cover *covers = fill->finished != NULL ? fill->finished : search_covers(fill->told, fill->search);
-    Plan *plan = tell_plan(arena, fill->demand, fill->pile, covers);
-    if (fill->keep != NULL && fill->finished != NULL) {
+    if (fill->in_force != NULL && in_force_holds(fill->in_force))
+        return in_force_plan(fill->in_force, arena);
+    const Cover *covers = fill->finished != NULL ? fill->finished : neighborhoods_incumbent(fill->told, fill->search);
+    Plan *plan = report_plan(arena, fill->demand, fill->supply, covers);
+    if (fill->in_force != NULL && fill->finished != NULL) {
         plan->anew = true;
-        tell_anew(arena, fill->demand, keep_breach(fill->keep), plan);
+        report_anew(arena, fill->demand, in_force_breach(fill->in_force), plan);
     }
     if (!fill->bound_known)
         return plan;
     Bound bound = fill->bound;
     if (plan->shortfall > 0)
         bound = bound_of_covered(fill, fill->demand->total - plan->bare_length);
-    tell_bound(arena, bound, plan);
+    report_bound(arena, bound, plan);
     return plan;
 }
 
@@ -312,7 +316,7 @@ const Plan *fill_plan(const Fill *fill)
     if (fill->plan != NULL)
         return fill->plan;
     Fill *own = (Fill *)(uintptr_t)fill; /* the plan is told when it is first asked for; the search does not see that */
-    own->plan = tell(own, own->told);
+    own->plan = report(own, own->told);
     return own->plan;
 }
 
@@ -321,7 +325,7 @@ Plan *fill_wall(Arena *arena, const Layout *layout)
     Fill *fill = fill_begin(layout);
     while (!fill_step(fill, 1 << 20))
         continue;
-    Plan *plan = tell(fill, arena);
+    Plan *plan = report(fill, arena);
     fill_free(fill);
     return plan;
 }
@@ -330,10 +334,10 @@ Plan *fill_by_hand(Arena *arena, const Layout *layout)
 {
     Arena *work = arena_new();
     const Demand *demand = demand_new(work, layout);
-    Pile *pile = pile_new(work, demand);
-    Laid *laid = laid_new(work, demand, pile);
-    hand_lay(work, laid);
-    Plan *plan = tell_plan(arena, demand, pile, laid->covers);
+    Supply *supply = supply_new(work, demand);
+    Solution *solution = solution_new(work, demand, supply);
+    hand_cover(work, solution);
+    Plan *plan = report_plan(arena, demand, supply, solution->covers);
     arena_free(work);
     return plan;
 }

@@ -6,7 +6,7 @@
 
 #include "fill/breaks.h"
 #include "fill/demand.h"
-#include "fill/tell.h"
+#include "fill/report.h"
 
 int cost_compare(const Cost *a, const Cost *b)
 {
@@ -221,7 +221,7 @@ static bool boards_hold(const Layout *layout, const Plan *plan, Err *err)
             listed++;
         }
         if (use->left_over !=
-            tell_left_over(wall, wall_board(wall, board), plan, plan->by_board + use->first, use->count))
+            report_left_over(wall, wall_board(wall, board), plan, plan->by_board + use->first, use->count))
             return err_set(err, ERR_VALUE, "board %d has another left-over", board);
     }
     if (listed != plan->piece_count)
@@ -258,7 +258,7 @@ bool rules_hold(const Layout *layout, const Plan *plan, Err *err)
             return false;
     Arena *arena = arena_new();
     const Demand *demand = demand_new(arena, layout);
-    const int *order = tell_row_order(arena, demand);
+    const int *order = report_row_order(arena, demand);
     bool hold = tiles(layout, demand, order, plan, err) && hung_holds(demand, plan, err) &&
                 boards_hold(layout, plan, err) && sums_hold(layout, plan, err);
     arena_free(arena);

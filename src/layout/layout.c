@@ -1,11 +1,11 @@
 #include "layout/layout.h"
 
 #include "base/panic.h"
+#include "layout/findings.h"
 #include "layout/rip.h"
 #include "layout/rows.h"
 #include "layout/slant.h"
 #include "layout/strips.h"
-#include "layout/tell.h"
 #include "layout/tiles.h"
 
 #include <stdio.h>
@@ -258,7 +258,7 @@ static bool lay_course(Bench *bench, int index, const Row *row, Course *course, 
     const Length height = greatest_height(&region);
     if (height <= wall->planks.leave) {
         if (bench->texts)
-            tell_left_away(bench->arena, bench->layout, index, row->number, height);
+            report_left_away(bench->arena, bench->layout, index, row->number, height);
         return false;
     }
     const CutList in_band = cuts_in_band(bench, index, &field);
@@ -330,9 +330,9 @@ static bool lay_face(Bench *bench, int index, Err *err)
     bool fits = rows_of_face(own, layout->wall, index, bench->start, lowest, highest,
                              WALL_COURSES_MOST - layout->course_total, &rows, &misfits);
     for (int i = 0; bench->texts && i < misfits.count; i++)
-        tell_misfit(bench->arena, layout, index, &misfits.at[i]);
+        report_misfit(bench->arena, layout, index, &misfits.at[i]);
     if (bench->texts && fits)
-        tell_measured(bench->arena, layout, index, &rows, &misfits);
+        report_measured(bench->arena, layout, index, &rows, &misfits);
     CourseList courses = {0};
     Wide area = 0;
     for (int i = 0; fits && i < rows.count; i++) {
@@ -363,11 +363,11 @@ static Layout *lay_wall(Arena *arena, const Wall *wall, Length start, bool texts
         for (int j = 0; j < layout->faces[i].course_count; j++) {
             strips_weigh(layout, i, &layout->faces[i].courses[j]);
             if (texts)
-                tell_slivers(arena, layout, i, &layout->faces[i].courses[j]);
+                report_slivers(arena, layout, i, &layout->faces[i].courses[j]);
         }
     }
     if (done && texts)
-        tell_wall(arena, layout);
+        report_wall(arena, layout);
     arena_free(bench.scratch);
     return done ? layout : NULL;
 }

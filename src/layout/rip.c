@@ -11,17 +11,17 @@
  */
 
 /* A stretch over which the width is one straight line. */
-typedef struct Run {
+typedef struct Slope {
     Length left, right;
     Length width_left, width_right;
     Wide rise, over; /* its slope, exactly: rise / over, over > 0 */
-} Run;
+} Slope;
 
-typedef struct Runs {
-    Run *at;
+typedef struct Slopes {
+    Slope *at;
     int count;
     int room;
-} Runs;
+} Slopes;
 
 typedef struct RipPoints {
     RipPoint *at;
@@ -29,33 +29,33 @@ typedef struct RipPoints {
     int room;
 } RipPoints;
 
-static Run run_over(const Tile *tile)
+static Slope run_over(const Tile *tile)
 {
     const Wide upper_run = tile->upper->x1 - tile->upper->x0;
     const Wide lower_run = tile->lower->x1 - tile->lower->x0;
     const Length upper_rise = tile->upper->y1 - tile->upper->y0;
     const Length lower_rise = tile->lower->y1 - tile->lower->y0;
-    Run run = {.left = tile->left.x,
-               .right = tile->right.x,
-               .width_left = tile->upper_left - tile->lower_left,
-               .width_right = tile->upper_right - tile->lower_right,
-               .rise = upper_rise * lower_run - lower_rise * upper_run,
-               .over = upper_run * lower_run};
+    Slope run = {.left = tile->left.x,
+                 .right = tile->right.x,
+                 .width_left = tile->upper_left - tile->lower_left,
+                 .width_right = tile->upper_right - tile->lower_right,
+                 .rise = upper_rise * lower_run - lower_rise * upper_run,
+                 .over = upper_run * lower_run};
     return run;
 }
 
-static bool runs_on(const Run *run, const Run *next)
+static bool runs_on(const Slope *run, const Slope *next)
 {
     return run->right == next->left && run->width_right == next->width_left &&
            wide_compare_ratio(run->rise, run->over, next->rise, next->over) == 0;
 }
 
-static Runs find_runs(Arena *arena, const Tiles *tiles)
+static Slopes find_runs(Arena *arena, const Tiles *tiles)
 {
-    Runs runs = {0};
+    Slopes runs = {0};
     for (int i = 0; i < tiles->count; i++) {
-        const Run run = run_over(&tiles->at[i]);
-        Run *last = runs.count > 0 ? &runs.at[runs.count - 1] : NULL;
+        const Slope run = run_over(&tiles->at[i]);
+        Slope *last = runs.count > 0 ? &runs.at[runs.count - 1] : NULL;
         if (last != NULL && runs_on(last, &run)) {
             last->right = run.right;
             last->width_right = run.width_right;
@@ -73,11 +73,11 @@ static void add_point(Arena *arena, RipPoints *points, Length x, Length width)
 }
 
 /* Where the course is interrupted its width is nothing. */
-static RipPoints find_points(Arena *arena, const Runs *runs)
+static RipPoints find_points(Arena *arena, const Slopes *runs)
 {
     RipPoints points = {0};
     for (int i = 0; i < runs->count; i++) {
-        const Run *run = &runs->at[i];
+        const Slope *run = &runs->at[i];
         if (i > 0 && runs->at[i - 1].right < run->left) {
             add_point(arena, &points, runs->at[i - 1].right, 0);
             add_point(arena, &points, run->left, 0);
@@ -102,7 +102,7 @@ static void find_extremes(Rip *rip, const Tiles *tiles)
     for (int i = 0; i < tiles->count; i++) {
         if (!all_rake && under_rake(&tiles->at[i]))
             continue;
-        const Run run = run_over(&tiles->at[i]);
+        const Slope run = run_over(&tiles->at[i]);
         const Length low = run.width_left < run.width_right ? run.width_left : run.width_right;
         const Length high = run.width_left < run.width_right ? run.width_right : run.width_left;
         rip->least = any && rip->least < low ? rip->least : low;
@@ -111,7 +111,7 @@ static void find_extremes(Rip *rip, const Tiles *tiles)
     }
 }
 
-static RipShape shape_of(const Runs *runs, Length face)
+static RipShape shape_of(const Slopes *runs, Length face)
 {
     if (runs->count > 1)
         return RIP_SCRIBE;
@@ -122,7 +122,7 @@ static RipShape shape_of(const Runs *runs, Length face)
 
 Rip rip_of(Arena *arena, Arena *scratch, const Tiles *tiles, Length face)
 {
-    const Runs runs = find_runs(scratch, tiles);
+    const Slopes runs = find_runs(scratch, tiles);
     BUG_UNLESS(runs.count > 0 && runs.at != NULL);
     const RipPoints points = find_points(scratch, &runs);
     Rip rip = {.shape = shape_of(&runs, face),

@@ -6,8 +6,8 @@
  */
 #include "pack/dive.h"
 
+#include "pack/generation.h"
 #include "pack/greedy.h"
-#include "pack/price.h"
 
 #include <string.h>
 
@@ -171,7 +171,7 @@ static void explore(Dive *dive, int discrepancies, int depth)
         explore_smaller(dive, discrepancies, depth);
         return;
     }
-    int64_t bound = pack_price(dive->master, &dive->rest, dive->value, enough(work));
+    int64_t bound = pack_generate_columns(dive->master, &dive->rest, dive->value, enough(work));
     if (pack_round_up(work, dive->value + bound) >= enough(work) || is_over(work))
         return;
 
@@ -208,7 +208,7 @@ void pack_dive(PackWork *work)
     PackMaster *root = new_master(work, arena, &whole, 0);
     for (int i = 0; i < work->best.count; i++)
         pack_master_add(root, work->best.at[i].kind, work->best.at[i].parts, work->best.at[i].part_count);
-    pack_raise_bound(work, pack_price(root, &whole, 0, enough(work)));
+    pack_raise_bound(work, pack_generate_columns(root, &whole, 0, enough(work)));
     for (int turn = 0; turn <= 2 * DISCREPANCIES_MOST && !is_over(work); turn++) {
         Arena *below = arena_new();
         Dive dive = {

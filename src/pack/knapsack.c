@@ -60,7 +60,7 @@ typedef struct Changes {
     int room;
 } Changes;
 
-typedef struct Search {
+typedef struct CoreSearch {
     Arena *arena;
     const Bundle *bundles;
     int count;
@@ -78,7 +78,7 @@ typedef struct Search {
     int state_count, room;
     Changes changes;
     int64_t steps;
-} Search;
+} CoreSearch;
 
 static int by_rate(const void *a, const void *b)
 {
@@ -106,7 +106,7 @@ static Length common_divisor(Length a, Length b)
 }
 
 /* Up to the next value that a choice of `fewest` boards or more can have. */
-static Wide round_up(const Search *search, Wide bound)
+static Wide round_up(const CoreSearch *search, Wide bound)
 {
     Wide cost = wide_floor(bound, search->many);
     if (cost % search->grain != 0)
@@ -116,7 +116,7 @@ static Wide round_up(const Search *search, Wide bound)
 }
 
 /* Least value of any covering choice that keeps the state's core; `best` where it can never cover. */
-static Wide state_bound(const Search *search, const State *state)
+static Wide state_bound(const CoreSearch *search, const State *state)
 {
     Length over = state->usable - search->need;
     Wide cost = wide_floor(state->value, search->many), boards = state->value - cost * search->many;
@@ -138,7 +138,7 @@ static Wide state_bound(const Search *search, const State *state)
     return round_up(search, bound > tolled ? bound : tolled);
 }
 
-static void make_room(Search *search)
+static void make_room(CoreSearch *search)
 {
     if (search->room > 2 * search->state_count)
         return;
@@ -152,7 +152,7 @@ static void make_room(Search *search)
 
 /* Changes bundle `index`, which has just come into the core, in every state: the old states and the changed ones,
  * merged, without those that another covers as cheaply and those that cannot win any more. */
-static void extend(Search *search, int index)
+static void extend(CoreSearch *search, int index)
 {
     const Bundle *bundle = &search->bundles[index];
     int sign = index < search->break_at ? -1 : 1;
@@ -199,7 +199,7 @@ static void extend(Search *search, int index)
 
 /* Grows the core by turns to the left and to the right until no state is left, the core is everything, or the steps are
  * used up. */
-static void search_core(Search *search)
+static void search_core(CoreSearch *search)
 {
     bool right = true;
     while (search->state_count > 0 && search->steps > 0) {
@@ -258,7 +258,7 @@ static int by_spare_usable(const void *a, const void *b)
 }
 
 /* Swaps one taken board for one that is left, as long as that saves value and still covers: the best swap each time. */
-static void swap_boards(Search *search, const KnapsackKind *kinds, int *taken)
+static void swap_boards(CoreSearch *search, const KnapsackKind *kinds, int *taken)
 {
     const Bundle *bundles = search->bundles;
     Spare *spares = arena_array(search->arena, Spare, search->count);
@@ -312,7 +312,7 @@ static bool net_rate_above(const Bundle *a, const Bundle *b)
 }
 
 /* Kinds worth taking as bundles in order of rate, lengths in whole `unit`s and costs in whole `price`s. */
-static void make_bundles(Search *search, const KnapsackKind *kinds, int kind_count, Length unit, Length price)
+static void make_bundles(CoreSearch *search, const KnapsackKind *kinds, int kind_count, Length unit, Length price)
 {
     int count = 0;
     for (int i = 0; i < kind_count; i++)
@@ -373,7 +373,7 @@ static int64_t fewest_boards(Arena *arena, const KnapsackKind *kinds, int kind_c
 }
 
 /* Turns the best state's changes back into boards taken. */
-static void read_choice(const Search *search, int *taken, int kind_count)
+static void read_choice(const CoreSearch *search, int *taken, int kind_count)
 {
     memset(taken, 0, (size_t)kind_count * sizeof *taken);
     for (int i = 0; i < search->break_at; i++)
@@ -384,7 +384,7 @@ static void read_choice(const Search *search, int *taken, int kind_count)
     }
 }
 
-static void begin(Search *search)
+static void begin(CoreSearch *search)
 {
     Length reached = 0;
     Wide value = 0;
@@ -425,7 +425,7 @@ KnapsackResult *knapsack_cover(Arena *arena, const KnapsackKind *kinds, int kind
     /* Tolls are lengths: where they are paid, costs are counted in what measures both. */
     Length fine = toll > 0 ? common_divisor(price, unit) : price > 0 ? price : 1;
     Arena *work = arena_new();
-    Search search = {.arena = work, .need = (need - 1) / unit + 1, .steps = steps > 0 ? steps : STEPS_DEFAULT};
+    CoreSearch search = {.arena = work, .need = (need - 1) / unit + 1, .steps = steps > 0 ? steps : STEPS_DEFAULT};
     search.many = boards + 1;
     search.toll = toll > 0 ? toll / fine : 0;
     search.grain = price > 0 ? price / fine : 1;

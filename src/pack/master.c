@@ -43,10 +43,10 @@ static int64_t substitute_cost(const PackMaster *master, int size)
 static void set_amounts(PackMaster *master, const PackRest *rest)
 {
     for (int r = 0; r < master->size_rows; r++)
-        simplex_amount(master->table, r, rest->demand[master->size_of_row[r]] * SIMPLEX_ONE);
+        simplex_set_right_side(master->table, r, rest->demand[master->size_of_row[r]] * SIMPLEX_ONE);
     for (int k = 0; k < master->work->kind_count; k++)
         if (master->row_of_kind[k] >= 0)
-            simplex_amount(master->table, master->row_of_kind[k], -rest->available[k] * SIMPLEX_ONE);
+            simplex_set_right_side(master->table, master->row_of_kind[k], -rest->available[k] * SIMPLEX_ONE);
 }
 
 static void put_rows(PackMaster *master, const PackRest *rest, const int64_t *most_boards)
@@ -91,7 +91,7 @@ PackMaster *pack_master_new(PackWork *work, Arena *arena, const PackRest *rest, 
             simplex_basic(master->table, r, surplus);
     }
     set_amounts(master, rest);
-    simplex_ready(master->table); /* a worn table has no prices to guide by, and proves nothing */
+    simplex_start(master->table); /* a worn table has no prices to guide by, and proves nothing */
     spend(master);
     return master;
 }
@@ -128,8 +128,8 @@ void pack_master_add(PackMaster *master, int kind, const PackPart *parts, int pa
 /* After a turn: counts it and renews the table where it is due; false where the steps have run out. */
 static bool count_turn(PackMaster *master)
 {
-    if (++master->since_renewed >= RENEW_EACH * master->rows || simplex_worn(master->table)) {
-        simplex_renew(master->table);
+    if (++master->since_renewed >= RENEW_EACH * master->rows || simplex_overflowed(master->table)) {
+        simplex_reinvert(master->table);
         master->since_renewed = 0;
     }
     return spend(master);
@@ -139,7 +139,7 @@ bool pack_master_solve(PackMaster *master)
 {
     int64_t cost = simplex_cost(master->table);
     int stalled = 0;
-    while (simplex_turn(master->table, GAIN_LEAST)) {
+    while (simplex_pivot(master->table, GAIN_LEAST)) {
         if (!count_turn(master))
             return false;
         int64_t before = cost;
@@ -154,10 +154,10 @@ bool pack_master_solve(PackMaster *master)
 bool pack_master_change(PackMaster *master, const PackRest *rest)
 {
     set_amounts(master, rest);
-    simplex_amounts_changed(master->table);
+    simplex_right_sides_changed(master->table);
     for (int turn = 0; turn < 50 * master->rows + 100; turn++) {
-        if (!simplex_mend(master->table, GAIN_LEAST))
-            return spend(master) && simplex_is_met(master->table);
+        if (!simplex_dual_pivot(master->table, GAIN_LEAST))
+            return spend(master) && simplex_is_feasible(master->table);
         if (!count_turn(master))
             return false;
     }
@@ -189,7 +189,7 @@ int64_t pack_master_cost(const PackMaster *master)
     return simplex_cost(master->table) / FINER;
 }
 
-bool pack_master_lacks(const PackMaster *master)
+bool pack_master_uses_slack(const PackMaster *master)
 {
     int64_t sum = 0;
     for (int r = 0; r < master->size_rows && sum <= TRACE; r++)
@@ -197,7 +197,7 @@ bool pack_master_lacks(const PackMaster *master)
     return sum > TRACE;
 }
 
-void pack_master_dearer(PackMaster *master)
+void pack_master_raise_slack_costs(PackMaster *master)
 {
     master->dearness++;
     int64_t times = master->dearness == 1 ? 11 : master->dearness == 2 ? 15 : 20;

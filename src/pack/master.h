@@ -5,8 +5,8 @@
  * kind
  *
  * It guides: it prices the sizes so that new patterns can be looked for, and shows which patterns to try first. Nothing
- * that it says is a proof: pack_price.c checks its prices. Costs and prices are whole parts of PACK_UNIT, which stands
- * for the greatest value of any kind; how much of a pattern is taken is counted in parts of SIMPLEX_ONE.
+ * that it says is a proof: pack_generate_columns.c checks its prices. Costs and prices are whole parts of PACK_UNIT,
+ * which stands for the greatest value of any kind; how much of a pattern is taken is counted in parts of SIMPLEX_ONE.
  */
 #ifndef PACK_MASTER_H
 #define PACK_MASTER_H
@@ -71,9 +71,9 @@ int64_t pack_master_kind_price(const PackMaster *master, int kind);
 int64_t pack_master_cost(const PackMaster *master);
 
 /* Whether substitutes stand in for more than a trace of what is demanded. */
-bool pack_master_lacks(const PackMaster *master);
+bool pack_master_uses_slack(const PackMaster *master);
 
 /* Makes leaving pieces uncut dearer. */
-void pack_master_dearer(PackMaster *master);
+void pack_master_raise_slack_costs(PackMaster *master);
 
 #endif

@@ -6,8 +6,8 @@
  *
  * Method: quick ways of cutting (pack_greedy.h) against lower bounds (pack_bound.h: S. Martello, P. Toth; S. Fekete,
  * J. Schepers) settle most; what they leave goes to column generation with bounds proved in whole numbers
- * (pack_price.h: P. Gilmore, R. Gomory; A. Farley) and diving (pack_dive.h: R. Sadykov, F. Vanderbeck and others); of
- * small jobs every way of cutting is weighed (pack_complete.h: R. Korf). Each header names its publication.
+ * (pack_generate_columns.h: P. Gilmore, R. Gomory; A. Farley) and diving (pack_dive.h: R. Sadykov, F. Vanderbeck and
+ * others); of small jobs every way of cutting is weighed (pack_complete.h: R. Korf). Each header names its publication.
  */
 #ifndef PACK_PACK_H
 #define PACK_PACK_H

@@ -14,13 +14,13 @@
 
 enum { NODES_FEWEST = 400, NODES_MOST = 10000000, TABLE_MOST = 24000000 };
 
-typedef struct Candidate {
+typedef struct PricedSize {
     int size; /* index */
     int demand;
     int64_t length;
     int64_t price;
     int64_t least; /* smallest length among this candidate and those behind it */
-} Candidate;
+} PricedSize;
 
 /* Lengths in rising order, each with the best price of any candidate no longer. */
 typedef struct Single {
@@ -31,7 +31,7 @@ typedef struct Single {
 typedef struct Pricing {
     Arena *arena;
     const PackWork *work;
-    Candidate *candidates;
+    PricedSize *candidates;
     int count;
     int *taken; /* of each candidate */
     Single *singles;
@@ -43,7 +43,7 @@ typedef struct Pricing {
 
 static int by_rate(const void *a, const void *b)
 {
-    const Candidate *x = a, *y = b;
+    const PricedSize *x = a, *y = b;
     Wide left = (Wide)x->price * y->length, right = (Wide)y->price * x->length;
     if (left != right)
         return left > right ? -1 : 1;
@@ -97,7 +97,7 @@ static void search(Pricing *pricing, int i, int64_t room, int64_t price)
         return;
     }
     for (; i < pricing->count && room >= pricing->candidates[i].least; i++) {
-        const Candidate *candidate = &pricing->candidates[i];
+        const PricedSize *candidate = &pricing->candidates[i];
         int64_t missing = pricing->patterns->worth - price + 1;
         if ((Wide)room * candidate->price < (Wide)missing * candidate->length)
             return;
@@ -128,7 +128,7 @@ static void tabulate(Pricing *pricing, int64_t capacity, int bundle_count)
     PackPart *bundles = arena_array(pricing->arena, PackPart, bundle_count);
     int bundle = 0;
     for (int i = 0; i < pricing->count; i++) {
-        const Candidate *candidate = &pricing->candidates[i];
+        const PricedSize *candidate = &pricing->candidates[i];
         int64_t fits = capacity / candidate->length;
         int left = fits < candidate->demand ? (int)fits : candidate->demand;
         for (int count = 1; left > 0; left -= count, count *= 2) {
@@ -172,12 +172,12 @@ PackPatterns pack_best_pattern(PackWork *work, Arena *arena, const int64_t *pric
 {
     PackPatterns patterns = {.worth = floor};
     Pricing pricing = {.arena = arena, .work = work, .patterns = &patterns};
-    pricing.candidates = arena_array(arena, Candidate, work->size_count);
+    pricing.candidates = arena_array(arena, PricedSize, work->size_count);
     int bundle_count = 0;
     for (int i = 0; i < work->size_count; i++) {
         if (demand[i] == 0 || price[i] <= 0 || work->size[i] > capacity)
             continue;
-        pricing.candidates[pricing.count++] = (Candidate){i, demand[i], work->size[i], price[i], 0};
+        pricing.candidates[pricing.count++] = (PricedSize){i, demand[i], work->size[i], price[i], 0};
         int64_t fits = capacity / work->size[i];
         bundle_count += bundles_of(fits < demand[i] ? fits : demand[i]);
     }

@@ -19,7 +19,7 @@
 #define WEIGHT_MOST (INT64_C(1) << 40)
 #define VALUE_LITTLE (SIMPLEX_ONE >> 30)
 
-static int64_t size_of(int64_t number)
+static int64_t magnitude(int64_t number)
 {
     return number < 0 ? -number : number;
 }
@@ -53,15 +53,15 @@ static int leaving_row(const Simplex *simplex)
 {
     int best = -1;
     for (int i = 0; i < simplex->rows; i++) {
-        if (simplex->along[i] < SIMPLEX_PIVOT_LEAST)
+        if (simplex->direction[i] < SIMPLEX_PIVOT_LEAST)
             continue;
         if (best < 0) {
             best = i;
             continue;
         }
-        Wide one = (Wide)value_left(simplex, i) * simplex->along[best];
-        Wide two = (Wide)value_left(simplex, best) * simplex->along[i];
-        if (one < two || (one == two && simplex->along[i] > simplex->along[best]))
+        Wide one = (Wide)value_left(simplex, i) * simplex->direction[best];
+        Wide two = (Wide)value_left(simplex, best) * simplex->direction[i];
+        if (one < two || (one == two && simplex->direction[i] > simplex->direction[best]))
             best = i;
     }
     return best;
@@ -69,7 +69,7 @@ static int leaving_row(const Simplex *simplex)
 
 static void weigh_columns(Simplex *simplex, int entering, int leaves)
 {
-    int64_t by = simplex->along[leaves];
+    int64_t by = simplex->direction[leaves];
     int64_t own = simplex->columns.at[entering].weight;
     for (int i = 0; i < simplex->columns.count; i++) {
         SimplexColumn *column = &simplex->columns.at[i];
@@ -78,7 +78,7 @@ static void weigh_columns(Simplex *simplex, int entering, int leaves)
         int64_t reach = simplex_across(simplex, leaves, i);
         if (reach == 0)
             continue;
-        Wide part = size_of(reach) < INT64_MAX / WEIGHT_ONE ? reach * WEIGHT_ONE / by : (Wide)reach * WEIGHT_ONE / by;
+        Wide part = magnitude(reach) < INT64_MAX / WEIGHT_ONE ? reach * WEIGHT_ONE / by : (Wide)reach * WEIGHT_ONE / by;
         Wide weight = ((part * part) >> 16) * own >> 16;
         if (weight > column->weight)
             column->weight = weight < WEIGHT_MOST ? (int64_t)weight : WEIGHT_MOST;
@@ -90,9 +90,9 @@ static void weigh_columns(Simplex *simplex, int entering, int leaves)
     simplex->work += simplex->entries.count + simplex->columns.count;
 }
 
-bool simplex_turn(Simplex *simplex, int64_t least)
+bool simplex_pivot(Simplex *simplex, int64_t least)
 {
-    if (simplex->worn)
+    if (simplex->overflowed)
         return false;
     int entering = entering_column(simplex, least);
     if (entering < 0) {
@@ -101,20 +101,20 @@ bool simplex_turn(Simplex *simplex, int64_t least)
     }
     if (entering < 0)
         return false;
-    simplex_find_along(simplex, entering);
+    simplex_find_direction(simplex, entering);
     int leaves = leaving_row(simplex);
     if (leaves < 0) {
-        simplex->worn = true;
+        simplex->overflowed = true;
         return false;
     }
     weigh_columns(simplex, entering, leaves);
     simplex_exchange(simplex, entering, leaves);
-    return !simplex->worn;
+    return !simplex->overflowed;
 }
 
 /* ---- the dual method ---- */
 
-static int lacking_row(const Simplex *simplex)
+static int infeasible_row(const Simplex *simplex)
 {
     int best = -1;
     int64_t least = -VALUE_LITTLE;
@@ -126,14 +126,14 @@ static int lacking_row(const Simplex *simplex)
     return best;
 }
 
-bool simplex_is_met(const Simplex *simplex)
+bool simplex_is_feasible(const Simplex *simplex)
 {
-    return lacking_row(simplex) < 0;
+    return infeasible_row(simplex) < 0;
 }
 
 /* Columns that would raise the row, into `raising`; gives the index there of the one that loses least for what it
  * raises, -1 where there is none. */
-static int list_raising(Simplex *simplex, int row, int64_t little)
+static int list_raising(Simplex *simplex, int row, int64_t tolerance)
 {
     int best = -1;
     simplex->raising.count = 0;
@@ -147,7 +147,7 @@ static int list_raising(Simplex *simplex, int row, int64_t little)
         SimplexRaising *raising = arena_push(simplex->arena, &simplex->raising);
         *raising = (SimplexRaising){i, reach, gain < 0 ? -gain : 0};
         const SimplexRaising *least = &simplex->raising.at[best < 0 ? 0 : best];
-        if (best < 0 || (Wide)(raising->loss + little) * least->reach < (Wide)(least->loss + little) * reach)
+        if (best < 0 || (Wide)(raising->loss + tolerance) * least->reach < (Wide)(least->loss + tolerance) * reach)
             best = simplex->raising.count - 1;
     }
     simplex->work += 2 * (simplex->entries.count + simplex->columns.count);
@@ -156,25 +156,25 @@ static int list_raising(Simplex *simplex, int row, int64_t little)
 
 /* Of those that lose about the least for what they raise, the one that raises most (P. M. J. Harris, Mathematical
  * Programming 5, 1973). */
-static int raising_column(Simplex *simplex, int row, int64_t little)
+static int raising_column(Simplex *simplex, int row, int64_t tolerance)
 {
-    int least = list_raising(simplex, row, little), best = least;
+    int least = list_raising(simplex, row, tolerance), best = least;
     for (int i = 0; i < simplex->raising.count; i++) {
         const SimplexRaising *one = &simplex->raising.at[i], *two = &simplex->raising.at[least];
         if (one->reach > simplex->raising.at[best].reach &&
-            (Wide)one->loss * two->reach <= (Wide)(two->loss + little) * one->reach)
+            (Wide)one->loss * two->reach <= (Wide)(two->loss + tolerance) * one->reach)
             best = i;
     }
     return best < 0 ? -1 : simplex->raising.at[best].column;
 }
 
-bool simplex_mend(Simplex *simplex, int64_t little)
+bool simplex_dual_pivot(Simplex *simplex, int64_t tolerance)
 {
-    int leaves = simplex->worn ? -1 : lacking_row(simplex);
-    int entering = leaves < 0 ? -1 : raising_column(simplex, leaves, little);
+    int leaves = simplex->overflowed ? -1 : infeasible_row(simplex);
+    int entering = leaves < 0 ? -1 : raising_column(simplex, leaves, tolerance);
     if (entering < 0)
         return false;
-    simplex_find_along(simplex, entering);
+    simplex_find_direction(simplex, entering);
     simplex_exchange(simplex, entering, leaves);
-    return !simplex->worn;
+    return !simplex->overflowed;
 }

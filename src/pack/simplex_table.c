@@ -1,7 +1,7 @@
 /*
  * Invariants: `inverse` is the inverse of the basis up to rounding in the 40th binary place; value = inverse x amount;
  * price = cost of the basis x inverse. About a unit in the last place is lost with every exchange, more where the
- * pivot is small; simplex_renew begins anew.
+ * pivot is small; simplex_reinvert begins anew.
  *
  * Entries stay below SIMPLEX_MOST, products of two are formed in two words, so that nothing overflows: what would go
  * beyond is held at SIMPLEX_MOST, and the table is worn.
@@ -24,14 +24,14 @@ static Wide rounded(Wide product)
 
 static int64_t held(Simplex *simplex, Wide number)
 {
-    simplex->worn = simplex->worn || number > SIMPLEX_MOST || number < -SIMPLEX_MOST;
-    return simplex_limited(number);
+    simplex->overflowed = simplex->overflowed || number > SIMPLEX_MOST || number < -SIMPLEX_MOST;
+    return simplex_clamped(number);
 }
 
 static int64_t held_amount(Simplex *simplex, Wide number)
 {
     const int64_t most = INT64_C(1) << 61;
-    simplex->worn = simplex->worn || number > most || number < -most;
+    simplex->overflowed = simplex->overflowed || number > most || number < -most;
     return number > most ? most : number < -most ? -most : (int64_t)number;
 }
 
@@ -40,13 +40,13 @@ Simplex *simplex_new(Arena *arena, int rows)
     Simplex *simplex = arena_one(arena, Simplex);
     simplex->arena = arena;
     simplex->rows = rows;
-    simplex->amount = arena_array(arena, int64_t, rows);
+    simplex->right_side = arena_array(arena, int64_t, rows);
     simplex->basis = arena_array(arena, int, rows);
     simplex->inverse = arena_array(arena, int64_t, (size_t)rows * (size_t)rows);
     simplex->spare = arena_array(arena, int64_t, (size_t)rows * (size_t)rows);
     simplex->value = arena_array(arena, int64_t, rows);
     simplex->price = arena_array(arena, int64_t, rows);
-    simplex->along = arena_array(arena, int64_t, rows);
+    simplex->direction = arena_array(arena, int64_t, rows);
     simplex->place = arena_array(arena, int, rows);
     simplex->part = arena_array(arena, int64_t, rows);
     return simplex;
@@ -69,12 +69,12 @@ Simplex *simplex_copy(Arena *arena, const Simplex *simplex)
     copy->entries.count = copy->entries.room = simplex->entries.count;
     copy_bytes(copy->columns.at, simplex->columns.at, columns, sizeof *copy->columns.at);
     copy_bytes(copy->entries.at, simplex->entries.at, entries, sizeof *copy->entries.at);
-    copy_bytes(copy->amount, simplex->amount, rows, sizeof *copy->amount);
+    copy_bytes(copy->right_side, simplex->right_side, rows, sizeof *copy->right_side);
     copy_bytes(copy->basis, simplex->basis, rows, sizeof *copy->basis);
     copy_bytes(copy->inverse, simplex->inverse, rows * rows, sizeof *copy->inverse);
     copy_bytes(copy->value, simplex->value, rows, sizeof *copy->value);
     copy_bytes(copy->price, simplex->price, rows, sizeof *copy->price);
-    copy->worn = simplex->worn;
+    copy->overflowed = simplex->overflowed;
     return copy;
 }
 
@@ -89,15 +89,15 @@ int simplex_column(Simplex *simplex, int64_t cost)
     return simplex->columns.count - 1;
 }
 
-void simplex_entry(Simplex *simplex, int row, int amount)
+void simplex_entry(Simplex *simplex, int row, int right_side)
 {
     SimplexColumn *column = &simplex->columns.at[simplex->columns.count - 1];
     for (int i = column->first; i < column->first + column->count; i++)
         if (simplex->entries.at[i].row == row) {
-            simplex->entries.at[i].amount += amount;
+            simplex->entries.at[i].right_side += right_side;
             return;
         }
-    *arena_push(simplex->arena, &simplex->entries) = (SimplexEntry){row, amount};
+    *arena_push(simplex->arena, &simplex->entries) = (SimplexEntry){row, right_side};
     column->count++;
 }
 
@@ -127,17 +127,17 @@ int64_t simplex_gain(const Simplex *simplex, int column)
     return simplex_gain_of(simplex, column);
 }
 
-void simplex_find_along(Simplex *simplex, int index)
+void simplex_find_direction(Simplex *simplex, int index)
 {
     const SimplexColumn *column = &simplex->columns.at[index];
     for (int i = 0; i < simplex->rows; i++)
-        simplex->along[i] = held(simplex, simplex_times_column(simplex, simplex_row(simplex, i), column));
+        simplex->direction[i] = held(simplex, simplex_times_column(simplex, simplex_row(simplex, i), column));
     simplex->work += (int64_t)simplex->rows * (column->count + 1);
 }
 
 /* ---- the inverse ---- */
 
-static int64_t size_of(int64_t number)
+static int64_t magnitude(int64_t number)
 {
     return number < 0 ? -number : number;
 }
@@ -147,7 +147,7 @@ static int64_t size_of(int64_t number)
 static int64_t divide_row(Simplex *simplex, int pivot, int *count)
 {
     int64_t *row = simplex_row(simplex, pivot);
-    int64_t by = simplex->along[pivot], longest = 0;
+    int64_t by = simplex->direction[pivot], longest = 0;
     *count = 0;
     for (int j = 0; j < simplex->rows; j++) {
         if (row[j] == 0)
@@ -156,11 +156,11 @@ static int64_t divide_row(Simplex *simplex, int pivot, int *count)
                         : by == -SIMPLEX_ONE ? -(Wide)row[j]
                                              : (Wide)row[j] * SIMPLEX_ONE / by;
         int64_t part = held(simplex, quotient);
-        if (size_of(part) < DUST)
+        if (magnitude(part) < DUST)
             continue;
         simplex->place[*count] = j;
         simplex->part[(*count)++] = part;
-        longest = size_of(part) > longest ? size_of(part) : longest;
+        longest = magnitude(part) > longest ? magnitude(part) : longest;
     }
     return longest;
 }
@@ -174,13 +174,13 @@ static bool eliminate(Simplex *simplex, int pivot)
     int rows = simplex->rows, count = 0, up = 0;
     int64_t longest = divide_row(simplex, pivot, &count), farthest = 0;
     for (int i = 0; i < rows; i++) {
-        if (size_of(simplex->along[i]) < DUST)
-            simplex->along[i] = 0;
-        if (i != pivot && size_of(simplex->along[i]) > farthest)
-            farthest = size_of(simplex->along[i]);
+        if (magnitude(simplex->direction[i]) < DUST)
+            simplex->direction[i] = 0;
+        if (i != pivot && magnitude(simplex->direction[i]) > farthest)
+            farthest = magnitude(simplex->direction[i]);
     }
-    if (simplex->worn || (Wide)longest * farthest > (Wide)SIMPLEX_MOST * SIMPLEX_ONE) {
-        simplex->worn = true;
+    if (simplex->overflowed || (Wide)longest * farthest > (Wide)SIMPLEX_MOST * SIMPLEX_ONE) {
+        simplex->overflowed = true;
         return false;
     }
     int64_t *row = simplex_row(simplex, pivot);
@@ -194,18 +194,18 @@ static bool eliminate(Simplex *simplex, int pivot)
     uint64_t reach = 0;
     int changed = 0;
     for (int i = 0; i < rows; i++) {
-        if (i == pivot || simplex->along[i] == 0)
+        if (i == pivot || simplex->direction[i] == 0)
             continue;
         changed++;
-        int64_t along = simplex->along[i] * (INT64_C(1) << (64 - PLACES - up));
+        int64_t direction = simplex->direction[i] * (INT64_C(1) << (64 - PLACES - up));
         int64_t *other = simplex_row(simplex, i);
         for (int k = 0; k < count; k++) {
             int64_t *entry = &other[simplex->place[k]];
-            *entry -= (int64_t)(((Wide)along * simplex->part[k] + HALF_A_WORD) >> 64);
+            *entry -= (int64_t)(((Wide)direction * simplex->part[k] + HALF_A_WORD) >> 64);
             reach |= (uint64_t)*entry + (uint64_t)SIMPLEX_MOST;
         }
     }
-    simplex->worn = reach >> (SIMPLEX_MOST_PLACES + 1) != 0;
+    simplex->overflowed = reach >> (SIMPLEX_MOST_PLACES + 1) != 0;
     simplex->work += (int64_t)changed * count + 8 * count + 2 * rows;
     return true;
 }
@@ -216,7 +216,7 @@ void simplex_find_values(Simplex *simplex)
         const int64_t *row = simplex_row(simplex, i);
         Wide sum = 0;
         for (int j = 0; j < simplex->rows; j++)
-            sum += rounded((Wide)row[j] * simplex->amount[j]);
+            sum += rounded((Wide)row[j] * simplex->right_side[j]);
         simplex->value[i] = held_amount(simplex, sum);
     }
     simplex->work += (int64_t)simplex->rows * simplex->rows;
@@ -248,13 +248,13 @@ void simplex_exchange(Simplex *simplex, int entering, int leaves)
 {
     int64_t gain = simplex_gain_of(simplex, entering);
     int64_t step =
-        held_amount(simplex, wide_divide((Wide)simplex->value[leaves] * SIMPLEX_ONE, simplex->along[leaves]));
-    if (simplex->worn || !eliminate(simplex, leaves))
+        held_amount(simplex, wide_divide((Wide)simplex->value[leaves] * SIMPLEX_ONE, simplex->direction[leaves]));
+    if (simplex->overflowed || !eliminate(simplex, leaves))
         return;
     const int64_t *row = simplex_row(simplex, leaves);
     for (int i = 0; i < simplex->rows; i++) {
         if (i != leaves)
-            simplex->value[i] = held_amount(simplex, simplex->value[i] - rounded((Wide)simplex->along[i] * step));
+            simplex->value[i] = held_amount(simplex, simplex->value[i] - rounded((Wide)simplex->direction[i] * step));
         simplex->price[i] = held(simplex, simplex->price[i] - rounded((Wide)gain * row[i]));
     }
     simplex->value[leaves] = step;
@@ -270,41 +270,41 @@ void simplex_basic(Simplex *simplex, int row, int column)
     simplex->columns.at[column].basic = row;
 }
 
-void simplex_amount(Simplex *simplex, int row, int64_t amount)
+void simplex_set_right_side(Simplex *simplex, int row, int64_t right_side)
 {
-    simplex->amount[row] = amount;
+    simplex->right_side[row] = right_side;
 }
 
-void simplex_amounts_changed(Simplex *simplex)
+void simplex_right_sides_changed(Simplex *simplex)
 {
     simplex_find_values(simplex);
 }
 
-void simplex_settle(Simplex *simplex, int index, int times)
+void simplex_fix(Simplex *simplex, int index, int times)
 {
     const SimplexColumn *column = &simplex->columns.at[index];
     for (int i = column->first; i < column->first + column->count; i++) {
         SimplexEntry entry = simplex->entries.at[i];
-        simplex->amount[entry.row] =
-            held_amount(simplex, simplex->amount[entry.row] - (Wide)times * entry.amount * SIMPLEX_ONE);
+        simplex->right_side[entry.row] =
+            held_amount(simplex, simplex->right_side[entry.row] - (Wide)times * entry.right_side * SIMPLEX_ONE);
     }
     if (column->basic >= 0) {
         simplex->value[column->basic] = held_amount(simplex, simplex->value[column->basic] - (Wide)times * SIMPLEX_ONE);
         return;
     }
-    simplex_find_along(simplex, index);
+    simplex_find_direction(simplex, index);
     for (int i = 0; i < simplex->rows; i++)
-        simplex->value[i] = held_amount(simplex, simplex->value[i] - (Wide)simplex->along[i] * times);
+        simplex->value[i] = held_amount(simplex, simplex->value[i] - (Wide)simplex->direction[i] * times);
 }
 
 /* Puts the column where no other was put before: in the row where most of it is left. */
 static bool place_column(Simplex *simplex, int column)
 {
-    simplex_find_along(simplex, column);
+    simplex_find_direction(simplex, column);
     int best = -1;
     int64_t most = SIMPLEX_PIVOT_LEAST;
     for (int i = 0; i < simplex->rows; i++) {
-        int64_t size = simplex->along[i] < 0 ? -simplex->along[i] : simplex->along[i];
+        int64_t size = simplex->direction[i] < 0 ? -simplex->direction[i] : simplex->direction[i];
         if (simplex->basis[i] < 0 && size > most) {
             most = size;
             best = i;
@@ -333,20 +333,20 @@ static bool invert(Simplex *simplex, const int *basis)
     return true;
 }
 
-void simplex_renew(Simplex *simplex)
+void simplex_reinvert(Simplex *simplex)
 {
     int rows = simplex->rows;
     int64_t *before = simplex->inverse;
     Arena *arena = arena_new();
     int *basis = arena_array(arena, int, rows);
     copy_bytes(basis, simplex->basis, (size_t)rows, sizeof *basis);
-    bool was_worn = simplex->worn;
-    simplex->worn = false;
+    bool was_worn = simplex->overflowed;
+    simplex->overflowed = false;
     simplex->inverse = simplex->spare;
     bool done = invert(simplex, basis);
     if (!done) {
         simplex->inverse = before;
-        simplex->worn = was_worn;
+        simplex->overflowed = was_worn;
         copy_bytes(simplex->basis, basis, (size_t)rows, sizeof *basis);
     } else {
         simplex->spare = before;
@@ -358,11 +358,11 @@ void simplex_renew(Simplex *simplex)
     arena_free(arena);
 }
 
-bool simplex_ready(Simplex *simplex)
+bool simplex_start(Simplex *simplex)
 {
-    simplex->worn = true;
-    simplex_renew(simplex);
-    return !simplex->worn;
+    simplex->overflowed = true;
+    simplex_reinvert(simplex);
+    return !simplex->overflowed;
 }
 
 /* ---- what stands in it ---- */
@@ -388,12 +388,12 @@ int64_t simplex_cost(const Simplex *simplex)
     Wide sum = 0;
     for (int i = 0; i < simplex->rows; i++)
         sum += rounded((Wide)simplex->columns.at[simplex->basis[i]].cost * simplex->value[i]);
-    return simplex_limited(sum);
+    return simplex_clamped(sum);
 }
 
-bool simplex_worn(const Simplex *simplex)
+bool simplex_overflowed(const Simplex *simplex)
 {
-    return simplex->worn;
+    return simplex->overflowed;
 }
 
 int64_t simplex_work(Simplex *simplex)

@@ -16,7 +16,7 @@ enum { SIMPLEX_MOST_PLACES = 56 };
 
 typedef struct SimplexEntry {
     int row;
-    int amount;
+    int right_side;
 } SimplexEntry;
 
 typedef struct SimplexColumn {
@@ -44,23 +44,23 @@ struct Simplex {
         SimplexEntry *at;
         int count, room;
     } entries;
-    int64_t *amount; /* right side of each row */
-    int *basis;      /* column basic in each row */
+    int64_t *right_side; /* right side of each row */
+    int *basis;          /* column basic in each row */
     int64_t *inverse, *spare;
-    int64_t *value; /* of the basic columns */
-    int64_t *price; /* of each row */
-    int64_t *along; /* the entering column in terms of the basis */
-    int *place;     /* where the row exchanged is not 0, and what it is there */
+    int64_t *value;     /* of the basic columns */
+    int64_t *price;     /* of each row */
+    int64_t *direction; /* the entering column in terms of the basis */
+    int *place;         /* where the row exchanged is not 0, and what it is there */
     int64_t *part;
     struct {
         SimplexRaising *at;
         int count, room;
     } raising;
     int64_t work;
-    bool worn;
+    bool overflowed;
 };
 
-static inline int64_t simplex_limited(Wide number)
+static inline int64_t simplex_clamped(Wide number)
 {
     return number > SIMPLEX_MOST ? SIMPLEX_MOST : number < -SIMPLEX_MOST ? -SIMPLEX_MOST : (int64_t)number;
 }
@@ -75,24 +75,24 @@ static inline Wide simplex_times_column(const Simplex *simplex, const int64_t *r
     const SimplexEntry *entries = simplex->entries.at + column->first;
     Wide sum = 0;
     for (int i = 0; i < column->count; i++)
-        sum += (Wide)row[entries[i].row] * entries[i].amount;
+        sum += (Wide)row[entries[i].row] * entries[i].right_side;
     return sum;
 }
 
 /* Row of the inverse times a column: how much of what is basic there one of the column stands for. */
 static inline int64_t simplex_across(const Simplex *simplex, int row, int column)
 {
-    return simplex_limited(simplex_times_column(simplex, simplex_row(simplex, row), &simplex->columns.at[column]));
+    return simplex_clamped(simplex_times_column(simplex, simplex_row(simplex, row), &simplex->columns.at[column]));
 }
 
 static inline int64_t simplex_gain_of(const Simplex *simplex, int index)
 {
     const SimplexColumn *column = &simplex->columns.at[index];
-    return simplex_limited(simplex_times_column(simplex, simplex->price, column) - column->cost);
+    return simplex_clamped(simplex_times_column(simplex, simplex->price, column) - column->cost);
 }
 
 /* Works out `along` for a column. */
-void simplex_find_along(Simplex *simplex, int column);
+void simplex_find_direction(Simplex *simplex, int column);
 
 /* Puts the column that `along` belongs to into the basis in place of that of row `leaves`; inverse, values and prices
  * follow. Where numbers would outgrow their places nothing changes but that the table is worn. */

@@ -17,18 +17,18 @@
  * limit is read from its own marks. No run is higher than the course's planks are wide, though a measured edge may have
  * moved the band's edge further out.
  */
-typedef struct Run {
+typedef struct Trapezoid {
     Length x0, x1;
     Length lower0, lower1, upper0, upper1;
     bool lower_cut, upper_cut; /* by a floor, by a ceiling: below the plank's own edge */
     bool rake;
-} Run;
+} Trapezoid;
 
-typedef struct Runs {
-    Run *at;
+typedef struct Trapezoids {
+    Trapezoid *at;
     int count;
     int room;
-} Runs;
+} Trapezoids;
 
 enum { RAKE = 12, SLACK = 4 }; /* SLACK: nanometres that rounded corners of runs can be off one straight line */
 
@@ -65,14 +65,14 @@ static void limit_over(const Points *limit, Length x0, Length x1, Length *y0, Le
     *rake = steep(b->y - a->y, b->x - a->x);
 }
 
-static void push_run(Arena *arena, Runs *runs, Run run)
+static void push_run(Arena *arena, Trapezoids *runs, Trapezoid run)
 {
     if (run.x1 > run.x0)
         *arena_push(arena, runs) = run;
 }
 
 /* Adds the run with `upper` as the limit above, split where that passes `top`, the plank's own upper edge. */
-static void push_under(Arena *arena, Runs *runs, Run run, Length top)
+static void push_under(Arena *arena, Trapezoids *runs, Trapezoid run, Length top)
 {
     bool left_over = run.upper0 > top, right_over = run.upper1 > top;
     if (left_over == right_over) {
@@ -83,7 +83,7 @@ static void push_under(Arena *arena, Runs *runs, Run run, Length top)
     }
     Length x = between(run.upper0, run.x0, run.upper1, run.x1, top);
     Length lower = between(run.x0, run.lower0, run.x1, run.lower1, x);
-    Run first = run, second = run;
+    Trapezoid first = run, second = run;
     first.x1 = second.x0 = x;
     first.lower1 = second.lower0 = lower;
     first.upper1 = second.upper0 = top;
@@ -96,7 +96,7 @@ static void push_under(Arena *arena, Runs *runs, Run run, Length top)
 }
 
 /* The part of `slab` within [left, right], with the lap where there is one. */
-static void add_slab(Arena *arena, Runs *runs, const FaceLayout *face, const Course *course, Length lap,
+static void add_slab(Arena *arena, Trapezoids *runs, const FaceLayout *face, const Course *course, Length lap,
                      const Slab *slab, Length left, Length right)
 {
     Length x0 = slab->left > left ? slab->left : left;
@@ -107,7 +107,7 @@ static void add_slab(Arena *arena, Runs *runs, const FaceLayout *face, const Cou
             for (int i = 0; i < face->upper.count; i++)
                 if (face->upper.at[i].x > x0 && face->upper.at[i].x < end)
                     end = face->upper.at[i].x;
-        Run run = {.x0 = x0, .x1 = end};
+        Trapezoid run = {.x0 = x0, .x1 = end};
         run.lower0 = between(slab->left, slab->lower_left, slab->right, slab->lower_right, x0);
         run.lower1 = between(slab->left, slab->lower_left, slab->right, slab->lower_right, end);
         run.rake = slab->lower_edge == EDGE_RAKE;
@@ -115,10 +115,10 @@ static void add_slab(Arena *arena, Runs *runs, const FaceLayout *face, const Cou
             bool rake;
             limit_over(&face->upper, x0, end, &run.upper0, &run.upper1, &rake);
             Length top = course->top + lap;
-            Runs part = {0};
+            Trapezoids part = {0};
             push_under(arena, &part, run, top);
             for (int i = 0; i < part.count; i++) {
-                Run piece = part.at[i];
+                Trapezoid piece = part.at[i];
                 piece.rake = piece.rake || (rake && (piece.upper0 < top || piece.upper1 < top));
                 push_run(arena, runs, piece);
             }
@@ -132,13 +132,14 @@ static void add_slab(Arena *arena, Runs *runs, const FaceLayout *face, const Cou
     }
 }
 
-static Runs runs_of(Arena *arena, const FaceLayout *face, const Course *course, Length lap, Length left, Length right)
+static Trapezoids runs_of(Arena *arena, const FaceLayout *face, const Course *course, Length lap, Length left,
+                          Length right)
 {
-    Runs runs = {0};
+    Trapezoids runs = {0};
     for (int i = 0; i < course->slab_count; i++)
         add_slab(arena, &runs, face, course, lap, &course->slabs[i], left, right);
     for (int i = 0; i < runs.count; i++) {
-        Run *run = &runs.at[i];
+        Trapezoid *run = &runs.at[i];
         run->lower_cut = run->lower0 > course->bottom || run->lower1 > course->bottom;
         run->upper_cut = run->upper0 < course->top + lap || run->upper1 < course->top + lap;
     }
@@ -146,7 +147,7 @@ static Runs runs_of(Arena *arena, const FaceLayout *face, const Course *course, 
 }
 
 /* The run with its height held to `most`, the plank's own width: the wood is where the edge was measured. */
-static void push_held(Arena *arena, Runs *runs, Run run, Length most, bool at_top)
+static void push_held(Arena *arena, Trapezoids *runs, Trapezoid run, Length most, bool at_top)
 {
     if (at_top) {
         run.lower0 = run.upper0 - run.lower0 > most ? run.upper0 - most : run.lower0;
@@ -159,20 +160,20 @@ static void push_held(Arena *arena, Runs *runs, Run run, Length most, bool at_to
 }
 
 /* A measured edge can leave a course more room than its planks fill. */
-static Runs runs_held(Arena *arena, const Layout *layout, const Course *course, const Runs *runs)
+static Trapezoids runs_held(Arena *arena, const Layout *layout, const Course *course, const Trapezoids *runs)
 {
     bool bottom_measured = course->number == 0 && course->bottom != layout->wall->start;
     bool at_top = course->number >= 0 && !bottom_measured;
     Length most = course->width;
-    Runs held = {0};
+    Trapezoids held = {0};
     for (int i = 0; i < runs->count; i++) {
-        Run run = runs->at[i];
+        Trapezoid run = runs->at[i];
         Length height0 = run.upper0 - run.lower0, height1 = run.upper1 - run.lower1;
         Length x = run.x0;
         if ((height0 > most) != (height1 > most))
             x = between(height0, run.x0, height1, run.x1, most);
         if (x > run.x0 && x < run.x1) {
-            Run second = run;
+            Trapezoid second = run;
             run.lower1 = second.lower0 = between(run.x0, run.lower0, run.x1, run.lower1, x);
             run.upper1 = second.upper0 = between(run.x0, run.upper0, run.x1, run.upper1, x);
             run.x1 = second.x0 = x;
@@ -207,11 +208,11 @@ static Length side_inside(const Points *side, Length y, Length outer, int sign)
 
 /* How many runs from one end on are a slanted cut: those under a rake that grow wider inward. All of them only where
  * the other end slants too, else the whole piece is a taper with square ends. */
-static int slant_runs(const Runs *runs, bool from_right)
+static int slant_runs(const Trapezoids *runs, bool from_right)
 {
     int count = 0;
     while (count < runs->count) {
-        const Run *run = &runs->at[from_right ? runs->count - 1 - count : count];
+        const Trapezoid *run = &runs->at[from_right ? runs->count - 1 - count : count];
         Length outer = from_right ? run->upper1 - run->lower1 : run->upper0 - run->lower0;
         Length inner = from_right ? run->upper0 - run->lower0 : run->upper1 - run->lower1;
         if (!run->rake || outer >= inner)
@@ -222,17 +223,17 @@ static int slant_runs(const Runs *runs, bool from_right)
 }
 
 /* The end of a piece whose `count` outermost runs slant. */
-static PlankEnd end_of(const Runs *runs, int count, bool from_right, const Points *side, Length outer)
+static PlankEnd end_of(const Trapezoids *runs, int count, bool from_right, const Points *side, Length outer)
 {
     PlankEnd end = {0};
     BUG_UNLESS(runs->count > 0);
-    const Run *last = &runs->at[from_right ? runs->count - 1 : 0];
+    const Trapezoid *last = &runs->at[from_right ? runs->count - 1 : 0];
     Length lower = from_right ? last->lower1 : last->lower0;
     Length upper = from_right ? last->upper1 : last->upper0;
     int sign = from_right ? -1 : 1;
     end.height = upper - lower;
     for (int i = 0; i < count; i++) {
-        const Run *run = &runs->at[from_right ? runs->count - 1 - i : i];
+        const Trapezoid *run = &runs->at[from_right ? runs->count - 1 - i : i];
         Length inner = from_right ? runs->at[runs->count - 1].x1 - run->x0 : run->x1 - runs->at[0].x0;
         if (steep(run->lower1 - run->lower0, run->x1 - run->x0))
             end.lower = inner;
@@ -268,11 +269,12 @@ static void push_width(Plank *plank, Length at, Length width)
     plank->width_count = count;
 }
 
-static void set_widths(Arena *arena, Plank *plank, const Runs *runs, int first, int end, Length left, Length whole)
+static void set_widths(Arena *arena, Plank *plank, const Trapezoids *runs, int first, int end, Length left,
+                       Length whole)
 {
     plank->widths = arena_array(arena, PlankWidth, 2 * runs->count + 2);
     for (int i = first; i < end; i++) {
-        const Run *run = &runs->at[i];
+        const Trapezoid *run = &runs->at[i];
         plank->lower_cut = plank->lower_cut || run->lower_cut;
         plank->upper_cut = plank->upper_cut || run->upper_cut;
         push_width(plank, run->x0 - left, run->upper0 - run->lower0);
@@ -280,7 +282,7 @@ static void set_widths(Arena *arena, Plank *plank, const Runs *runs, int first, 
     }
     if (first == end) { /* two slants meet */
         BUG_UNLESS(runs->count > 0);
-        const Run *run = &runs->at[first < runs->count ? first : runs->count - 1];
+        const Trapezoid *run = &runs->at[first < runs->count ? first : runs->count - 1];
         Length width = first < runs->count ? run->upper0 - run->lower0 : run->upper1 - run->lower1;
         Length at = (first < runs->count ? run->x0 : run->x1) - left;
         plank->widths[0] = plank->widths[1] = (PlankWidth){at, width};
@@ -293,10 +295,10 @@ static void set_widths(Arena *arena, Plank *plank, const Runs *runs, int first, 
 }
 
 /* Whether an edge is one level line along the runs. */
-static bool level(const Runs *runs, int first, int end, bool upper)
+static bool level(const Trapezoids *runs, int first, int end, bool upper)
 {
     for (int i = first; i < end; i++) {
-        const Run *a = &runs->at[first], *run = &runs->at[i];
+        const Trapezoid *a = &runs->at[first], *run = &runs->at[i];
         Length y = upper ? a->upper0 : a->lower0;
         if ((upper ? run->upper0 : run->lower0) != y || (upper ? run->upper1 : run->lower1) != y)
             return false;
@@ -333,11 +335,11 @@ static Length strip_beside(const Course *course, int opening, bool above, Length
 }
 
 /* Lowest and highest edge of the plank over [x0, x1]. */
-static void plank_over(const Runs *runs, Length x0, Length x1, Length *lowest, Length *highest)
+static void plank_over(const Trapezoids *runs, Length x0, Length x1, Length *lowest, Length *highest)
 {
     bool any = false;
     for (int i = 0; i < runs->count; i++) {
-        const Run *run = &runs->at[i];
+        const Trapezoid *run = &runs->at[i];
         if (run->x1 <= x0 || run->x0 >= x1)
             continue;
         Length lower = run->lower0 < run->lower1 ? run->lower0 : run->lower1;
@@ -352,8 +354,8 @@ static void plank_over(const Runs *runs, Length x0, Length x1, Length *lowest, L
         *lowest = *highest = 0;
 }
 
-static void add_cut(Plank *plank, const Course *course, const Runs *runs, int opening, const Box *box, CutShape shape,
-                    bool lap_only, Length left, Length right, Length edge)
+static void add_cut(Plank *plank, const Course *course, const Trapezoids *runs, int opening, const Box *box,
+                    CutShape shape, bool lap_only, Length left, Length right, Length edge)
 {
     PlankCut cut = {.opening = opening, .shape = shape, .lap_only = lap_only};
     Length x0 = box->left > left ? box->left : left;
@@ -380,7 +382,7 @@ static void add_cut(Plank *plank, const Course *course, const Runs *runs, int op
 
 /* Those of layout, which take something of the face; then those that reach into the lap alone. */
 static void set_cuts(Arena *arena, Plank *plank, const FaceLayout *face, int opening_count, const Course *course,
-                     Length lap, const Runs *runs, Length left, Length right, Length edge)
+                     Length lap, const Trapezoids *runs, Length left, Length right, Length edge)
 {
     Cutouts cutouts = layout_cutouts(arena, face, course, left, right);
     plank->cuts = arena_array(arena, PlankCut, cutouts.count + opening_count);
@@ -401,13 +403,13 @@ static void set_cuts(Arena *arena, Plank *plank, const FaceLayout *face, int ope
     }
 }
 
-static void set_laps(Arena *arena, Plank *plank, const Course *course, Length lap, const Runs *runs, Length left)
+static void set_laps(Arena *arena, Plank *plank, const Course *course, Length lap, const Trapezoids *runs, Length left)
 {
     if (lap == 0)
         return;
     plank->laps = arena_array(arena, PlankLap, runs->count);
     for (int i = 0; i < runs->count; i++) {
-        const Run *run = &runs->at[i];
+        const Trapezoid *run = &runs->at[i];
         if (!run->upper_cut || run->upper0 < course->top || run->upper1 < course->top)
             continue;
         if (plank->lap_count > 0 && plank->laps[plank->lap_count - 1].right == run->x0 - left)
@@ -422,7 +424,7 @@ Plank plank_measure(Arena *arena, const Layout *layout, int face_index, const Co
     const FaceLayout *face = &layout->faces[face_index];
     Length lap = layout->wall->planks.lap;
     Plank plank = {.length = right - left};
-    Runs runs = runs_of(arena, face, course, lap, left, right);
+    Trapezoids runs = runs_of(arena, face, course, lap, left, right);
     if (course->top - course->bottom + lap > course->width)
         runs = runs_held(arena, layout, course, &runs);
     int first = slant_runs(&runs, false);

@@ -4,8 +4,8 @@
 
 #include "fill/demand.h"
 #include "fill/fill.h"
+#include "fill/report_findings.h"
 #include "fill/rules.h"
-#include "fill/tell_findings.h"
 
 #include <string.h>
 
@@ -520,7 +520,7 @@ START_TEST(a_refuted_bound_is_left_out_and_told)
     const int findings = plan->findings.count;
     const Bound refuted[] = {{plan->length_opened + 1, known.boards}, {known.length, plan->boards_opened + 1}};
     for (int i = 0; i < 2; i++) {
-        tell_bound(arena, refuted[i], plan);
+        report_bound(arena, refuted[i], plan);
         assert_false(plan->bound_known);
         assert_int_equal(count_rule(plan, RULE_BOUND), 1);
         assert_true(rule_grade(RULE_BOUND) == GRADE_CAUTION);
@@ -528,7 +528,7 @@ START_TEST(a_refuted_bound_is_left_out_and_told)
         assert_done(rules_hold(layout_wall(arena, wall, &err), plan, &err), &err);
         plan->findings.count = findings;
     }
-    tell_bound(arena, known, plan);
+    report_bound(arena, known, plan);
     assert_true(plan->bound_known && plan->length_bound == known.length && plan->boards_bound == known.boards);
     assert_int_equal(plan->findings.count, findings);
     arena_free(arena);

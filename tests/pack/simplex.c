@@ -49,9 +49,9 @@ static Simplex *begin(Arena *arena, Made *made, Random *random)
         entries[r] = -1;
         put(made, simplex, 0, entries);
         made->amounts[r] = (int64_t)random_below(random, 9);
-        simplex_amount(simplex, r, made->amounts[r] * SIMPLEX_ONE);
+        simplex_set_right_side(simplex, r, made->amounts[r] * SIMPLEX_ONE);
     }
-    simplex_ready(simplex);
+    simplex_start(simplex);
     return simplex;
 }
 
@@ -67,15 +67,15 @@ static void add(Made *made, Simplex *simplex, Random *random, int count)
 
 static void turn_to_the_end(Simplex *simplex)
 {
-    for (int turn = 0; simplex_turn(simplex, GAIN_LEAST); turn++)
+    for (int turn = 0; simplex_pivot(simplex, GAIN_LEAST); turn++)
         assert_true(turn < 5000);
-    assert_false(simplex_worn(simplex));
+    assert_false(simplex_overflowed(simplex));
 }
 
 static void solve(Simplex *simplex)
 {
     turn_to_the_end(simplex);
-    simplex_renew(simplex);
+    simplex_reinvert(simplex);
     turn_to_the_end(simplex);
 }
 
@@ -90,7 +90,7 @@ static void check_met(const Made *made, const Simplex *simplex)
     }
     for (int c = 0; c < made->columns; c++)
         assert_true(simplex_value(simplex, c) >= -NEAR);
-    assert_true(simplex_is_met(simplex));
+    assert_true(simplex_is_feasible(simplex));
 }
 
 static void check_optimal(const Made *made, const Simplex *simplex)
@@ -119,14 +119,14 @@ static void change_amounts(Made *made, Simplex *simplex, Random *random)
 {
     for (int r = 0; r < made->rows; r++) {
         made->amounts[r] = (int64_t)random_below(random, 9);
-        simplex_amount(simplex, r, made->amounts[r] * SIMPLEX_ONE);
+        simplex_set_right_side(simplex, r, made->amounts[r] * SIMPLEX_ONE);
     }
-    simplex_amounts_changed(simplex);
+    simplex_right_sides_changed(simplex);
 }
 
 static void mend(Simplex *simplex)
 {
-    for (int turn = 0; simplex_mend(simplex, GAIN_LEAST); turn++)
+    for (int turn = 0; simplex_dual_pivot(simplex, GAIN_LEAST); turn++)
         assert_true(turn < 5000);
 }
 
@@ -161,7 +161,7 @@ START_TEST(new_amounts_are_met)
         solve(simplex);
         for (int more = 0; more < 8; more++) {
             change_amounts(made, simplex, &random);
-            lacked += !simplex_is_met(simplex);
+            lacked += !simplex_is_feasible(simplex);
             mend(simplex);
             check_met(made, simplex);
             solve(simplex);
@@ -187,7 +187,7 @@ START_TEST(what_is_settled_is_asked_for_no_more)
         for (int n = 0; n < 3; n++) {
             int column = (int)random_below(&random, (uint64_t)made->columns);
             int times = 1 + (int)random_below(&random, 2);
-            simplex_settle(simplex, column, times);
+            simplex_fix(simplex, column, times);
             for (int r = 0; r < made->rows; r++)
                 made->amounts[r] -= times * made->entries[column][r];
         }
@@ -210,7 +210,7 @@ START_TEST(a_copy_goes_its_own_way)
         Simplex *simplex = begin(arena, made, &random);
         add(made, simplex, &random, 60);
         for (int turn = 0; turn < 10; turn++)
-            simplex_turn(simplex, GAIN_LEAST);
+            simplex_pivot(simplex, GAIN_LEAST);
         Simplex *twin = simplex_copy(arena, simplex), *copy = simplex_copy(arena, simplex);
         *other = *made;
         change_amounts(other, copy, &random);
@@ -277,9 +277,9 @@ START_TEST(what_outgrows_the_table_wears_it)
     for (int r = 0; r < CHAIN; r++) {
         simplex_basic(simplex, r, simplex_column(simplex, COST));
         simplex_entry(simplex, r, 1);
-        simplex_amount(simplex, r, SIMPLEX_ONE);
+        simplex_set_right_side(simplex, r, SIMPLEX_ONE);
     }
-    simplex_ready(simplex);
+    simplex_start(simplex);
     for (int r = 0; r < CHAIN; r++) {
         simplex_column(simplex, 0);
         simplex_entry(simplex, r, 1);
@@ -287,10 +287,10 @@ START_TEST(what_outgrows_the_table_wears_it)
             simplex_entry(simplex, r + 1, -TIMES);
     }
     int turns = 0;
-    while (simplex_turn(simplex, GAIN_LEAST))
+    while (simplex_pivot(simplex, GAIN_LEAST))
         assert_true(++turns < 100);
-    assert_true(simplex_worn(simplex));
-    assert_false(simplex_mend(simplex, 0));
+    assert_true(simplex_overflowed(simplex));
+    assert_false(simplex_dual_pivot(simplex, 0));
     arena_free(arena);
 }
 END_TEST

@@ -6,7 +6,7 @@
 #include "fill/looks/arrangement.h"
 
 #include "base/panic.h"
-#include "fill/tell.h"
+#include "fill/report.h"
 
 /* ---- the start ---- */
 
@@ -15,7 +15,7 @@ static void list_cut(Arrangement *all, int piece, int span)
     all->span_of[piece] = span;
     all->next_cut[piece] = all->first_cut[span];
     all->first_cut[span] = piece;
-    all->cuts[all->pile->spans[span].board]++;
+    all->cuts[all->supply->spans[span].board]++;
 }
 
 static void unlist_cut(Arrangement *all, int piece)
@@ -27,7 +27,7 @@ static void unlist_cut(Arrangement *all, int piece)
         link = &all->next_cut[*link];
     }
     *link = all->next_cut[piece];
-    all->cuts[all->pile->spans[span].board]--;
+    all->cuts[all->supply->spans[span].board]--;
 }
 
 /* False where the planks are not those of the covers. */
@@ -35,9 +35,9 @@ static bool find_runs(Arrangement *all, const Cover *covers)
 {
     const Demand *demand = all->demand;
     for (int i = 0; i < demand->row_count; i++) {
-        const PlankRow *row = &all->rows->at[i];
+        const FacadeRow *row = &all->rows->at[i];
         for (int j = 0; j < row->count; j++) {
-            const Plank *plank = &row->at[j];
+            const FacadePlank *plank = &row->at[j];
             all->run_of[plank->piece] = plank->run;
             all->span_of[plank->piece] = -1;
             if (plank->run < 0)
@@ -51,7 +51,7 @@ static bool find_runs(Arrangement *all, const Cover *covers)
             if (placed->left != plank->left || placed->right != plank->right)
                 return false;
             list_cut(all, plank->piece, placed->span);
-            all->left[placed->span] -= placed->right - placed->left + all->pile->kerf;
+            all->left[placed->span] -= placed->right - placed->left + all->supply->kerf;
         }
     }
     for (int i = 0; i < demand->run_count; i++) {
@@ -67,14 +67,14 @@ static bool find_runs(Arrangement *all, const Cover *covers)
     return true;
 }
 
-Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Pile *pile, const Cover *covers)
+Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Supply *supply, const Cover *covers)
 {
     Arrangement *all = arena_one(arena, Arrangement);
-    const Plan *plan = tell_plan(arena, demand, pile, covers);
+    const Plan *plan = report_plan(arena, demand, supply, covers);
     all->arena = arena;
     all->demand = demand;
-    all->pile = pile;
-    all->rows = planks_new(arena, demand, plan);
+    all->supply = supply;
+    all->rows = facade_new(arena, demand, plan);
     all->short_below = looks_short(demand->wall);
     all->weight = looks_weight(&plan->looks);
     all->piece_count = plan->piece_count;
@@ -82,12 +82,12 @@ Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Pile *pil
     all->run_of = arena_array(arena, int, plan->piece_count);
     all->span_of = arena_array(arena, int, plan->piece_count);
     all->next_cut = arena_array(arena, int, plan->piece_count);
-    all->first_cut = arena_array(arena, int, pile->span_count);
-    all->left = arena_array(arena, Length, pile->span_count);
-    all->cuts = arena_array(arena, int, pile->board_count);
-    for (int i = 0; i < pile->span_count; i++) {
+    all->first_cut = arena_array(arena, int, supply->span_count);
+    all->left = arena_array(arena, Length, supply->span_count);
+    all->cuts = arena_array(arena, int, supply->board_count);
+    for (int i = 0; i < supply->span_count; i++) {
         all->first_cut[i] = -1;
-        all->left[i] = pile->spans[i].to - pile->spans[i].from;
+        all->left[i] = supply->spans[i].to - supply->spans[i].from;
     }
     return find_runs(all, covers) ? all : NULL;
 }
@@ -97,11 +97,11 @@ Cover *arrangement_covers(Arena *arena, const Arrangement *all)
     Cover *covers = arena_array(arena, Cover, all->demand->run_count);
     for (int i = 0; i < all->demand->run_count; i++) {
         const RunPlace *run = &all->runs[i];
-        const PlankRow *row = &all->rows->at[all->demand->runs[i].row];
+        const FacadeRow *row = &all->rows->at[all->demand->runs[i].row];
         covers[i].count = covers[i].room = run->count;
         covers[i].at = arena_array(arena, Placed, run->count);
         for (int j = 0; j < run->count; j++) {
-            const Plank *plank = &row->at[run->first + j];
+            const FacadePlank *plank = &row->at[run->first + j];
             covers[i].at[j] = (Placed){plank->left, plank->right, all->span_of[plank->piece]};
         }
     }
@@ -110,32 +110,32 @@ Cover *arrangement_covers(Arena *arena, const Arrangement *all)
 
 /* ---- one piece ---- */
 
-static Plank *plank_of(Arrangement *all, int piece)
+static FacadePlank *plank_of(Arrangement *all, int piece)
 {
     int run = all->run_of[piece];
-    Plank *first = &all->rows->at[all->demand->runs[run].row].at[all->runs[run].first];
-    Plank *plank = first;
+    FacadePlank *first = &all->rows->at[all->demand->runs[run].row].at[all->runs[run].first];
+    FacadePlank *plank = first;
     while (plank->piece != piece)
         plank++;
     all->work += (plank - first) / 4;
     return plank;
 }
 
-static Length length_of(const Plank *plank)
+static Length length_of(const FacadePlank *plank)
 {
     return plank->right - plank->left;
 }
 
 static bool is_wide(const Arrangement *all, int run, Length left, Length right, int board)
 {
-    return !all->pile->narrow ||
-           demand_need(all->demand, &all->demand->runs[run], left, right) <= all->pile->widths[board];
+    return !all->supply->narrow ||
+           demand_need(all->demand, &all->demand->runs[run], left, right) <= all->supply->widths[board];
 }
 
 /* Gives the piece the tone; by how much that changes the weight. */
 static int64_t retone(Arrangement *all, int piece, int tone)
 {
-    Plank *plank = plank_of(all, piece);
+    FacadePlank *plank = plank_of(all, piece);
     int row = all->demand->runs[all->run_of[piece]].row;
     int at = (int)(plank - all->rows->at[row].at);
     int64_t change = 0;
@@ -151,7 +151,7 @@ static int64_t retone(Arrangement *all, int piece, int tone)
 
 bool arrangement_clashes(Arrangement *all, int piece)
 {
-    const Plank *plank = plank_of(all, piece);
+    const FacadePlank *plank = plank_of(all, piece);
     int row = all->demand->runs[all->run_of[piece]].row;
     int at = (int)(plank - all->rows->at[row].at);
     return plank->tone != 0 && looks_like(all->rows, row, at, plank->tone, &all->work) > 0;
@@ -159,12 +159,12 @@ bool arrangement_clashes(Arrangement *all, int piece)
 
 static int tone_of_span(const Arrangement *all, int span)
 {
-    return all->rows->tones[all->pile->spans[span].board];
+    return all->rows->tones[all->supply->spans[span].board];
 }
 
 static void recut(Arrangement *all, int piece, int span)
 {
-    Length with_kerf = length_of(plank_of(all, piece)) + all->pile->kerf;
+    Length with_kerf = length_of(plank_of(all, piece)) + all->supply->kerf;
     all->left[all->span_of[piece]] += with_kerf;
     unlist_cut(all, piece);
     list_cut(all, piece, span);
@@ -177,11 +177,11 @@ bool arrangement_swap(Arrangement *all, int piece, int other, int64_t most)
     all->work += 2;
     if (from < 0 || to < 0 || tone_of_span(all, from) == tone_of_span(all, to))
         return false;
-    const Plank *one = plank_of(all, piece), *two = plank_of(all, other);
+    const FacadePlank *one = plank_of(all, piece), *two = plank_of(all, other);
     Length more = length_of(two) - length_of(one);
-    if (all->left[from] - more < -all->pile->kerf || all->left[to] + more < -all->pile->kerf ||
-        !is_wide(all, one->run, one->left, one->right, all->pile->spans[to].board) ||
-        !is_wide(all, two->run, two->left, two->right, all->pile->spans[from].board))
+    if (all->left[from] - more < -all->supply->kerf || all->left[to] + more < -all->supply->kerf ||
+        !is_wide(all, one->run, one->left, one->right, all->supply->spans[to].board) ||
+        !is_wide(all, two->run, two->left, two->right, all->supply->spans[from].board))
         return false;
     int64_t change = retone(all, piece, tone_of_span(all, to));
     change += retone(all, other, tone_of_span(all, from));
@@ -202,10 +202,10 @@ bool arrangement_move(Arrangement *all, int piece, int span, int64_t most)
     all->work += 2;
     if (from < 0 || tone_of_span(all, from) == tone_of_span(all, span))
         return false;
-    const Plank *plank = plank_of(all, piece);
-    int board = all->pile->spans[from].board, to = all->pile->spans[span].board;
-    bool opened = all->cuts[to] > 0 || all->pile->boards[to].kind < 0;
-    bool stays = all->cuts[board] > 1 || all->pile->boards[board].kind < 0;
+    const FacadePlank *plank = plank_of(all, piece);
+    int board = all->supply->spans[from].board, to = all->supply->spans[span].board;
+    bool opened = all->cuts[to] > 0 || all->supply->boards[to].kind < 0;
+    bool stays = all->cuts[board] > 1 || all->supply->boards[board].kind < 0;
     if (!opened || !stays || all->left[span] < length_of(plank) ||
         !is_wide(all, plank->run, plank->left, plank->right, to))
         return false;
@@ -224,19 +224,19 @@ bool arrangement_move(Arrangement *all, int piece, int span, int64_t most)
 /* Whether all that is cut from `board` can be cut from `other`, which nothing is cut from. */
 static bool fits(Arrangement *all, int board, int other)
 {
-    const PileBoard *from = &all->pile->boards[board], *to = &all->pile->boards[other];
+    const SupplyBoard *from = &all->supply->boards[board], *to = &all->supply->boards[other];
     if (from->kind < 0 || to->kind < 0)
         return false;
     if (from->kind == to->kind || all->cuts[board] == 0)
         return true;
     if (from->span_count != 1 || to->span_count != 1)
         return false;
-    const Span *span = &all->pile->spans[from->span_first], *room = &all->pile->spans[to->span_first];
+    const Span *span = &all->supply->spans[from->span_first], *room = &all->supply->spans[to->span_first];
     Length used = span->to - span->from - all->left[from->span_first];
-    if (used > room->to - room->from + all->pile->kerf)
+    if (used > room->to - room->from + all->supply->kerf)
         return false;
-    for (int i = all->first_cut[from->span_first]; i >= 0 && all->pile->narrow; i = all->next_cut[i]) {
-        const Plank *plank = plank_of(all, i);
+    for (int i = all->first_cut[from->span_first]; i >= 0 && all->supply->narrow; i = all->next_cut[i]) {
+        const FacadePlank *plank = plank_of(all, i);
         if (!is_wide(all, plank->run, plank->left, plank->right, other))
             return false;
     }
@@ -245,7 +245,7 @@ static bool fits(Arrangement *all, int board, int other)
 
 static int64_t retone_board(Arrangement *all, int board, int tone)
 {
-    const PileBoard *entry = &all->pile->boards[board];
+    const SupplyBoard *entry = &all->supply->boards[board];
     int64_t change = 0;
     for (int i = entry->span_first; i < entry->span_first + entry->span_count; i++)
         for (int cut = all->first_cut[i]; cut >= 0; cut = all->next_cut[cut])
@@ -256,11 +256,11 @@ static int64_t retone_board(Arrangement *all, int board, int tone)
 /* Lists the cuts of the board's spans for the other's. */
 static void exchange_spans(Arrangement *all, int board, int other)
 {
-    const PileBoard *one = &all->pile->boards[board], *two = &all->pile->boards[other];
+    const SupplyBoard *one = &all->supply->boards[board], *two = &all->supply->boards[other];
     for (int i = 0; i < one->span_count; i++) {
         int a = one->span_first + i, b = two->span_first + i;
-        Length length_a = all->pile->spans[a].to - all->pile->spans[a].from;
-        Length length_b = all->pile->spans[b].to - all->pile->spans[b].from;
+        Length length_a = all->supply->spans[a].to - all->supply->spans[a].from;
+        Length length_b = all->supply->spans[b].to - all->supply->spans[b].from;
         Length used_a = length_a - all->left[a], used_b = length_b - all->left[b];
         int first = all->first_cut[a];
         all->first_cut[a] = all->first_cut[b];
@@ -280,13 +280,13 @@ static void exchange_spans(Arrangement *all, int board, int other)
 bool arrangement_exchange(Arrangement *all, int board, int other, int64_t most)
 {
     int tone = all->rows->tones[board], other_tone = all->rows->tones[other];
-    const PileBoard *one = &all->pile->boards[board], *two = &all->pile->boards[other];
+    const SupplyBoard *one = &all->supply->boards[board], *two = &all->supply->boards[other];
     all->work += 2;
     bool both = all->cuts[board] > 0 && all->cuts[other] > 0;
     if (tone == other_tone || (all->cuts[board] == 0 && all->cuts[other] == 0) || one->span_count != two->span_count ||
         !fits(all, board, other) || !fits(all, other, board))
         return false;
-    if (!both && all->pile->kinds[one->kind].length != all->pile->kinds[two->kind].length)
+    if (!both && all->supply->kinds[one->kind].length != all->supply->kinds[two->kind].length)
         return false;
     int64_t change = retone_board(all, board, other_tone);
     change += retone_board(all, other, tone);

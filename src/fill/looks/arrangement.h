@@ -7,8 +7,8 @@
 #ifndef FILL_LOOKS_ARRANGEMENT_H
 #define FILL_LOOKS_ARRANGEMENT_H
 
-#include "fill/laid.h"
 #include "fill/looks/looks.h"
+#include "fill/solution.h"
 
 /* Where the planks of a run are in its row. */
 typedef struct RunPlace {
@@ -18,8 +18,8 @@ typedef struct RunPlace {
 
 typedef struct Arrangement {
     const Demand *demand;
-    const Pile *pile;
-    PlankRows *rows;
+    const Supply *supply;
+    Facade *rows;
     RunPlace *runs; /* the demand's */
     Length short_below;
     int piece_count;
@@ -44,7 +44,7 @@ typedef struct Laying {
 } Laying;
 
 /* What the covers hold; NULL where the planks made from them are not theirs. */
-Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Pile *pile, const Cover *covers);
+Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Supply *supply, const Cover *covers);
 
 /* The covers of what it holds now, in `arena`. */
 Cover *arrangement_covers(Arena *arena, const Arrangement *all);

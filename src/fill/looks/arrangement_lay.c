@@ -27,12 +27,12 @@ static void add_near(Broken *broken, Length x, Length other, Length stagger)
 }
 
 /* Joints of the row, and joints to be, nearer to x than the stagger. */
-static void add_near_row(Broken *broken, const PlankRows *rows, int row, Length x, Length stagger, int64_t *work)
+static void add_near_row(Broken *broken, const Facade *rows, int row, Length x, Length stagger, int64_t *work)
 {
     if (row < 0 || stagger == 0)
         return;
-    const PlankRow *in = &rows->at[row];
-    for (int i = planks_behind(in, x - stagger); i < in->count && in->at[i].left < x + stagger; i++) {
+    const FacadeRow *in = &rows->at[row];
+    for (int i = facade_first_right_of(in, x - stagger); i < in->count && in->at[i].left < x + stagger; i++) {
         if (in->at[i].starts)
             add_near(broken, x, in->at[i].left, stagger);
         if (in->at[i].ends)
@@ -46,7 +46,7 @@ static Broken find_broken(Arrangement *all, const Laying *laying)
 {
     const Demand *demand = all->demand;
     const Run *in = &demand->runs[laying->run];
-    const PlankRow *row = &all->rows->at[in->row];
+    const FacadeRow *row = &all->rows->at[in->row];
     Broken broken = {0};
     Length left = in->left;
     for (int i = 0; i < laying->count; i++) {
@@ -81,9 +81,9 @@ static bool can_lie(const Arrangement *all, const Laying *laying)
         if (joint && (right - run->origin) % demand->round != 0 &&
             !(demand->on_studs && demand_at_stud(demand, run, right)))
             return false;
-        int board = all->pile->spans[all->span_of[laying->pieces[i]]].board;
+        int board = all->supply->spans[all->span_of[laying->pieces[i]]].board;
         if (!demand_whole(demand, run, left, right) ||
-            (all->pile->narrow && demand_need(demand, run, left, right) > all->pile->widths[board]))
+            (all->supply->narrow && demand_need(demand, run, left, right) > all->supply->widths[board]))
             return false;
         left = right;
     }
@@ -100,7 +100,7 @@ static bool take(Arrangement *all, const Laying *laying, int sign)
     for (int i = 0; i < laying->count; i++) {
         Length *rest = &all->left[all->span_of[laying->pieces[i]]];
         *rest -= sign * (laying->ends[i] - left);
-        enough = enough && *rest >= -all->pile->kerf;
+        enough = enough && *rest >= -all->supply->kerf;
         left = laying->ends[i];
     }
     return enough;
@@ -111,7 +111,7 @@ static bool take(Arrangement *all, const Laying *laying, int sign)
 void arrangement_read(const Arrangement *all, int run, Laying *out)
 {
     const RunPlace *place = &all->runs[run];
-    const Plank *planks = &all->rows->at[all->demand->runs[run].row].at[place->first];
+    const FacadePlank *planks = &all->rows->at[all->demand->runs[run].row].at[place->first];
     BUG_UNLESS(place->count <= LAY_MOST);
     out->run = run;
     out->count = place->count;
@@ -126,8 +126,8 @@ static void put_planks(Arrangement *all, const Laying *laying)
     const Run *run = &all->demand->runs[laying->run];
     const Row *row = &all->demand->rows[run->row];
     RunPlace *place = &all->runs[laying->run];
-    Plank planks[LAY_MOST];
-    Plank like = all->rows->at[run->row].at[place->first];
+    FacadePlank planks[LAY_MOST];
+    FacadePlank like = all->rows->at[run->row].at[place->first];
     like.ends = false;
     Length left = run->left;
     for (int i = 0; i < laying->count; i++) {
@@ -136,12 +136,12 @@ static void put_planks(Arrangement *all, const Laying *laying)
         planks[i].left = left;
         planks[i].right = left = laying->ends[i];
         planks[i].piece = piece;
-        planks[i].tone = all->rows->tones[all->pile->spans[all->span_of[piece]].board];
+        planks[i].tone = all->rows->tones[all->supply->spans[all->span_of[piece]].board];
         all->run_of[piece] = laying->run;
         like.joined = like.starts = true;
     }
     int more = laying->count - place->count;
-    planks_put(all->rows, run->row, place->first, place->count, planks, laying->count);
+    facade_put(all->rows, run->row, place->first, place->count, planks, laying->count);
     place->count = laying->count;
     for (int i = laying->run + 1; i < row->run_first + row->run_count; i++)
         all->runs[i].first += more;

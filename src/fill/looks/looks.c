@@ -33,7 +33,7 @@ static Length distance(Length a, Length b)
 }
 
 /* Two courses up or down; -1 where there is none. */
-static int second(const PlankRows *rows, int row, bool up)
+static int second(const Facade *rows, int row, bool up)
 {
     int next = up ? rows->at[row].above : rows->at[row].below;
     if (next < 0)
@@ -42,13 +42,14 @@ static int second(const PlankRows *rows, int row, bool up)
 }
 
 /* Joints of the row nearer to x than LOOKS_NEAR. */
-static int count_stacked(const PlankRows *rows, int row, Length x, int64_t *work)
+static int count_stacked(const Facade *rows, int row, Length x, int64_t *work)
 {
     if (row < 0)
         return 0;
-    const PlankRow *other = &rows->at[row];
+    const FacadeRow *other = &rows->at[row];
     int count = 0;
-    for (int i = planks_behind(other, x - LOOKS_NEAR); i < other->count && other->at[i].left < x + LOOKS_NEAR; i++) {
+    for (int i = facade_first_right_of(other, x - LOOKS_NEAR); i < other->count && other->at[i].left < x + LOOKS_NEAR;
+         i++) {
         count += other->at[i].joined && distance(other->at[i].left, x) < LOOKS_NEAR;
         ++*work;
     }
@@ -65,7 +66,7 @@ static bool is_stair(Length low, Length middle, Length high)
 }
 
 /* Whether a joint that can be part of a stair stands at the plank's left end. */
-static bool is_step(const Plank *plank)
+static bool is_step(const FacadePlank *plank)
 {
     return plank->joined && plank->right - plank->left >= LOOKS_NEAR && plank[-1].right - plank[-1].left >= LOOKS_NEAR;
 }
@@ -75,20 +76,22 @@ typedef enum Stand { STAND_LOW, STAND_MIDDLE, STAND_HIGH } Stand;
 
 /* Stairs of the joint at the plank's left end with one joint of each of the two rows: those beside it, or the one
  * beside and the one behind that. */
-static int count_stairs(const PlankRows *rows, int one, int other, const Plank *plank, Stand stand, int64_t *work)
+static int count_stairs(const Facade *rows, int one, int other, const FacadePlank *plank, Stand stand, int64_t *work)
 {
     if (one < 0 || other < 0 || !is_step(plank))
         return 0;
     Length x = plank->left;
-    const PlankRow *near = &rows->at[one], *far = &rows->at[other];
+    const FacadeRow *near = &rows->at[one], *far = &rows->at[other];
     int count = 0;
-    for (int i = planks_behind(near, x - LOOKS_STEP); i < near->count && near->at[i].left <= x + LOOKS_STEP; i++) {
+    for (int i = facade_first_right_of(near, x - LOOKS_STEP); i < near->count && near->at[i].left <= x + LOOKS_STEP;
+         i++) {
         Length y = near->at[i].left;
         ++*work;
         if (distance(x, y) < LOOKS_NEAR || !is_step(&near->at[i]))
             continue;
         Length aim = stand == STAND_MIDDLE ? 2 * x - y : 2 * y - x;
-        for (int j = planks_behind(far, aim - LOOKS_NEAR); j < far->count && far->at[j].left < aim + LOOKS_NEAR; j++) {
+        for (int j = facade_first_right_of(far, aim - LOOKS_NEAR); j < far->count && far->at[j].left < aim + LOOKS_NEAR;
+             j++) {
             Length z = far->at[j].left;
             ++*work;
             if (!is_step(&far->at[j]))
@@ -103,7 +106,7 @@ static int count_stairs(const PlankRows *rows, int one, int other, const Plank *
     return count;
 }
 
-static bool near_side(const PlankRow *row, Length x)
+static bool near_side(const FacadeRow *row, Length x)
 {
     int low = 0, high = row->sides.count;
     while (low < high) {
@@ -118,29 +121,29 @@ static bool near_side(const PlankRow *row, Length x)
 
 /* ---- neighbours ---- */
 
-static bool short_pair(const Plank *left, Length short_below)
+static bool short_pair(const FacadePlank *left, Length short_below)
 {
     return left[0].right - left[0].left < short_below && left[1].right - left[1].left < short_below;
 }
 
 /* Planks of the row over or under the plank that have its tone, or with `any` some tone. */
-static int count_beside(const PlankRows *rows, int row, const Plank *plank, int tone, bool any, int64_t *work)
+static int count_beside(const Facade *rows, int row, const FacadePlank *plank, int tone, bool any, int64_t *work)
 {
     if (row < 0)
         return 0;
-    const PlankRow *other = &rows->at[row];
+    const FacadeRow *other = &rows->at[row];
     int count = 0;
-    for (int i = planks_behind(other, plank->left); i < other->count && other->at[i].left < plank->right; i++) {
+    for (int i = facade_first_right_of(other, plank->left); i < other->count && other->at[i].left < plank->right; i++) {
         count += any ? other->at[i].tone != 0 : other->at[i].tone == tone;
         ++*work;
     }
     return count;
 }
 
-int looks_like(const PlankRows *rows, int row, int plank, int tone, int64_t *work)
+int looks_like(const Facade *rows, int row, int plank, int tone, int64_t *work)
 {
-    const PlankRow *in = &rows->at[row];
-    const Plank *of = &in->at[plank];
+    const FacadeRow *in = &rows->at[row];
+    const FacadePlank *of = &in->at[plank];
     int count = of->joined && of[-1].tone == tone;
     count += plank + 1 < in->count && of[1].joined && of[1].tone == tone;
     return count + count_beside(rows, in->below, of, tone, false, work) +
@@ -149,19 +152,19 @@ int looks_like(const PlankRows *rows, int row, int plank, int tone, int64_t *wor
 
 /* ---- sums ---- */
 
-int64_t looks_around(const PlankRows *rows, Length short_below, int row, int first, int count, int64_t *work)
+int64_t looks_around(const Facade *rows, Length short_below, int row, int first, int count, int64_t *work)
 {
-    const PlankRow *in = &rows->at[row];
+    const FacadeRow *in = &rows->at[row];
     Looks looks = {0};
     for (int i = first; i < first + count; i++) {
-        const Plank *plank = &in->at[i];
+        const FacadePlank *plank = &in->at[i];
         if (plank->tone == 0)
             continue;
         looks.equal += count_beside(rows, in->below, plank, plank->tone, false, work) +
                        count_beside(rows, in->above, plank, plank->tone, false, work);
     }
     for (int i = first; i <= first + count && i < in->count; i++) {
-        const Plank *plank = &in->at[i];
+        const FacadePlank *plank = &in->at[i];
         Length x = plank->left;
         if (!plank->joined)
             continue;
@@ -180,7 +183,7 @@ int64_t looks_around(const PlankRows *rows, Length short_below, int row, int fir
 }
 
 /* How many of `touching` pairs would be of one tone, were they drawn from all pieces that have one; to the nearest. */
-static int by_chance(const PlankRows *rows, int touching)
+static int by_chance(const Facade *rows, int touching)
 {
     Arena *arena = arena_new();
     int64_t *pieces = arena_array(arena, int64_t, rows->tone_count + 1);
@@ -197,14 +200,14 @@ static int by_chance(const PlankRows *rows, int touching)
     return pairs > 0 ? (int)((2 * touching * same + pairs) / (2 * pairs)) : 0;
 }
 
-Looks looks_measure(const PlankRows *rows, Length short_below)
+Looks looks_measure(const Facade *rows, Length short_below)
 {
     Looks looks = {0};
     int64_t work = 0;
     for (int i = 0; i < rows->count; i++) {
-        const PlankRow *row = &rows->at[i];
+        const FacadeRow *row = &rows->at[i];
         for (int j = 0; j < row->count; j++) {
-            const Plank *plank = &row->at[j];
+            const FacadePlank *plank = &row->at[j];
             if (plank->tone != 0) {
                 looks.touching +=
                     count_beside(rows, row->below, plank, 0, true, &work) + (plank->joined && plank[-1].tone != 0);

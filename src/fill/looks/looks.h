@@ -21,7 +21,7 @@
 #ifndef FILL_LOOKS_LOOKS_H
 #define FILL_LOOKS_LOOKS_H
 
-#include "fill/looks/planks.h"
+#include "fill/looks/facade.h"
 
 #define LOOKS_NEAR (2 * LENGTH_INCH)
 #define LOOKS_STEP (24 * LENGTH_INCH)
@@ -34,16 +34,16 @@ enum { LOOKS_WEIGHT_TONE = 1, LOOKS_WEIGHT_JOINT = 2 };
 Length looks_short(const Wall *wall);
 
 /* Counts the whole wall. */
-Looks looks_measure(const PlankRows *rows, Length short_below);
+Looks looks_measure(const Facade *rows, Length short_below);
 
 /* Blemishes in one number; less looks better. */
 int64_t looks_weight(const Looks *looks);
 
 /* The weight of the blemishes that depend on planks first .. first+count-1 of the row and on the joints at their ends,
  * of which the outermost two are taken to stay where they are; `work` grows by the planks looked at. */
-int64_t looks_around(const PlankRows *rows, Length short_below, int row, int first, int count, int64_t *work);
+int64_t looks_around(const Facade *rows, Length short_below, int row, int first, int count, int64_t *work);
 
 /* Neighbours of one plank that have `tone`, which is not 0. */
-int looks_like(const PlankRows *rows, int row, int plank, int tone, int64_t *work);
+int looks_like(const Facade *rows, int row, int plank, int tone, int64_t *work);
 
 #endif

@@ -13,11 +13,11 @@ typedef struct Covering {
 } Covering;
 
 /* What a board of the kind covers at the most. Any span may have given up a kerf, all together no more than `given`. */
-static Length usable(const Demand *demand, const Pile *pile, const Kind *kind, const Covering *covering)
+static Length usable(const Demand *demand, const Supply *supply, const Kind *kind, const Covering *covering)
 {
     Length sum = 0;
     for (int i = 0; i < kind->span_count; i++) {
-        const Length left = pile->slots[kind->slot_first + i].left;
+        const Length left = supply->slots[kind->slot_first + i].left;
         if (left + kind->slack >= covering->least)
             sum += left + (covering->kerfs ? demand->kerf : 0);
     }
@@ -25,20 +25,20 @@ static Length usable(const Demand *demand, const Pile *pile, const Kind *kind, c
 }
 
 /* What is left on boards with hung pieces covers at no cost. */
-static Length usable_of_hung(const Demand *demand, const Pile *pile, const Covering *covering, Length *opened,
+static Length usable_of_hung(const Demand *demand, const Supply *supply, const Covering *covering, Length *opened,
                              int *boards)
 {
     Length sum = 0;
     *opened = 0;
     *boards = 0;
-    for (int i = 0; i < pile->board_count; i++) {
-        const PileBoard *board = &pile->boards[i];
+    for (int i = 0; i < supply->board_count; i++) {
+        const SupplyBoard *board = &supply->boards[i];
         if (board->kind >= 0)
             continue;
-        *opened += pile->boards[i].length;
+        *opened += supply->boards[i].length;
         ++*boards;
         for (int j = board->span_first; j < board->span_first + board->span_count; j++) {
-            Length length = pile->spans[j].to - pile->spans[j].from + demand->kerf;
+            Length length = supply->spans[j].to - supply->spans[j].from + demand->kerf;
             if (length >= covering->least)
                 sum += length + (covering->kerfs ? demand->kerf : 0);
         }
@@ -81,22 +81,23 @@ static int fewest_boards(KnapsackKind *kinds, int count, Length need)
     return boards;
 }
 
-static Bound cover(const Demand *demand, const Pile *pile, const Covering *covering)
+static Bound cover(const Demand *demand, const Supply *supply, const Covering *covering)
 {
     Arena *arena = arena_new();
-    KnapsackKind *kinds = arena_array(arena, KnapsackKind, pile->kind_count);
+    KnapsackKind *kinds = arena_array(arena, KnapsackKind, supply->kind_count);
     Bound bound = {0};
-    Length need = covering->need - usable_of_hung(demand, pile, covering, &bound.length, &bound.boards);
+    Length need = covering->need - usable_of_hung(demand, supply, covering, &bound.length, &bound.boards);
     bool small = true; /* else what hangs is all that is proved */
-    for (int i = 0; i < pile->kind_count; i++) {
-        kinds[i] = (KnapsackKind){usable(demand, pile, &pile->kinds[i], covering), pile->kinds[i].length,
-                                  pile->kinds[i].count};
+    for (int i = 0; i < supply->kind_count; i++) {
+        kinds[i] = (KnapsackKind){usable(demand, supply, &supply->kinds[i], covering), supply->kinds[i].length,
+                                  supply->kinds[i].count};
         small = small && kinds[i].usable <= LENGTH_MOST;
     }
-    const KnapsackResult *result = small ? knapsack_cover(arena, kinds, pile->kind_count, need, KNAPSACK_STEPS) : NULL;
+    const KnapsackResult *result =
+        small ? knapsack_cover(arena, kinds, supply->kind_count, need, KNAPSACK_STEPS) : NULL;
     if (result != NULL && result->covered) {
         bound.length += result->cost_bound;
-        bound.boards += fewest_boards(kinds, pile->kind_count, need);
+        bound.boards += fewest_boards(kinds, supply->kind_count, need);
     }
     arena_free(arena);
     return bound;
@@ -108,10 +109,10 @@ static Bound larger(Bound one, Bound other)
                    one.boards > other.boards ? one.boards : other.boards};
 }
 
-Bound bound_covered(const Demand *demand, const Pile *pile, Length covered)
+Bound bound_covered(const Demand *demand, const Supply *supply, Length covered)
 {
     Covering plain = {.need = covered};
-    return cover(demand, pile, &plain);
+    return cover(demand, supply, &plain);
 }
 
 /* No piece of a plan that keeps the rules is shorter. */
@@ -126,32 +127,32 @@ static Length least_piece(const Demand *demand)
     return least;
 }
 
-Bound bound_whole(const Demand *demand, const Pile *pile, Length priced)
+Bound bound_whole(const Demand *demand, const Supply *supply, Length priced)
 {
     Covering plain = {.need = demand->total, .least = least_piece(demand)};
     Covering kerfs = plain;
     kerfs.kerfs = true;
-    for (int i = 0; i < demand->run_count && pile->longest > 0; i++) {
+    for (int i = 0; i < demand->run_count && supply->longest > 0; i++) {
         Length length = demand->runs[i].right - demand->runs[i].left;
-        Length most = pile->longest + demand->kerf;
+        Length most = supply->longest + demand->kerf;
         kerfs.need += (length + most - 1) / most * demand->kerf;
     }
-    Bound bound = larger(cover(demand, pile, &plain), cover(demand, pile, &kerfs));
+    Bound bound = larger(cover(demand, supply, &plain), cover(demand, supply, &kerfs));
     Length hung = 0, measure = 0;
-    for (int i = 0; i < pile->board_count; i++)
-        if (pile->boards[i].kind < 0)
-            hung += pile->boards[i].length;
-    for (int i = 0; i < pile->kind_count; i++)
-        measure = common_measure(measure, pile->kinds[i].length);
+    for (int i = 0; i < supply->board_count; i++)
+        if (supply->boards[i].kind < 0)
+            hung += supply->boards[i].length;
+    for (int i = 0; i < supply->kind_count; i++)
+        measure = common_measure(measure, supply->kinds[i].length);
     if (priced > hung && measure > 0) {
         Length rounded = hung + length_round_up(priced - hung, measure);
         bound.length = rounded > bound.length ? rounded : bound.length;
     }
-    if (pile->kind_count == 1 && pile->kinds[0].length > 0 && bound.length > hung) {
-        int boards = (int)((bound.length - hung + pile->kinds[0].length - 1) / pile->kinds[0].length);
+    if (supply->kind_count == 1 && supply->kinds[0].length > 0 && bound.length > hung) {
+        int boards = (int)((bound.length - hung + supply->kinds[0].length - 1) / supply->kinds[0].length);
         int opened = 0;
-        for (int i = 0; i < pile->board_count; i++)
-            opened += pile->boards[i].kind < 0;
+        for (int i = 0; i < supply->board_count; i++)
+            opened += supply->boards[i].kind < 0;
         bound.boards = boards + opened > bound.boards ? boards + opened : bound.boards;
     }
     return bound;

@@ -13,7 +13,7 @@
 #ifndef FILL_RELAX_BOUND_H
 #define FILL_RELAX_BOUND_H
 
-#include "fill/laid.h"
+#include "fill/solution.h"
 
 typedef struct Bound {
     Length length;
@@ -21,9 +21,9 @@ typedef struct Bound {
 } Bound;
 
 /* For plans that keep every rule and leave nothing bare; `priced` is the bound by prices, 0 where there is none. */
-Bound bound_whole(const Demand *demand, const Pile *pile, Length priced);
+Bound bound_whole(const Demand *demand, const Supply *supply, Length priced);
 
 /* For plans that cover so much of the runs. */
-Bound bound_covered(const Demand *demand, const Pile *pile, Length covered);
+Bound bound_covered(const Demand *demand, const Supply *supply, Length covered);
 
 #endif

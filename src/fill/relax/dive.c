@@ -8,13 +8,13 @@
  */
 #include "fill/relax/dive.h"
 
-#include "fill/relax/climb.h"
-#include "fill/relax/deal.h"
+#include "fill/relax/assignment.h"
+#include "fill/relax/path_fixing.h"
 
 enum {
-    BEAM = 8,
-    TURNS = 400,
-    TURNS_A_ROW = 40,
+    BEAM_WIDTH = 8,
+    PIVOTS = 400,
+    PIVOTS_A_ROW = 40,
     TOGETHER = 96 /* runs or boards settled one by one; of more, several at once */
 };
 
@@ -25,82 +25,82 @@ enum {
 
 struct Dive {
     Arena *arena;
-    Price *price;
-    Laid *laid;
-    Weave *weave;
-    Climb *climb;
-    int turns;    /* of the table that may still be made: a table that turns without end is left as it is */
-    bool climbed; /* every way is settled, and `need` counted */
+    Relaxation *relaxation;
+    Solution *solution;
+    Beam *beam;
+    PathFixing *fixing;
+    int pivots;       /* of the table that may still be made: a table that turns without end is left as it is */
+    bool paths_fixed; /* every way is settled, and `need` counted */
     int *need;
-    SettledList settled;
+    FixedPatterns fixed;
 };
 
 /* ---- begin ---- */
 
-Dive *dive_new(Arena *arena, Price *price, Laid *laid, Weave *weave)
+Dive *dive_new(Arena *arena, Relaxation *relaxation, Solution *solution, Beam *beam)
 {
     Dive *dive = arena_one(arena, Dive);
     dive->arena = arena;
-    dive->price = price;
-    dive->laid = laid;
-    dive->weave = weave;
-    dive->climb = climb_new(arena, price, laid);
-    dive->need = arena_array(arena, int, price->sizes->count);
-    dive->turns = TURNS_A_ROW * price->rows;
-    price_raise(price); /* a whole board is dear at the end, but cheaper than nothing */
-    price_raise(price);
+    dive->relaxation = relaxation;
+    dive->solution = solution;
+    dive->beam = beam;
+    dive->fixing = path_fixing_new(arena, relaxation, solution);
+    dive->need = arena_array(arena, int, relaxation->sizes->count);
+    dive->pivots = PIVOTS_A_ROW * relaxation->rows;
+    relaxation_raise_slack_costs(relaxation); /* a whole board is dear at the end, but cheaper than nothing */
+    relaxation_raise_slack_costs(relaxation);
     return dive;
 }
 
 /* ---- the table ---- */
 
-static void put_right(Dive *dive, int64_t *work)
+static void reoptimize(Dive *dive, int64_t *work)
 {
-    Simplex *table = dive->price->table;
-    int most = dive->turns < TURNS ? dive->turns : TURNS;
+    Simplex *table = dive->relaxation->table;
+    int most = dive->pivots < PIVOTS ? dive->pivots : PIVOTS;
     int left = most;
-    while (left > 0 && simplex_mend(table, LITTLE))
+    while (left > 0 && simplex_dual_pivot(table, LITTLE))
         left--;
-    while (left > 0 && simplex_turn(table, GAIN))
+    while (left > 0 && simplex_pivot(table, GAIN))
         left--;
-    dive->turns -= most - left;
-    *work += (most - left) * price_turn_work(dive->price);
+    dive->pivots -= most - left;
+    *work += (most - left) * relaxation_pivot_work(dive->relaxation);
 }
 
 static void find_columns(Dive *dive, int64_t *work)
 {
-    Price *price = dive->price;
-    price_read(price);
-    *work += price_column_work(price);
-    if (price_add_columns(price, GAIN))
-        put_right(dive, work);
+    Relaxation *relaxation = dive->relaxation;
+    relaxation_read_duals(relaxation);
+    *work += relaxation_column_work(relaxation);
+    if (relaxation_add_columns(relaxation, GAIN))
+        reoptimize(dive, work);
 }
 
 /* ---- patterns ---- */
 
-static void settle_pattern(Dive *dive, int column, int times)
+static void fix_pattern(Dive *dive, int column, int times)
 {
-    const Note *note = &dive->price->notes.at[column];
-    *arena_push(dive->arena, &dive->settled) = (Settled){column, times};
-    simplex_settle(dive->price->table, column, times);
-    for (int i = note->first; i < note->first + note->count; i++)
-        dive->need[dive->price->parts.at[i].at] -= times;
+    const ColumnInfo *info = &dive->relaxation->infos.at[column];
+    *arena_push(dive->arena, &dive->fixed) = (FixedPattern){column, times};
+    simplex_fix(dive->relaxation->table, column, times);
+    for (int i = info->first; i < info->first + info->count; i++)
+        dive->need[dive->relaxation->parts.at[i].at] -= times;
 }
 
-static bool is_needed(const Dive *dive, const Note *note)
+static bool is_needed(const Dive *dive, const ColumnInfo *info)
 {
-    for (int i = note->first; i < note->first + note->count; i++)
-        if (dive->need[dive->price->parts.at[i].at] > 0)
+    for (int i = info->first; i < info->first + info->count; i++)
+        if (dive->need[dive->relaxation->parts.at[i].at] > 0)
             return true;
     return false;
 }
 
-static bool all_needed(const Dive *dive, const Note *note)
+static bool all_needed(const Dive *dive, const ColumnInfo *info)
 {
-    const ColumnPart *parts = dive->price->parts.at + note->first;
-    for (int i = 0; i < note->count; i++) {
+    const ColumnPart *parts = dive->relaxation->parts.at + info->first;
+    for (int i = 0; i < info->count; i++) {
         int alike = 0;
-        for (int j = 0; j < note->count; j++)
+        for (int j = 0; j < info->count; j++)
             alike += parts[j].at == parts[i].at;
         if (dive->need[parts[i].at] < alike)
             return false;
@@ -110,23 +110,23 @@ static bool all_needed(const Dive *dive, const Note *note)
 
 /* Settles what is whole, or nearly; then the pattern of which most is missing to a whole board no more. False where
  * none is left. */
-static bool settle_patterns(Dive *dive)
+static bool fix_patterns(Dive *dive)
 {
-    const Price *price = dive->price;
+    const Relaxation *relaxation = dive->relaxation;
     int best = -1;
     int64_t most = NEAR_ONE;
     bool whole = false;
-    for (int i = 0; i < price->notes.count; i++) {
-        if (price->notes.at[i].kind != COLUMN_PATTERN)
+    for (int i = 0; i < relaxation->infos.count; i++) {
+        if (relaxation->infos.at[i].kind != COLUMN_PATTERN)
             continue;
-        int64_t value = simplex_value(price->table, i);
+        int64_t value = simplex_value(relaxation->table, i);
         int times = (int)((value + NEAR_ONE) / SIMPLEX_ONE);
-        if (times == 0 && value >= ROUND && all_needed(dive, &price->notes.at[i]))
+        if (times == 0 && value >= ROUND && all_needed(dive, &relaxation->infos.at[i]))
             times = 1;
         if (times > 0) {
-            settle_pattern(dive, i, times);
+            fix_pattern(dive, i, times);
             whole = true;
-        } else if (value > most && is_needed(dive, &price->notes.at[i])) {
+        } else if (value > most && is_needed(dive, &relaxation->infos.at[i])) {
             best = i;
             most = value;
         }
@@ -134,13 +134,13 @@ static bool settle_patterns(Dive *dive)
     if (whole)
         return true;
     if (best >= 0)
-        settle_pattern(dive, best, 1);
+        fix_pattern(dive, best, 1);
     return best >= 0;
 }
 
 static bool is_covered(const Dive *dive)
 {
-    for (int i = 0; i < dive->price->sizes->count; i++)
+    for (int i = 0; i < dive->relaxation->sizes->count; i++)
         if (dive->need[i] > 0)
             return false;
     return true;
@@ -150,49 +150,49 @@ static bool is_covered(const Dive *dive)
 
 static void lay(Dive *dive, int64_t *work)
 {
-    Laid *laid = dive->laid;
-    deal_lay(dive->arena, dive->price, laid, climb_chosen(dive->climb), &dive->settled);
-    for (int i = 0; i < laid->demand->run_count; i++)
-        if (laid->covers[i].count == 0)
-            *work += weave_run(dive->weave, i, BEAM, NULL);
+    Solution *solution = dive->solution;
+    assignment_cover(dive->arena, dive->relaxation, solution, path_fixing_chosen(dive->fixing), &dive->fixed);
+    for (int i = 0; i < solution->demand->run_count; i++)
+        if (solution->covers[i].count == 0)
+            *work += beam_cover(dive->beam, i, BEAM_WIDTH, NULL);
 }
 
 /* ---- steps ---- */
 
 static void count_need(Dive *dive)
 {
-    const Price *price = dive->price;
-    const Chosen *chosen = climb_chosen(dive->climb);
-    for (int i = 0; i < dive->laid->demand->run_count; i++) {
+    const Relaxation *relaxation = dive->relaxation;
+    const Chosen *chosen = path_fixing_chosen(dive->fixing);
+    for (int i = 0; i < dive->solution->demand->run_count; i++) {
         if (chosen[i].column < 0)
             continue;
-        Way way = price_way(price, chosen[i].column, chosen[i].above);
-        for (int j = 0; j < way.count; j++)
-            dive->need[price_size(price, &price->blocks[price->block_of[i]], &way, j)]++;
+        Path path = relaxation_path(relaxation, chosen[i].column, chosen[i].above);
+        for (int j = 0; j < path.count; j++)
+            dive->need[relaxation_piece_size(relaxation, &relaxation->blocks[relaxation->block_of[i]], &path, j)]++;
     }
 }
 
-bool dive_once(Dive *dive, int64_t *work)
+bool dive_step(Dive *dive, int64_t *work)
 {
     *work += 1;
-    if (!dive->climbed) {
-        int together = 1 + dive->laid->demand->run_count / TOGETHER;
-        for (int i = 0; i < together && !dive->climbed; i++)
-            dive->climbed = !climb_on(dive->climb, work);
-        put_right(dive, work);
+    if (!dive->paths_fixed) {
+        int together = 1 + dive->solution->demand->run_count / TOGETHER;
+        for (int i = 0; i < together && !dive->paths_fixed; i++)
+            dive->paths_fixed = !path_fixing_step(dive->fixing, work);
+        reoptimize(dive, work);
         find_columns(dive, work);
-        if (dive->climbed)
+        if (dive->paths_fixed)
             count_need(dive);
         return false;
     }
-    if (!is_covered(dive) && !simplex_worn(dive->price->table)) {
+    if (!is_covered(dive) && !simplex_overflowed(dive->relaxation->table)) {
         find_columns(dive, work);
-        int together = 1 + dive->laid->pile->board_count / (8 * TOGETHER);
-        bool settled = true;
-        for (int i = 0; i < together && settled; i++)
-            settled = settle_patterns(dive);
-        put_right(dive, work);
-        if (settled)
+        int together = 1 + dive->solution->supply->board_count / (8 * TOGETHER);
+        bool fixed = true;
+        for (int i = 0; i < together && fixed; i++)
+            fixed = fix_patterns(dive);
+        reoptimize(dive, work);
+        if (fixed)
             return false;
     }
     lay(dive, work);

@@ -1,6 +1,6 @@
 #include "fill/search/hand.h"
 
-#include "fill/tell.h"
+#include "fill/report.h"
 
 enum { OFFCUTS_TRIED = 64, BOARDS_TRIED = 16, SHORTER_TRIED = 8 };
 
@@ -16,7 +16,7 @@ typedef struct Pieces {
 
 typedef struct Hand {
     Arena *arena;
-    Laid *laid;
+    Solution *solution;
     Offcuts offcuts;
     int front; /* boards before it are opened */
     Pieces row;
@@ -26,7 +26,7 @@ typedef struct Hand {
 /* The last place at or before x where a joint keeps the rules; the run's left end where there is none. */
 static Length joint_before(const Hand *hand, const Run *run, Length x)
 {
-    const Demand *demand = hand->laid->demand;
+    const Demand *demand = hand->solution->demand;
     if (demand->on_studs) {
         const LengthList *studs = demand_studs(demand, run);
         for (int i = run->stud_count - 1; i >= 0; i--) {
@@ -47,7 +47,7 @@ static Length joint_before(const Hand *hand, const Run *run, Length x)
  * none. */
 static Length reach(const Hand *hand, const Run *run, Length x, Length wood, Length width)
 {
-    const Demand *demand = hand->laid->demand;
+    const Demand *demand = hand->solution->demand;
     Length to = run->right;
     for (int tried = 0; tried < SHORTER_TRIED; tried++) {
         if (to > x + wood || tried > 0) {
@@ -57,7 +57,8 @@ static Length reach(const Hand *hand, const Run *run, Length x, Length wood, Len
         }
         if (to <= x || to - x < run->shortest)
             return x;
-        if (demand_whole(demand, run, x, to) && (!hand->laid->pile->narrow || demand_need(demand, run, x, to) <= width))
+        if (demand_whole(demand, run, x, to) &&
+            (!hand->solution->supply->narrow || demand_need(demand, run, x, to) <= width))
             return to;
     }
     return x;
@@ -65,10 +66,10 @@ static Length reach(const Hand *hand, const Run *run, Length x, Length wood, Len
 
 static void cut(Hand *hand, int run, int span, Length from, Length to)
 {
-    Pile *pile = hand->laid->pile;
-    pile_cut(pile, span, to - from, run);
+    Supply *supply = hand->solution->supply;
+    supply_cut(supply, span, to - from, run);
     *arena_push(hand->arena, &hand->row) = (Placed){from, to, span};
-    if (pile->spans[span].left >= hand->laid->demand->least)
+    if (supply->spans[span].left >= hand->solution->demand->least)
         *arena_push(hand->arena, &hand->offcuts) = span;
 }
 
@@ -79,20 +80,20 @@ static void drop_offcut(Hand *hand, int at)
     hand->offcuts.count--;
 }
 
-static bool unopened(const Pile *pile, int board)
+static bool unopened(const Supply *supply, int board)
 {
-    if (pile->boards[board].kind < 0)
+    if (supply->boards[board].kind < 0)
         return false;
-    for (int i = 0; i < pile->boards[board].span_count; i++)
-        if (pile->spans[pile->boards[board].span_first + i].cuts > 0)
+    for (int i = 0; i < supply->boards[board].span_count; i++)
+        if (supply->spans[supply->boards[board].span_first + i].cuts > 0)
             return false;
-    return pile->boards[board].span_count > 0;
+    return supply->boards[board].span_count > 0;
 }
 
 /* Opens the board: its first span is cut, the others lie with the offcuts. */
 static void open_board(Hand *hand, int run, int board, Length from, Length to)
 {
-    const PileBoard *entry = &hand->laid->pile->boards[board];
+    const SupplyBoard *entry = &hand->solution->supply->boards[board];
     for (int i = entry->span_count - 1; i > 0; i--)
         *arena_push(hand->arena, &hand->offcuts) = entry->span_first + i;
     cut(hand, run, entry->span_first, from, to);
@@ -100,12 +101,12 @@ static void open_board(Hand *hand, int run, int board, Length from, Length to)
 
 static Length from_offcuts(Hand *hand, int index, Length x)
 {
-    const Pile *pile = hand->laid->pile;
-    const Run *run = &hand->laid->demand->runs[index];
+    const Supply *supply = hand->solution->supply;
+    const Run *run = &hand->solution->demand->runs[index];
     int last = hand->offcuts.count > OFFCUTS_TRIED ? hand->offcuts.count - OFFCUTS_TRIED : 0;
     for (int i = hand->offcuts.count - 1; i >= last; i--) {
         int span = hand->offcuts.at[i];
-        Length to = reach(hand, run, x, pile->spans[span].left, pile->widths[pile->spans[span].board]);
+        Length to = reach(hand, run, x, supply->spans[span].left, supply->widths[supply->spans[span].board]);
         if (to > x) {
             drop_offcut(hand, i);
             cut(hand, index, span, x, to);
@@ -117,15 +118,15 @@ static Length from_offcuts(Hand *hand, int index, Length x)
 
 static Length from_boards(Hand *hand, int index, Length x)
 {
-    const Pile *pile = hand->laid->pile;
-    const Run *run = &hand->laid->demand->runs[index];
-    while (hand->front < pile->board_count && !unopened(pile, hand->front))
+    const Supply *supply = hand->solution->supply;
+    const Run *run = &hand->solution->demand->runs[index];
+    while (hand->front < supply->board_count && !unopened(supply, hand->front))
         hand->front++;
-    for (int board = hand->front, tried = 0; board < pile->board_count && tried < BOARDS_TRIED; board++) {
-        if (!unopened(pile, board))
+    for (int board = hand->front, tried = 0; board < supply->board_count && tried < BOARDS_TRIED; board++) {
+        if (!unopened(supply, board))
             continue;
         tried++;
-        Length to = reach(hand, run, x, pile->spans[pile->boards[board].span_first].left, pile->widths[board]);
+        Length to = reach(hand, run, x, supply->spans[supply->boards[board].span_first].left, supply->widths[board]);
         if (to > x) {
             open_board(hand, index, board, x, to);
             return to;
@@ -137,12 +138,12 @@ static Length from_boards(Hand *hand, int index, Length x)
 /* The next whole board as it comes, where that hangs more than the rules it breaks weigh; else x. */
 static Length against_rules(Hand *hand, int index, Length x)
 {
-    const Demand *demand = hand->laid->demand;
-    const Pile *pile = hand->laid->pile;
+    const Demand *demand = hand->solution->demand;
+    const Supply *supply = hand->solution->supply;
     const Run *run = &demand->runs[index];
-    if (hand->front >= pile->board_count || !unopened(pile, hand->front))
+    if (hand->front >= supply->board_count || !unopened(supply, hand->front))
         return x;
-    Length to = demand_mark_down(demand, run, x + pile->spans[pile->boards[hand->front].span_first].left);
+    Length to = demand_mark_down(demand, run, x + supply->spans[supply->boards[hand->front].span_first].left);
     int breaks = 0;
     if (to >= run->right)
         to = run->right;
@@ -151,7 +152,7 @@ static Length against_rules(Hand *hand, int index, Length x)
                  (demand->on_studs && !demand_at_stud(demand, run, to) ? 1 : 0);
     breaks += to - x < run->shortest ? 1 : 0;
     if (to <= x || to - x <= breaks * BREAK_COST || !demand_whole(demand, run, x, to) ||
-        demand_need(demand, run, x, to) > pile->widths[hand->front])
+        demand_need(demand, run, x, to) > supply->widths[hand->front])
         return x;
     open_board(hand, index, hand->front, x, to);
     return to;
@@ -159,8 +160,8 @@ static Length against_rules(Hand *hand, int index, Length x)
 
 static void lay_run(Hand *hand, int index)
 {
-    const Run *run = &hand->laid->demand->runs[index];
-    laid_near(hand->laid, index, &hand->near);
+    const Run *run = &hand->solution->demand->runs[index];
+    solution_joints_beside(hand->solution, index, &hand->near);
     hand->row.count = 0;
     for (Length x = run->left; x < run->right;) {
         Length to = from_offcuts(hand, index, x);
@@ -173,20 +174,20 @@ static void lay_run(Hand *hand, int index)
         x = to;
     }
     for (int i = 0; i < hand->row.count; i++)
-        pile_mend(hand->laid->pile, hand->row.at[i].span, hand->row.at[i].right - hand->row.at[i].left, index);
-    laid_set(hand->laid, index, hand->row.at, hand->row.count);
+        supply_uncut(hand->solution->supply, hand->row.at[i].span, hand->row.at[i].right - hand->row.at[i].left, index);
+    solution_set(hand->solution, index, hand->row.at, hand->row.count);
 }
 
-void hand_lay(Arena *arena, Laid *laid)
+void hand_cover(Arena *arena, Solution *solution)
 {
-    Hand hand = {.arena = arena, .laid = laid};
-    const Pile *pile = laid->pile;
-    for (int i = pile->span_count - 1; i >= 0; i--)
-        if (pile->boards[pile->spans[i].board].kind < 0)
+    Hand hand = {.arena = arena, .solution = solution};
+    const Supply *supply = solution->supply;
+    for (int i = supply->span_count - 1; i >= 0; i--)
+        if (supply->boards[supply->spans[i].board].kind < 0)
             *arena_push(arena, &hand.offcuts) = i;
-    const int *order = tell_row_order(arena, laid->demand);
-    for (int i = 0; i < laid->demand->row_count; i++) {
-        const Row *row = &laid->demand->rows[order[i]];
+    const int *order = report_row_order(arena, solution->demand);
+    for (int i = 0; i < solution->demand->row_count; i++) {
+        const Row *row = &solution->demand->rows[order[i]];
         for (int j = 0; j < row->run_count; j++)
             lay_run(&hand, row->run_first + j);
     }

@@ -7,9 +7,9 @@
 #ifndef FILL_SEARCH_HAND_H
 #define FILL_SEARCH_HAND_H
 
-#include "fill/laid.h"
+#include "fill/solution.h"
 
 /* Covers every run of a wall that has no pieces yet. */
-void hand_lay(Arena *arena, Laid *laid);
+void hand_cover(Arena *arena, Solution *solution);
 
 #endif

@@ -3,11 +3,11 @@
 #include "support/test.h"
 
 #include "fill/fill.h"
-#include "fill/looks/arrange.h"
+#include "fill/looks/anneal.h"
 #include "fill/looks/looks.h"
+#include "fill/report.h"
 #include "fill/rules.h"
 #include "fill/search/hand.h"
-#include "fill/tell.h"
 #include "support/random_wall.h"
 
 #include <string.h>
@@ -19,20 +19,20 @@
 enum { ROWS_MOST = 8, JOINTS_MOST = 8 };
 
 /* Courses of planks from 0 to 200 in with joints at so many inches (0 ends the list), all of one row over the other. */
-static PlankRows *rows_with(Arena *arena, int count, int joints[][JOINTS_MOST])
+static Facade *rows_with(Arena *arena, int count, int joints[][JOINTS_MOST])
 {
-    PlankRows *rows = arena_one(arena, PlankRows);
+    Facade *rows = arena_one(arena, Facade);
     rows->arena = arena;
     rows->count = count;
-    rows->at = arena_array(arena, PlankRow, count);
+    rows->at = arena_array(arena, FacadeRow, count);
     for (int i = 0; i < count; i++) {
-        PlankRow *row = &rows->at[i];
+        FacadeRow *row = &rows->at[i];
         row->below = i - 1;
         row->above = i + 1 < count ? i + 1 : -1;
         Length left = 0;
         for (int j = 0; j == 0 || joints[i][j - 1] != 0; j++) {
             Length right = joints[i][j] != 0 ? joints[i][j] * IN : 200 * IN;
-            *arena_push(arena, row) = (Plank){.left = left, .right = right, .joined = j > 0, .starts = j > 0};
+            *arena_push(arena, row) = (FacadePlank){.left = left, .right = right, .joined = j > 0, .starts = j > 0};
             left = right;
         }
     }
@@ -89,7 +89,7 @@ END_TEST
 START_TEST(tones_beside_chance)
 {
     Arena *arena = arena_new();
-    PlankRows *rows = rows_with(arena, 1, (int[][JOINTS_MOST]){{50, 100, 150}});
+    Facade *rows = rows_with(arena, 1, (int[][JOINTS_MOST]){{50, 100, 150}});
     rows->tone_count = 2;
     for (int i = 0; i < 4; i++)
         rows->at[0].at[i].tone = i < 3 ? 1 : 2;
@@ -219,21 +219,21 @@ typedef struct Arranged {
 } Arranged;
 
 /* The hand method's plan, before and after it was arranged for looks. */
-static Arranged arrange(Arena *arena, const Wall *wall)
+static Arranged anneal(Arena *arena, const Wall *wall)
 {
     Err err;
     Arranged all = {.layout = layout_wall(arena, wall, &err)};
     assert_non_null(all.layout);
     const Demand *demand = demand_new(arena, all.layout);
-    Pile *pile = pile_new(arena, demand);
-    Laid *laid = laid_new(arena, demand, pile);
-    hand_lay(arena, laid);
-    all.before = tell_plan(arena, demand, pile, laid->covers);
-    Arrange *search = arrange_new(arena, demand, pile, laid->covers);
+    Supply *supply = supply_new(arena, demand);
+    Solution *solution = solution_new(arena, demand, supply);
+    hand_cover(arena, solution);
+    all.before = report_plan(arena, demand, supply, solution->covers);
+    Anneal *search = anneal_new(arena, demand, supply, solution->covers);
     int64_t work = 0;
-    while (!arrange_once(search, &work))
+    while (!anneal_step(search, &work))
         continue;
-    all.after = tell_plan(arena, demand, pile, arrange_covers(arena, search));
+    all.after = report_plan(arena, demand, supply, anneal_covers(arena, search));
     return all;
 }
 
@@ -255,7 +255,7 @@ START_TEST(looks_cost_nothing)
     for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < (kind < RANDOM_HOUSE ? WALLS : WALLS / 8); seed++) {
             Arena *arena = arena_new();
-            Arranged all = arrange(arena, random_wall(arena, (uint64_t)seed, kind));
+            Arranged all = anneal(arena, random_wall(arena, (uint64_t)seed, kind));
             Err err = {0};
             if (!rules_hold(all.layout, all.after, &err))
                 FAIL("%s wall %d: %s", random_kind_word(kind), seed, err.text);
@@ -360,7 +360,7 @@ START_TEST(short_pieces_come_apart)
     Wall *wall = plain_wall(arena, 1);
     put_stock(arena, wall, 15 * IN, 2, "");
     put_stock(arena, wall, 110 * IN, 1, "");
-    Arranged all = arrange(arena, wall);
+    Arranged all = anneal(arena, wall);
     assert_int_equal(all.before->looks.short_pairs, 1);
     assert_int_equal(all.after->looks.short_pairs, 0);
     arena_free(arena);

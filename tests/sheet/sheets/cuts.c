@@ -2,7 +2,7 @@
  * 100 mm, 12 mm thick. */
 #include "layout/made.h"
 
-#include "fill/tell_findings.h"
+#include "fill/report_findings.h"
 #include "sheet/shown.h"
 #include "sheet/writers/plan.h"
 
@@ -67,11 +67,11 @@ START_TEST(a_plan_without_a_bound_says_so)
     Job job = *shown_job(made.arena, made_layout(&made));
     Plan plan = *job.plan;
     job.plan = &plan;
-    tell_bound(made.arena, (Bound){plan.length_opened, plan.boards_opened}, &plan);
+    report_bound(made.arena, (Bound){plan.length_opened, plan.boards_opened}, &plan);
     const char *cuts = shown(sheet_cuts(made.arena, &job, ""));
     assert_holds(cuts, "do with fewer than 4");
     assert_lacks(cuts, "No lower limit");
-    tell_bound(made.arena, (Bound){plan.length_opened + 1, 1}, &plan);
+    report_bound(made.arena, (Bound){plan.length_opened + 1, 1}, &plan);
     cuts = shown(sheet_cuts(made.arena, &job, ""));
     assert_lacks(cuts, "do with fewer than");
     assert_holds(cuts, "No lower limit on boards is known for this plan.");

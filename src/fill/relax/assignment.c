@@ -1,0 +1,201 @@
+/*
+ * Invariants: left[] is what each span still holds once the pieces given it are cut; a board none of whose spans has
+ * given anything counts as unopened.
+ */
+#include "fill/relax/assignment.h"
+
+/* A piece that the ways ask for. */
+typedef struct Wanted {
+    int run, size;
+    Length left, right;
+    int span; /* -1: no wood yet */
+} Wanted;
+
+typedef struct Assignment {
+    Arena *arena;
+    const Relaxation *relaxation;
+    Solution *solution;
+    const Chosen *chosen;
+    const FixedPatterns *fixed;
+    struct {
+        Wanted *at;
+        int count, room;
+    } wanted;          /* run by run */
+    int *by_size;      /* wanted pieces sorted by size */
+    int *first, *last; /* of each size: where those not given yet begin, and its end */
+    Length *left;      /* of each span */
+    int *next;         /* of each kind: the first board that may be untouched */
+} Assignment;
+
+static void find_wanted(Assignment *assignment)
+{
+    const Demand *demand = assignment->solution->demand;
+    for (int i = 0; i < demand->run_count; i++) {
+        if (assignment->chosen[i].column < 0)
+            continue;
+        const Run *run = &demand->runs[i];
+        const Block *block = &assignment->relaxation->blocks[assignment->relaxation->block_of[i]];
+        Path path = relaxation_path(assignment->relaxation, assignment->chosen[i].column, assignment->chosen[i].above);
+        for (int j = path.count - 1; j >= 0; j--)
+            *arena_push(assignment->arena, &assignment->wanted) =
+                (Wanted){i, relaxation_piece_size(assignment->relaxation, block, &path, j),
+                         paths_place(demand, run, path_from(&path, j)), paths_place(demand, run, path.parts[j].at), -1};
+    }
+}
+
+static bool span_fits(const Assignment *assignment, const Wanted *wanted, int span)
+{
+    const Solution *solution = assignment->solution;
+    const Supply *supply = solution->supply;
+    if (wanted->span >= 0 || wanted->right - wanted->left > assignment->left[span])
+        return false;
+    return !supply->narrow || demand_need(solution->demand, &solution->demand->runs[wanted->run], wanted->left,
+                                          wanted->right) <= supply->widths[supply->spans[span].board];
+}
+
+static void give(Assignment *assignment, Wanted *wanted, int span)
+{
+    wanted->span = span;
+    assignment->left[span] -= wanted->right - wanted->left + assignment->solution->demand->kerf;
+}
+
+static bool is_touched(const Assignment *assignment, int board)
+{
+    const Supply *supply = assignment->solution->supply;
+    for (int i = 0; i < supply->boards[board].span_count; i++) {
+        int span = supply->boards[board].span_first + i;
+        if (assignment->left[span] != supply->spans[span].left)
+            return true;
+    }
+    return false;
+}
+
+/* A board of the kind from which nothing is cut yet; -1 where there is none. */
+static int untouched(Assignment *assignment, int kind)
+{
+    int *next = &assignment->next[kind];
+    while (*next >= 0 && is_touched(assignment, *next))
+        *next = assignment->solution->supply->boards[*next].next;
+    return *next;
+}
+
+/* The first piece of the size that fits; -1 where none does. */
+static int fitting(Assignment *assignment, int size, int span)
+{
+    int *from = &assignment->first[size];
+    while (*from < assignment->last[size] && assignment->wanted.at[assignment->by_size[*from]].span >= 0)
+        ++*from;
+    for (int i = *from; i < assignment->last[size]; i++)
+        if (span_fits(assignment, &assignment->wanted.at[assignment->by_size[i]], span))
+            return assignment->by_size[i];
+    return -1;
+}
+
+/* A board for the pattern: of its kind, or, where there is none left, the shortest that holds as much; -1 where there
+ * is none. */
+static int board_for(Assignment *assignment, const ColumnInfo *info)
+{
+    const Supply *supply = assignment->solution->supply;
+    int board = untouched(assignment, info->of);
+    int64_t cells = 0;
+    for (int i = info->first; i < info->first + info->count; i++)
+        cells += assignment->relaxation->sizes->cells[assignment->relaxation->parts.at[i].at];
+    for (int i = 0; i < supply->kind_count && board < 0 && supply->kinds[info->of].span_count == 1; i++) {
+        const Kind *kind = &supply->kinds[i];
+        if (kind->span_count == 1 &&
+            (supply->slots[kind->slot_first].left + supply->kerf) / assignment->relaxation->sizes->width >= cells)
+            board = untouched(assignment, i);
+    }
+    return board;
+}
+
+static void give_out_patterns(Assignment *assignment)
+{
+    const Supply *supply = assignment->solution->supply;
+    for (int i = 0; i < assignment->fixed->count; i++) {
+        const ColumnInfo *info = &assignment->relaxation->infos.at[assignment->fixed->at[i].column];
+        for (int j = 0; j < assignment->fixed->at[i].times; j++) {
+            int board = board_for(assignment, info);
+            for (int k = info->first; k < info->first + info->count && board >= 0; k++) {
+                const ColumnPart *part = &assignment->relaxation->parts.at[k];
+                int span = supply->boards[board].span_first + part->span;
+                int piece = fitting(assignment, part->at, span);
+                if (piece >= 0)
+                    give(assignment, &assignment->wanted.at[piece], span);
+            }
+        }
+    }
+}
+
+/* What the patterns had no slot for: the shortest rest that fits, else the shortest board. */
+static void give_out_rest(Assignment *assignment)
+{
+    const Supply *supply = assignment->solution->supply;
+    for (int i = 0; i < assignment->wanted.count; i++) {
+        Wanted *wanted = &assignment->wanted.at[i];
+        int best = -1;
+        bool best_opened = false;
+        for (int j = 0; j < supply->span_count && wanted->span < 0; j++) {
+            if (!span_fits(assignment, wanted, j))
+                continue;
+            bool opened = assignment->left[j] != supply->spans[j].left;
+            if (best < 0 || opened > best_opened ||
+                (opened == best_opened && assignment->left[j] < assignment->left[best])) {
+                best = j;
+                best_opened = opened;
+            }
+        }
+        if (best >= 0)
+            give(assignment, wanted, best);
+    }
+}
+
+static void sort_by_size(Assignment *assignment)
+{
+    int sizes = assignment->relaxation->sizes->count;
+    assignment->by_size = arena_array(assignment->arena, int, assignment->wanted.count + 1);
+    assignment->first = arena_array(assignment->arena, int, sizes + 1);
+    assignment->last = arena_array(assignment->arena, int, sizes + 1);
+    for (int i = 0; i < assignment->wanted.count; i++)
+        assignment->first[assignment->wanted.at[i].size + 1]++;
+    for (int i = 0; i < sizes; i++) {
+        assignment->first[i + 1] += assignment->first[i];
+        assignment->last[i] = assignment->first[i];
+    }
+    for (int i = 0; i < assignment->wanted.count; i++)
+        assignment->by_size[assignment->last[assignment->wanted.at[i].size]++] = i;
+}
+
+static void lay_whole_runs(const Assignment *assignment)
+{
+    Placed *pieces = arena_array(assignment->arena, Placed, assignment->wanted.count + 1);
+    for (int i = 0; i < assignment->wanted.count;) {
+        int run = assignment->wanted.at[i].run, count = 0;
+        bool whole = true;
+        for (; i < assignment->wanted.count && assignment->wanted.at[i].run == run; i++) {
+            const Wanted *wanted = &assignment->wanted.at[i];
+            pieces[count++] = (Placed){wanted->left, wanted->right, wanted->span};
+            whole = whole && wanted->span >= 0;
+        }
+        if (whole)
+            solution_set(assignment->solution, run, pieces, count);
+    }
+}
+
+void assignment_cover(Arena *arena, const Relaxation *relaxation, Solution *solution, const Chosen *chosen,
+                      const FixedPatterns *fixed)
+{
+    Assignment assignment = {
+        .arena = arena, .relaxation = relaxation, .solution = solution, .chosen = chosen, .fixed = fixed};
+    find_wanted(&assignment);
+    sort_by_size(&assignment);
+    assignment.left = arena_array(arena, Length, solution->supply->span_count);
+    for (int i = 0; i < solution->supply->span_count; i++)
+        assignment.left[i] = solution->supply->spans[i].left;
+    assignment.next = arena_array(arena, int, solution->supply->kind_count);
+    for (int i = 0; i < solution->supply->kind_count; i++)
+        assignment.next[i] = solution->supply->kinds[i].first;
+    give_out_patterns(&assignment);
+    give_out_rest(&assignment);
+    lay_whole_runs(&assignment);
+}

@@ -1,0 +1,30 @@
+/*
+ * Prices for lengths of piece, joints on studs: the duals of the linear relaxation in which runs over one another are,
+ * two by two, a mixture of pairs of ways from stud to stud that keep their stagger, and every board a mixture of
+ * cutting patterns, which must supply the pieces that the ways ask for. Solved by column generation (P. C. Gilmore, R.
+ * E. Gomory, Operations Research 9, 1961): patterns by an unbounded knapsack, ways by shortest paths (ways.h), over a
+ * revised simplex method in fixed point, so that every machine takes the same turns. The prices guide the search; as a
+ * bound they count only through relaxation_bound, which is exact whatever they are.
+ */
+#ifndef FILL_RELAX_RELAXATION_H
+#define FILL_RELAX_RELAXATION_H
+
+#include "fill/salvage.h"
+
+typedef struct Relaxation Relaxation;
+
+/* NULL where the wall or its numbers are too large for the table, or some run has no way from stud to stud. */
+Relaxation *relaxation_new(Arena *arena, const Demand *demand, const Supply *supply);
+
+/* One pivot or one round of new columns; adds its work to `work`. True when there is nothing left to do. */
+bool relaxation_step(Relaxation *relaxation, int64_t *work);
+
+/* The sizes and the prices of now (nm), in the price's own memory. */
+const Sizes *relaxation_sizes(const Relaxation *relaxation);
+const int64_t *relaxation_duals(const Relaxation *relaxation);
+
+/* The least length of boards that any plan must open which keeps the rules and leaves nothing bare, proved: the
+ * Lagrangian bound at these prices, in whole numbers, hung boards counted. */
+Length relaxation_bound(const Relaxation *relaxation);
+
+#endif

@@ -1,0 +1,268 @@
+#include "fill/report.h"
+
+#include "base/panic.h"
+#include "fill/breaks.h"
+#include "fill/looks/looks.h"
+#include "fill/report_findings.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- order ---- */
+
+/* The rows first .. first+count-1 of one face: course 0 and up, then down. */
+static int put_face(const Demand *demand, int first, int count, int *order)
+{
+    const Course *courses = demand->layout->faces[demand->rows[first].face].courses;
+    int put = 0;
+    for (int i = first; i < first + count; i++)
+        if (courses[demand->rows[i].course].number >= 0)
+            order[put++] = i;
+    for (int i = first + count - 1; i >= first; i--)
+        if (courses[demand->rows[i].course].number < 0)
+            order[put++] = i;
+    return put;
+}
+
+int *report_row_order(Arena *arena, const Demand *demand)
+{
+    int faces = demand->wall->faces.count;
+    int *face_order = arena_array(arena, int, faces);
+    int *first = arena_array(arena, int, faces + 1);
+    int *order = arena_array(arena, int, demand->row_count);
+    wall_face_order(demand->wall, face_order);
+    for (int i = 0; i < faces; i++)
+        first[i + 1] = first[i] + demand->layout->faces[i].course_count;
+    int put = 0;
+    for (int i = 0; i < faces; i++) {
+        int face = face_order[i];
+        if (first[face + 1] > first[face])
+            put += put_face(demand, first[face], first[face + 1] - first[face], order + put);
+    }
+    return order;
+}
+
+/* ---- pieces ---- */
+
+static int by_left(const void *a, const void *b)
+{
+    const Piece *one = a, *other = b;
+    if (one->left != other->left)
+        return one->left < other->left ? -1 : 1;
+    return (one->right > other->right) - (one->right < other->right);
+}
+
+/* Hung pieces of each row: first[row], then next[record], records + 1; 0 at the end. */
+typedef struct HungRows {
+    int *first, *next;
+} HungRows;
+
+static HungRows hung_rows(Arena *arena, const Demand *demand)
+{
+    HungRows rows = {arena_array(arena, int, demand->row_count), arena_array(arena, int, demand->hung_count)};
+    int *face_first = arena_array(arena, int, demand->wall->faces.count + 1);
+    for (int i = 0; i < demand->wall->faces.count; i++)
+        face_first[i + 1] = face_first[i] + demand->layout->faces[i].course_count;
+    for (int i = 0; i < demand->hung_count; i++) {
+        const Hung *hung = &demand->hung[i];
+        if (hung->fault != HUNG_FITS)
+            continue;
+        int row = face_first[hung->face] + hung->course;
+        rows.next[i] = rows.first[row];
+        rows.first[row] = i + 1;
+    }
+    return rows;
+}
+
+static void put_row(const Demand *demand, const Cover *covers, const HungRows *hung, int index, Plan *plan)
+{
+    const Row *row = &demand->rows[index];
+    int first = plan->piece_count;
+    for (int i = hung->first[index]; i > 0; i = hung->next[i - 1]) {
+        const Hung *record = &demand->hung[i - 1];
+        plan->pieces[plan->piece_count++] = (Piece){.face = row->face,
+                                                    .course = row->course,
+                                                    .segment = record->segment,
+                                                    .left = record->left,
+                                                    .right = record->right,
+                                                    .board = record->board,
+                                                    .offset = record->offset,
+                                                    .hung = true};
+    }
+    for (int i = row->run_first; i < row->run_first + row->run_count; i++) {
+        const Cover *cover = &covers[i];
+        for (int j = 0; j < cover->count; j++)
+            plan->pieces[plan->piece_count++] = (Piece){.face = row->face,
+                                                        .course = row->course,
+                                                        .segment = demand->runs[i].segment,
+                                                        .left = cover->at[j].left,
+                                                        .right = cover->at[j].right,
+                                                        .offset = cover->at[j].span}; /* placed later */
+    }
+    if (plan->piece_count - first > 1)
+        qsort(plan->pieces + first, (size_t)(plan->piece_count - first), sizeof *plan->pieces, by_left);
+}
+
+/* On each span from its first end on, in hanging order, a kerf apart. */
+static void place_on_boards(Arena *arena, const Supply *supply, Plan *plan)
+{
+    Length *next = arena_array(arena, Length, supply->span_count);
+    for (int i = 0; i < supply->span_count; i++)
+        next[i] = supply->spans[i].from;
+    for (int i = 0; i < plan->piece_count; i++) {
+        Piece *piece = &plan->pieces[i];
+        piece->number = i + 1;
+        if (piece->hung)
+            continue;
+        int span = (int)piece->offset;
+        piece->board = supply->spans[span].board + 1;
+        piece->offset = next[span];
+        next[span] += piece->right - piece->left + supply->kerf;
+    }
+}
+
+static void put_bare(Arena *arena, const Demand *demand, const Cover *covers, int index, Plan *plan, int *room)
+{
+    const Row *row = &demand->rows[index];
+    struct {
+        Bare *at;
+        int count, room;
+    } bare = {plan->bare, plan->bare_count, *room};
+    for (int i = row->run_first; i < row->run_first + row->run_count; i++) {
+        const Run *run = &demand->runs[i];
+        const Cover *cover = &covers[i];
+        Length from = run->left;
+        for (int j = 0; j <= cover->count; j++) {
+            Length to = j < cover->count ? cover->at[j].left : run->right;
+            if (to > from)
+                *arena_push(arena, &bare) = (Bare){row->face, row->course, run->segment, from, to, false};
+            if (j < cover->count)
+                from = cover->at[j].right;
+        }
+    }
+    plan->bare = bare.at;
+    plan->bare_count = bare.count;
+    *room = bare.room;
+}
+
+/* ---- boards ---- */
+
+Length report_left_over(const Wall *wall, const Stock *stock, const Plan *plan, const int *pieces, int count)
+{
+    Length longest = 0, from = wall->saw.square, end = stock->length - wall->saw.square;
+    int avoid = 0, piece = 0;
+    while (from < end) { /* the next thing in the way begins at `to` and is past at `behind` */
+        Length to = end, behind = end;
+        if (avoid < stock->avoid.count && stock->avoid.at[avoid].from < to) {
+            to = stock->avoid.at[avoid].from;
+            behind = stock->avoid.at[avoid].to;
+        }
+        bool at_piece = false;
+        if (piece < count) {
+            const Piece *cut = &plan->pieces[pieces[piece]];
+            if (cut->offset - wall->saw.kerf <= to) {
+                to = cut->offset - wall->saw.kerf;
+                behind = cut->offset + (cut->right - cut->left) + wall->saw.kerf;
+                at_piece = true;
+            }
+        }
+        if (to - from > longest)
+            longest = to - from;
+        if (behind > from)
+            from = behind;
+        if (at_piece)
+            piece++;
+        else
+            avoid++;
+    }
+    return longest;
+}
+
+typedef struct ByOffset {
+    int board;
+    Length offset;
+    int piece;
+} ByOffset;
+
+static int by_board_and_offset(const void *a, const void *b)
+{
+    const ByOffset *one = a, *other = b;
+    if (one->board != other->board)
+        return one->board < other->board ? -1 : 1;
+    if (one->offset != other->offset)
+        return one->offset < other->offset ? -1 : 1;
+    return (one->piece > other->piece) - (one->piece < other->piece);
+}
+
+static void report_boards(Arena *arena, const Wall *wall, Plan *plan)
+{
+    plan->board_count = wall_board_count(wall);
+    plan->boards = arena_array(arena, BoardUse, plan->board_count);
+    plan->by_board = arena_array(arena, int, plan->piece_count);
+    ByOffset *order = arena_array(arena, ByOffset, plan->piece_count);
+    for (int i = 0; i < plan->piece_count; i++)
+        order[i] = (ByOffset){plan->pieces[i].board, plan->pieces[i].offset, i};
+    if (plan->piece_count > 1)
+        qsort(order, (size_t)plan->piece_count, sizeof *order, by_board_and_offset);
+    for (int i = 0; i < plan->piece_count; i++) {
+        plan->by_board[i] = order[i].piece;
+        BoardUse *use = &plan->boards[order[i].board - 1];
+        if (use->count++ == 0)
+            use->first = i;
+    }
+    int board = 0;
+    for (int line = 0; line < wall->stock.count; line++) {
+        const Stock *stock = &wall->stock.at[line];
+        Length untouched = report_left_over(wall, stock, plan, NULL, 0);
+        for (int i = 0; i < stock->count; i++, board++) {
+            BoardUse *use = &plan->boards[board];
+            use->left_over = untouched;
+            if (use->count == 0)
+                continue;
+            use->left_over = report_left_over(wall, stock, plan, plan->by_board + use->first, use->count);
+            plan->length_opened += stock->length;
+            plan->boards_opened++;
+        }
+    }
+}
+
+/* ---- sums ---- */
+
+static void report_sums(Plan *plan)
+{
+    for (int i = 0; i < plan->piece_count; i++) {
+        const Piece *piece = &plan->pieces[i];
+        plan->length_used += piece->right - piece->left;
+        plan->joints += i > 0 && piece[-1].face == piece->face && piece[-1].course == piece->course &&
+                        piece[-1].segment == piece->segment && piece[-1].right == piece->left;
+    }
+    for (int i = 0; i < plan->bare_count; i++)
+        plan->bare_length += plan->bare[i].right - plan->bare[i].left;
+}
+
+Plan *report_plan(Arena *arena, const Demand *demand, const Supply *supply, const Cover *covers)
+{
+    Plan *plan = arena_one(arena, Plan);
+    int count = 0;
+    for (int i = 0; i < demand->run_count; i++)
+        count += covers[i].count;
+    for (int i = 0; i < demand->hung_count; i++)
+        count += demand->hung[i].fault == HUNG_FITS;
+    plan->pieces = arena_array(arena, Piece, count);
+    int *order = report_row_order(arena, demand);
+    HungRows hung = hung_rows(arena, demand);
+    int bare_room = 0;
+    for (int i = 0; i < demand->row_count; i++) {
+        put_row(demand, covers, &hung, order[i], plan);
+        put_bare(arena, demand, covers, order[i], plan, &bare_room);
+    }
+    place_on_boards(arena, supply, plan);
+    report_boards(arena, demand->wall, plan);
+    report_sums(plan);
+    plan->looks = looks_measure(facade_new(arena, demand, plan), looks_short(demand->wall));
+    Breaks breaks = breaks_find(arena, demand->layout, plan);
+    plan->breaks = breaks.count;
+    plan->shortfall = plan->bare_length + plan->breaks * BREAK_COST;
+    report_findings(arena, demand, &breaks, plan);
+    return plan;
+}

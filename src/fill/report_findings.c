@@ -1,0 +1,256 @@
+#include "fill/report_findings.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* A length as the wall marks it. */
+typedef struct Shown {
+    char text[LENGTH_TEXT_MAX];
+} Shown;
+
+static Shown show(const Wall *wall, Length length)
+{
+    Shown shown;
+    length_show_unit(length, wall->units, wall->round, shown.text);
+    return shown;
+}
+
+__attribute__((format(printf, 2, 3))) static const char *sentence(Arena *arena, const char *format, ...)
+{
+    char text[512];
+    va_list list;
+    va_start(list, format);
+    vsnprintf(text, sizeof text, format, list);
+    va_end(list);
+    return arena_text(arena, text, strlen(text));
+}
+
+static Finding *add(Arena *arena, const Layout *layout, Plan *plan, Rule rule, int face, int course)
+{
+    Finding *finding = arena_push(arena, &plan->findings);
+    *finding = finding_of(rule);
+    finding->face = face;
+    if (face >= 0 && course >= 0) {
+        finding->has_course = true;
+        finding->course = layout->faces[face].courses[course].number;
+    }
+    return finding;
+}
+
+/* ---- rules broken ---- */
+
+static void report_break(Arena *arena, const Demand *demand, const Break *found, Plan *plan)
+{
+    const Wall *wall = demand->wall;
+    Finding *finding = add(arena, demand->layout, plan, found->rule, found->face, found->course);
+    finding->has_at = true;
+    finding->at = found->at;
+    finding->piece = found->piece;
+    finding->board = plan->pieces[found->piece - 1].board;
+    Shown at = show(wall, found->at), other = show(wall, found->other);
+    if (found->rule == RULE_STAGGER) {
+        Length apart = found->at > found->other ? found->at - found->other : found->other - found->at;
+        Shown distance = show(wall, apart), asked = show(wall, demand->stagger);
+        finding->text =
+            sentence(arena, "the joint at %s stands %s from the one at %s in the course below; %s are asked for.",
+                     at.text, distance.text, other.text, asked.text);
+    } else if (found->rule == RULE_SHORTEST) {
+        Shown asked = show(wall, wall->joints.shortest);
+        finding->text = sentence(arena, "the piece at %s is %s long; no piece should be shorter than %s.", at.text,
+                                 other.text, asked.text);
+    } else if (demand->layout->faces[found->face].studs.count == 0) {
+        finding->text = sentence(arena, "the joint at %s stands on no stud: this face has none written down.", at.text);
+    } else {
+        finding->text = sentence(arena, "the joint at %s stands on no stud: back it with a block.", at.text);
+    }
+}
+
+/* ---- wall left bare ---- */
+
+/* Longest rest of any board so wide or wider, from the widest down. */
+typedef struct Rest {
+    Length width, longest;
+    int board; /* number */
+} Rest;
+
+static int from_widest(const void *a, const void *b)
+{
+    const Rest *one = a, *other = b;
+    if (one->width != other->width)
+        return one->width > other->width ? -1 : 1;
+    return (one->board > other->board) - (one->board < other->board);
+}
+
+static Rest *list_rests(Arena *arena, const Wall *wall, const Plan *plan)
+{
+    Rest *rests = arena_array(arena, Rest, plan->board_count);
+    Length widest = wall_widest(wall);
+    int board = 0;
+    for (int line = 0; line < wall->stock.count; line++) {
+        const Stock *stock = &wall->stock.at[line];
+        for (int i = 0; i < stock->count; i++, board++)
+            rests[board] = (Rest){stock->width_given ? stock->width : widest, plan->boards[board].left_over, board + 1};
+    }
+    if (plan->board_count > 1)
+        qsort(rests, (size_t)plan->board_count, sizeof *rests, from_widest);
+    for (int i = 1; i < plan->board_count; i++)
+        if (rests[i - 1].longest > rests[i].longest)
+            rests[i].longest = rests[i - 1].longest;
+    return rests;
+}
+
+static Length longest_rest(const Rest *rests, int count, Length width)
+{
+    int low = 0, high = count; /* the first that is too narrow */
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (rests[middle].width >= width)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low > 0 ? rests[low - 1].longest : 0;
+}
+
+static void report_bare(Arena *arena, const Demand *demand, const Rest *rests, Bare *bare, Plan *plan)
+{
+    const Wall *wall = demand->wall;
+    const Course *course = &demand->layout->faces[bare->face].courses[bare->course];
+    const Segment *segment = &course->segments[bare->segment];
+    Length length = bare->right - bare->left;
+    Length shortest = segment->right - segment->left < wall->joints.shortest ? 0 : wall->joints.shortest;
+    Length need = layout_need(wall, course, bare->left, bare->right);
+    Length rest = longest_rest(rests, plan->board_count, need);
+    Length any = longest_rest(rests, plan->board_count, 0);
+    bare->too_few = rest < shortest || rest < wall->round;
+    Finding *finding = add(arena, demand->layout, plan, RULE_STOCK, bare->face, bare->course);
+    finding->has_at = true;
+    finding->at = bare->left;
+    Shown from = show(wall, bare->left), to = show(wall, bare->right), longest = show(wall, rest),
+          wide = show(wall, need), least = show(wall, shortest);
+    const char *place = sentence(arena, "bare from %s to %s", from.text, to.text);
+    if (plan->board_count == 0)
+        finding->text = sentence(arena, "%s: there are no boards; write what is at hand under stock.", place);
+    else if (rests[0].width < need)
+        finding->text = sentence(arena, "%s: no board at hand is %s wide, as is needed here.", place, wide.text);
+    else if (rest <= 0 && any > 0)
+        finding->text = sentence(arena, "%s: too few boards: nothing is left that is %s wide, as is needed here.",
+                                 place, wide.text);
+    else if (rest <= 0 && plan->piece_count == 0)
+        finding->text =
+            sentence(arena, "%s: squaring and the stretches to avoid take all of every board; look at both.", place);
+    else if (rest <= 0)
+        finding->text = sentence(arena, "%s: too few boards: nothing is left of any.", place);
+    else if (rest < shortest && plan->piece_count == 0)
+        finding->text = sentence(arena,
+                                 "%s: no board is long enough: the longest gives %s, and no piece may be shorter "
+                                 "than %s.",
+                                 place, longest.text, least.text);
+    else if (rest < shortest)
+        finding->text =
+            sentence(arena, "%s: too few boards: the longest rest is %s, and no piece may be shorter than %s.", place,
+                     longest.text, least.text);
+    else if (bare->too_few)
+        finding->text = sentence(arena, "%s: too few boards: the longest rest is %s.", place, longest.text);
+    else if (rest < length)
+        finding->text =
+            sentence(arena,
+                     "%s: of the boards left the longest reaches %s, and the rules let no joint stand where "
+                     "it would end.",
+                     place, longest.text);
+    else
+        finding->text = sentence(arena, "%s: the rules let no piece end where it would have to.", place);
+}
+
+/* ---- hung pieces that do not fit, or should not have been cut as they were ---- */
+
+static void report_hung(Arena *arena, const Demand *demand, int index, Plan *plan)
+{
+    const Wall *wall = demand->wall;
+    const Hung *hung = &demand->hung[index];
+    const HungPiece *record = &wall->hung_pieces.at[index];
+    Finding *finding = add(arena, demand->layout, plan, RULE_HUNG, hung->face, hung->course);
+    if (hung->face >= 0) {
+        finding->has_course = true;
+        finding->course = record->course;
+    }
+    finding->has_at = true;
+    finding->at = record->left;
+    if (hung->fault != HUNG_NO_BOARD)
+        finding->board = record->board;
+    Shown from = show(wall, record->left), to = show(wall, record->right);
+    const char *what = sentence(arena, "the hung piece from %s to %s", from.text, to.text);
+    const char *why = "";
+    if (hung->fault == HUNG_FITS) {
+        Shown first = show(wall, hung->across->from), last = show(wall, hung->across->to);
+        finding->text =
+            sentence(arena,
+                     "%s is cut across %s to %s of board %d, which is to be avoided; look at what hangs there, or "
+                     "correct its board, its offset or the stretch; it stays in the plan.",
+                     what, first.text, last.text, record->board);
+        return;
+    }
+    switch (hung->fault) {
+    case HUNG_FITS: break;
+    case HUNG_NO_PLACE: why = "lies where no wood hangs; correct its face, course or ends"; break;
+    case HUNG_LEAVES: why = "reaches beyond the end of its segment by more than 1/8 in; correct its ends"; break;
+    case HUNG_OVERLAPS: why = "lies over another hung piece; correct the ends of one of them"; break;
+    case HUNG_NO_BOARD:
+        why = sentence(arena, "is from board %d, which is not there; boards are numbered from 1 to %d", record->board,
+                       plan->board_count);
+        break;
+    case HUNG_TOO_SHORT:
+        why = sentence(arena, "is from board %d, which is too short for it; correct its board or its offset",
+                       record->board);
+        break;
+    case HUNG_TWICE:
+        why = sentence(arena, "takes wood of board %d that is in another hung piece; correct an offset", record->board);
+        break;
+    }
+    finding->text = sentence(arena, "%s %s; it is left out of the plan.", what, why);
+}
+
+void report_anew(Arena *arena, const Demand *demand, int record, Plan *plan)
+{
+    const Hung *hung = &demand->hung[record];
+    const HungPiece *written = &demand->wall->hung_pieces.at[record];
+    Finding *finding = add(arena, demand->layout, plan, RULE_ANEW, hung->face, hung->course);
+    finding->has_at = true;
+    finding->at = written->left;
+    finding->board = hung->board;
+    Shown from = show(demand->wall, written->left), to = show(demand->wall, written->right);
+    finding->text =
+        sentence(arena,
+                 "the hung piece from %s to %s is not as the plan has it: what does not hang yet is planned anew "
+                 "around all that does, and sheets printed before this no longer hold; record the first piece hung "
+                 "from here on with `plan: anew`, as the editor does.",
+                 from.text, to.text);
+}
+
+void report_findings(Arena *arena, const Demand *demand, const Breaks *breaks, Plan *plan)
+{
+    for (int i = 0; i < breaks->count; i++)
+        report_break(arena, demand, &breaks->at[i], plan);
+    const Rest *rests = plan->bare_count > 0 ? list_rests(arena, demand->wall, plan) : NULL;
+    for (int i = 0; i < plan->bare_count; i++)
+        report_bare(arena, demand, rests, &plan->bare[i], plan);
+    for (int i = 0; i < demand->hung_count; i++)
+        if (demand->hung[i].fault != HUNG_FITS || demand->hung[i].across != NULL)
+            report_hung(arena, demand, i, plan);
+}
+
+void report_bound(Arena *arena, Bound bound, Plan *plan)
+{
+    plan->length_bound = bound.length;
+    plan->boards_bound = bound.boards;
+    plan->bound_known = bound.length <= plan->length_opened && bound.boards <= plan->boards_opened;
+    if (plan->bound_known)
+        return;
+    Finding *finding = arena_push(arena, &plan->findings);
+    *finding = finding_of(RULE_BOUND);
+    finding->text =
+        "The lower limit on boards that datumrow worked out failed its own check, so it is left out. Cut by "
+        "the plan as it is, and report this error with the wall file.";
+}

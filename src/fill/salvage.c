@@ -1,0 +1,100 @@
+#include "fill/salvage.h"
+
+#include "base/wide.h"
+
+enum { SALVAGE_CELLS = 4096 };
+
+static Length cell_width(const Demand *demand, Length longest, int most)
+{
+    Length width = demand->round;
+    while ((longest + demand->kerf) / width >= most - 1)
+        width *= 2;
+    return width;
+}
+
+/* Marks the sizes of pieces between the places of one run. */
+static void mark_run(const Demand *demand, const Run *run, Length longest, Sizes *sizes)
+{
+    const LengthList *studs = demand_studs(demand, run);
+    int places = run->stud_count + 2;
+    for (int i = 0; i < places - 1; i++) {
+        Length from = i == 0 ? run->left : studs->at[run->stud_first + i - 1];
+        for (int j = i + 1; j < places; j++) {
+            Length to = j == places - 1 ? run->right : studs->at[run->stud_first + j - 1];
+            if (to - from > longest)
+                break;
+            if (to - from >= run->shortest)
+                sizes->index[(to - from + demand->kerf) / sizes->width] = 1;
+        }
+    }
+}
+
+Sizes *sizes_find(Arena *arena, const Demand *demand, const Run *runs, int run_count, Length longest, int most)
+{
+    Sizes *sizes = arena_one(arena, Sizes);
+    sizes->width = cell_width(demand, longest, most);
+    sizes->cell_count = (int)((longest + demand->kerf) / sizes->width) + 1;
+    sizes->index = arena_array(arena, int, sizes->cell_count);
+    for (int i = 0; i < run_count; i++)
+        mark_run(demand, &runs[i], longest, sizes);
+    sizes->cells = arena_array(arena, int, sizes->cell_count);
+    for (int i = 0; i < sizes->cell_count; i++) {
+        if (sizes->index[i] != 0)
+            sizes->cells[sizes->count++] = i;
+        sizes->index[i] = sizes->count - 1;
+    }
+    return sizes;
+}
+
+void salvage_best(const Sizes *sizes, const int64_t *prices, int64_t *best)
+{
+    for (int capacity = 0; capacity < sizes->cell_count; capacity++) {
+        int64_t most = capacity > 0 ? best[capacity - 1] : 0;
+        for (int i = 0; i < sizes->count && sizes->cells[i] <= capacity; i++) {
+            if (sizes->cells[i] == 0)
+                continue;
+            int64_t value = prices[i] + best[capacity - sizes->cells[i]];
+            if (value > most)
+                most = value;
+        }
+        best[capacity] = most;
+    }
+}
+
+/* Scraps below `least`: a quarter of the longest run that lies wholly below it and fits, since few of them are asked
+ * for. */
+static void price_scraps(const Demand *demand, Salvage *salvage)
+{
+    for (int i = 0; i < demand->run_count; i++) {
+        Length length = demand->runs[i].right - demand->runs[i].left;
+        if (length >= demand->least)
+            continue;
+        Length cell = length_round_up(length, salvage->width) / salvage->width;
+        if (cell < salvage->count && salvage->at[cell] < length / 4)
+            salvage->at[cell] = length / 4;
+    }
+    for (int i = 1; i < salvage->count && i * salvage->width < demand->least; i++)
+        if (salvage->at[i] < salvage->at[i - 1])
+            salvage->at[i] = salvage->at[i - 1];
+}
+
+Salvage *salvage_table(Arena *arena, const Demand *demand, Length longest, const Sizes *sizes, const int64_t *best,
+                       int keep)
+{
+    Salvage *salvage = arena_one(arena, Salvage);
+    salvage->width = sizes != NULL ? sizes->width : cell_width(demand, longest, SALVAGE_CELLS);
+    salvage->count = (int)(longest / salvage->width) + 1;
+    salvage->at = arena_array(arena, int64_t, salvage->count);
+    Length most = longest + demand->kerf > 0 ? longest + demand->kerf : 1;
+    for (int i = 0; i < salvage->count; i++) {
+        Length left = i * salvage->width;
+        int64_t plain = left < demand->least ? 0 : left + demand->kerf;
+        if (sizes != NULL)
+            plain = best[(left + demand->kerf) / sizes->width];
+        salvage->at[i] =
+            (int64_t)wide_floor((Wide)plain * (keep * (Wide)most + plain), (SALVAGE_FULL + 1) * (Wide)most);
+    }
+    if (sizes == NULL)
+        price_scraps(demand, salvage);
+    return salvage;
+}

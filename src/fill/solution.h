@@ -1,0 +1,51 @@
+/*
+ * A wall half covered: for each run its pieces and the span each is cut from, and what that costs by the order of
+ * datumrow(5), "What is best", kept up to date with every change. The plan that people see is told from it. It knows
+ * nothing of how pieces are chosen.
+ */
+#ifndef FILL_SOLUTION_H
+#define FILL_SOLUTION_H
+
+#include "fill/rules.h"
+#include "fill/supply.h"
+
+typedef struct Placed {
+    Length left, right;
+    int span;
+} Placed;
+
+/* The pieces of one run, left to right; what they do not cover stays bare. */
+typedef struct Cover {
+    Placed *at;
+    int count;
+    int room;
+} Cover;
+
+typedef struct Solution {
+    const Demand *demand;
+    Supply *supply;
+    Cover *covers; /* one for each run */
+    Length bare;
+    int breaks;              /* of the pieces laid; pairs of joints among them once */
+    int pieces;              /* without those hung */
+    LengthList near, joints; /* scratch */
+    Arena *arena;
+} Solution;
+
+Solution *solution_new(Arena *arena, const Demand *demand, Supply *supply);
+
+/* Takes a run's pieces off; they go back to their spans. */
+void solution_clear(Solution *solution, int run);
+
+/* Lays a run that has no pieces. The spans must have the wood; they are cut. */
+void solution_set(Solution *solution, int run, const Placed *pieces, int count);
+
+Cost solution_cost(const Solution *solution);
+
+/* Joints in the rows beside this run's, rising; one that both rows have stands there twice. `out` is emptied first. */
+void solution_joints_beside(const Solution *solution, int run, LengthList *out);
+
+/* The joints of one run's pieces, rising, behind what `out` holds. */
+void solution_joints(const Solution *solution, int run, LengthList *out);
+
+#endif

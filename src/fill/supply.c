@@ -1,0 +1,393 @@
+/*
+ *     board   |square|=====span=====|kerf|--hung--|kerf|===span===|avoid|====span====|square|
+ *
+ * Invariants: span.left = to - from - sum over its cuts of (length + kerf); a span is on the rack `open` just where its
+ * board is opened and left >= smallest; a slot is on the rack `unopened` just where its kind has boards that are not
+ * opened; `kept` is the sum of worth over the spans of opened boards.
+ */
+#include "fill/supply.h"
+
+#include "base/panic.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- spans of one board ---- */
+
+typedef struct Spans {
+    Span *at;
+    int count, room;
+} Spans;
+
+/* Takes [from, to] out of the spans of the board that begin at `first`; `apart`: the next piece stands a kerf from it.
+ */
+static void take_out(Arena *arena, Spans *spans, int first, Length from, Length to, Length apart, Length kerf)
+{
+    Length before = from - apart;
+    Length behind = to + apart > from + kerf ? to + apart : from + kerf;
+    int count = spans->count;
+    for (int i = first; i < count; i++) {
+        Span *span = &spans->at[i];
+        if (behind <= span->from || before >= span->to)
+            continue;
+        Span rest = *span;
+        rest.from = behind > rest.from ? behind : rest.from;
+        span->to = before;
+        if (rest.to > rest.from)
+            *arena_push(arena, spans) = rest;
+    }
+}
+
+static int by_place(const void *a, const void *b)
+{
+    const Span *one = a, *other = b;
+    return (one->from > other->from) - (one->from < other->from);
+}
+
+/* Drops spans of the board too short for any piece, sorts the rest. One that a narrow nail makes too short by less than
+ * a kerf stays: the bound counts it. */
+static void settle(Spans *spans, int first, Length smallest)
+{
+    int kept = first;
+    for (int i = first; i < spans->count; i++) {
+        Span *span = &spans->at[i];
+        span->left = span->to - span->from;
+        if (span->left > 0 && span->left >= smallest)
+            spans->at[kept++] = *span;
+    }
+    spans->count = kept;
+    if (kept - first > 1)
+        qsort(spans->at + first, (size_t)(kept - first), sizeof *spans->at, by_place);
+}
+
+static void add_spans(Arena *arena, Spans *spans, int board, const Wall *wall, const Stock *stock)
+{
+    int first = spans->count;
+    Length square = wall->saw.square;
+    if (stock->length - square > square)
+        *arena_push(arena, spans) = (Span){.board = board, .from = square, .to = stock->length - square};
+    for (int i = 0; i < stock->avoid.count; i++)
+        take_out(arena, spans, first, stock->avoid.at[i].from, stock->avoid.at[i].to, 0, wall->saw.kerf);
+}
+
+/* ---- kinds ---- */
+
+typedef struct Line {
+    const Stock *stock;
+    Length width;
+    int index;
+} Line;
+
+static int compare_lines(const Line *one, const Line *other)
+{
+    if (one->stock->length != other->stock->length)
+        return one->stock->length < other->stock->length ? -1 : 1;
+    if (one->width != other->width)
+        return one->width < other->width ? -1 : 1;
+    if (one->stock->avoid.count != other->stock->avoid.count)
+        return one->stock->avoid.count < other->stock->avoid.count ? -1 : 1;
+    for (int i = 0; i < one->stock->avoid.count; i++) {
+        const Stretch *a = &one->stock->avoid.at[i], *b = &other->stock->avoid.at[i];
+        if (a->from != b->from)
+            return a->from < b->from ? -1 : 1;
+        if (a->to != b->to)
+            return a->to < b->to ? -1 : 1;
+    }
+    return 0;
+}
+
+static int by_kind(const void *a, const void *b)
+{
+    const Line *one = a, *other = b;
+    int order = compare_lines(one, other);
+    return order != 0 ? order : (one->index > other->index) - (one->index < other->index);
+}
+
+/* What avoided stretches lack of a kerf. */
+static Length given_up(const Stock *stock, Length kerf)
+{
+    Length given = 0;
+    for (int i = 0; i < stock->avoid.count; i++) {
+        const Length width = stock->avoid.at[i].to - stock->avoid.at[i].from;
+        given += width < kerf ? kerf - width : 0;
+    }
+    return given;
+}
+
+/* The kind of each stock line; `kinds` gets their lengths and widths. */
+static int *sort_kinds(Arena *arena, Supply *supply, const Wall *wall)
+{
+    int count = wall->stock.count;
+    Line *lines = arena_array(arena, Line, count);
+    Length widest = wall_widest(wall);
+    for (int i = 0; i < count; i++) {
+        const Stock *stock = &wall->stock.at[i];
+        lines[i] = (Line){stock, stock->width_given ? stock->width : widest, i};
+    }
+    if (count > 1)
+        qsort(lines, (size_t)count, sizeof *lines, by_kind);
+    int *kind_of = arena_array(arena, int, count);
+    supply->kinds = arena_array(arena, Kind, count);
+    for (int i = 0; i < count; i++) {
+        if (i == 0 || compare_lines(&lines[i - 1], &lines[i]) != 0) {
+            const Length given = given_up(lines[i].stock, wall->saw.kerf);
+            supply->kinds[supply->kind_count++] = (Kind){.length = lines[i].stock->length,
+                                                         .width = lines[i].width,
+                                                         .slack = given > 0 ? wall->saw.kerf : 0,
+                                                         .given = given,
+                                                         .first = -1};
+        }
+        kind_of[lines[i].index] = supply->kind_count - 1;
+    }
+    return kind_of;
+}
+
+static void link_board(Supply *supply, int board)
+{
+    Kind *kind = &supply->kinds[supply->boards[board].kind];
+    supply->boards[board].prev = -1;
+    supply->boards[board].next = kind->first;
+    if (kind->first >= 0)
+        supply->boards[kind->first].prev = board;
+    kind->first = board;
+    if (kind->unopened++ == 0)
+        for (int i = 0; i < kind->span_count; i++)
+            buckets_put(&supply->unopened, kind->slot_first + i, supply->slots[kind->slot_first + i].left);
+}
+
+static void unlink_board(Supply *supply, int board)
+{
+    SupplyBoard *entry = &supply->boards[board];
+    Kind *kind = &supply->kinds[entry->kind];
+    if (entry->prev >= 0)
+        supply->boards[entry->prev].next = entry->next;
+    else
+        kind->first = entry->next;
+    if (entry->next >= 0)
+        supply->boards[entry->next].prev = entry->prev;
+    entry->next = entry->prev = -1;
+    if (--kind->unopened == 0)
+        for (int i = 0; i < kind->span_count; i++)
+            buckets_take(&supply->unopened, kind->slot_first + i);
+}
+
+/* ---- opening and closing ---- */
+
+static void put_span_in_bucket(Supply *supply, int span)
+{
+    if (supply->spans[span].left >= supply->smallest)
+        buckets_put(&supply->open, span, supply->spans[span].left);
+}
+
+static void begin_board(Supply *supply, int board)
+{
+    SupplyBoard *entry = &supply->boards[board];
+    for (int i = entry->span_first; i < entry->span_first + entry->span_count; i++) {
+        put_span_in_bucket(supply, i);
+        supply->salvaged += salvage_of(supply->salvage, supply->spans[i].left);
+    }
+    supply->length_opened += entry->length;
+    supply->boards_opened++;
+}
+
+int supply_open(Supply *supply, int kind)
+{
+    int board = supply->kinds[kind].first;
+    BUG_UNLESS(board >= 0);
+    unlink_board(supply, board);
+    begin_board(supply, board);
+    return board;
+}
+
+static void close_board(Supply *supply, int board)
+{
+    SupplyBoard *entry = &supply->boards[board];
+    for (int i = entry->span_first; i < entry->span_first + entry->span_count; i++) {
+        buckets_take(&supply->open, i);
+        supply->salvaged -= salvage_of(supply->salvage, supply->spans[i].left);
+    }
+    supply->length_opened -= supply->kinds[entry->kind].length;
+    supply->boards_opened--;
+    link_board(supply, board);
+}
+
+static bool is_unopened(const Supply *supply, int board)
+{
+    const SupplyBoard *entry = &supply->boards[board];
+    return entry->kind >= 0 && (entry->prev >= 0 || entry->next >= 0 || supply->kinds[entry->kind].first == board);
+}
+
+static void change(Supply *supply, int index, Length by)
+{
+    Span *span = &supply->spans[index];
+    supply->salvaged -= salvage_of(supply->salvage, span->left);
+    buckets_take(&supply->open, index);
+    span->left += by;
+    supply->salvaged += salvage_of(supply->salvage, span->left);
+    put_span_in_bucket(supply, index);
+}
+
+void supply_cut(Supply *supply, int index, Length length, int run)
+{
+    Span *span = &supply->spans[index];
+    BUG_UNLESS(length > 0 && length <= span->left);
+    if (is_unopened(supply, span->board)) {
+        unlink_board(supply, span->board);
+        begin_board(supply, span->board);
+    }
+    change(supply, index, -(length + supply->kerf));
+    if (span->cuts == span->room) {
+        int room = span->room == 0 ? 4 : 2 * span->room;
+        int *runs = arena_array(supply->arena, int, room);
+        if (span->cuts > 0)
+            memcpy(runs, span->runs, (size_t)span->cuts * sizeof *runs);
+        span->runs = runs;
+        span->room = room;
+    }
+    span->runs[span->cuts++] = run;
+    supply->boards[span->board].cuts++;
+}
+
+void supply_uncut(Supply *supply, int index, Length length, int run)
+{
+    Span *span = &supply->spans[index];
+    change(supply, index, length + supply->kerf);
+    int at = span->cuts - 1;
+    while (at > 0 && span->runs[at] != run)
+        at--;
+    span->runs[at] = span->runs[--span->cuts];
+    SupplyBoard *board = &supply->boards[span->board];
+    if (--board->cuts == 0 && board->kind >= 0)
+        close_board(supply, span->board);
+}
+
+void supply_withhold(Supply *supply, int board)
+{
+    unlink_board(supply, board);
+}
+
+void supply_return(Supply *supply, int board)
+{
+    link_board(supply, board);
+}
+
+void supply_open_free(Supply *supply)
+{
+    for (int i = 0; i < supply->slot_count; i++)
+        supply->slots[i].price = salvage_of(supply->salvage, supply->slots[i].left);
+}
+
+/* ---- the whole pile ---- */
+
+static void price_slots(Supply *supply)
+{
+    for (int i = 0; i < supply->kind_count; i++) {
+        const Kind *kind = &supply->kinds[i];
+        int64_t all = 0;
+        for (int j = 0; j < kind->span_count; j++)
+            all += salvage_of(supply->salvage, supply->slots[kind->slot_first + j].left);
+        for (int j = 0; j < kind->span_count; j++) {
+            Slot *slot = &supply->slots[kind->slot_first + j];
+            slot->price = kind->length - (all - salvage_of(supply->salvage, slot->left));
+        }
+    }
+}
+
+void supply_use_salvage(Supply *supply, const Salvage *salvage)
+{
+    supply->salvage = salvage;
+    supply->salvaged = 0;
+    for (int i = 0; i < supply->span_count; i++)
+        if (supply->boards[supply->spans[i].board].cuts > 0 || supply->boards[supply->spans[i].board].kind < 0)
+            supply->salvaged += salvage_of(salvage, supply->spans[i].left);
+    price_slots(supply);
+}
+
+static void add_slots(Arena *arena, Supply *supply, const Spans *spans)
+{
+    supply->slots = arena_array(arena, Slot, spans->count + 1);
+    for (int board = 0; board < supply->board_count; board++) {
+        const SupplyBoard *entry = &supply->boards[board];
+        if (entry->kind < 0 || supply->kinds[entry->kind].count++ > 0)
+            continue;
+        Kind *kind = &supply->kinds[entry->kind];
+        kind->slot_first = supply->slot_count;
+        kind->span_count = entry->span_count;
+        BUG_UNLESS(entry->span_count == 0 || spans->at != NULL);
+        for (int i = 0; i < entry->span_count; i++)
+            supply->slots[supply->slot_count++] =
+                (Slot){.kind = entry->kind, .span = i, .left = spans->at[entry->span_first + i].left};
+    }
+}
+
+static void find_boards(Arena *arena, Supply *supply, const Demand *demand, Spans *spans)
+{
+    const Wall *wall = demand->wall;
+    int *kind_of = sort_kinds(arena, supply, wall);
+    int *hung_first = arena_array(arena, int, supply->board_count + 2); /* hung pieces, listed by board */
+    int *hung_next = arena_array(arena, int, demand->hung_count + 1);
+    for (int i = demand->hung_count - 1; i >= 0; i--) {
+        if (demand->hung[i].fault != HUNG_FITS)
+            continue;
+        hung_next[i] = hung_first[demand->hung[i].board];
+        hung_first[demand->hung[i].board] = i + 1;
+    }
+    int board = 0;
+    for (int line = 0; line < wall->stock.count; line++) {
+        const Stock *stock = &wall->stock.at[line];
+        for (int i = 0; i < stock->count; i++, board++) {
+            SupplyBoard *entry = &supply->boards[board];
+            entry->span_first = spans->count;
+            entry->next = entry->prev = -1;
+            entry->length = stock->length;
+            entry->kind = hung_first[board + 1] == 0 ? kind_of[line] : -1;
+            supply->widths[board] = supply->kinds[kind_of[line]].width;
+            add_spans(arena, spans, board, wall, stock);
+            for (int hung = hung_first[board + 1]; hung > 0; hung = hung_next[hung - 1]) {
+                const Hung *piece = &demand->hung[hung - 1];
+                take_out(arena, spans, entry->span_first, piece->offset, piece->offset + (piece->right - piece->left),
+                         wall->saw.kerf, 0);
+            }
+            settle(spans, entry->span_first, demand->smallest - supply->kinds[kind_of[line]].slack);
+            entry->span_count = spans->count - entry->span_first;
+        }
+    }
+}
+
+Supply *supply_new(Arena *arena, const Demand *demand)
+{
+    static int64_t nothing[1];
+    static const Salvage worthless = {.width = LENGTH_MOST, .count = 1, .at = nothing};
+    Supply *supply = arena_one(arena, Supply);
+    supply->arena = arena;
+    supply->wall = demand->wall;
+    supply->kerf = demand->kerf;
+    supply->smallest = demand->smallest;
+    supply->board_count = wall_board_count(demand->wall);
+    supply->boards = arena_array(arena, SupplyBoard, supply->board_count);
+    supply->widths = arena_array(arena, Length, supply->board_count);
+    supply->salvage = &worthless;
+    Spans spans = {0};
+    find_boards(arena, supply, demand, &spans);
+    Length need = 0;
+    for (int i = 0; i < demand->run_count; i++)
+        need = demand->runs[i].need > need ? demand->runs[i].need : need;
+    for (int i = 0; i < supply->kind_count; i++)
+        supply->narrow = supply->narrow || supply->kinds[i].width < need;
+    supply->spans = spans.at;
+    supply->span_count = spans.count;
+    for (int i = 0; i < spans.count; i++)
+        if (spans.at[i].left > supply->longest)
+            supply->longest = spans.at[i].left;
+    add_slots(arena, supply, &spans);
+    buckets_start(&supply->open, arena, supply->span_count, supply->longest);
+    buckets_start(&supply->unopened, arena, supply->slot_count, supply->longest);
+    for (int board = supply->board_count - 1; board >= 0; board--) {
+        if (supply->boards[board].kind >= 0)
+            link_board(supply, board);
+        else
+            begin_board(supply, board);
+    }
+    price_slots(supply);
+    return supply;
+}
