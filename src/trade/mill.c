@@ -9,6 +9,13 @@
 /* The file's own widths give few patterns; where a long list would give many, the search stops with the best so far. */
 enum { PATTERNS_MOST = 20000 };
 
+/* Common practice: planks are ripped by up to so much full, since boards move when they are ripped. */
+#define RIP_FULL_INCH (LENGTH_INCH / 8)
+#define RIP_FULL_MM (3 * LENGTH_MM)
+
+/* No narrower width is weighed, unless the file's is near it. */
+#define WIDTH_LEAST LENGTH_INCH
+
 static Length kerf_of(const Wall *wall)
 {
     return wall->mill.kerf.given ? wall->mill.kerf.length : wall->saw.kerf;
@@ -77,6 +84,30 @@ static void rip(Ripping *ripping, int place, Length free, Length used)
     ripping->trial[place] = 0;
 }
 
+static int plank_count(const MillLine *line)
+{
+    int count = 0;
+    for (int i = 0; i < line->cut_count; i++)
+        count += line->cuts[i].count;
+    return count;
+}
+
+/* What is left across, strips for trim taken out, is shared among the planks in whole marks. */
+static void rip_full(const Wall *wall, MillLine *line)
+{
+    const int planks = plank_count(line);
+    if (planks == 0)
+        return;
+    Length left = wall->rough.at[line->rough].width - 2 * wall->mill.edge - (planks - 1) * kerf_of(wall);
+    for (int i = 0; i < line->cut_count; i++)
+        left -= line->cuts[i].count * line->cuts[i].width;
+    if (line->strips > 0)
+        left -= line->strips * (wall->mill.keep + kerf_of(wall));
+    const Length each = length_round_down(left > 0 ? left / planks : 0, wall->round);
+    const Length most = length_round_down(wall->units == UNITS_IN ? RIP_FULL_INCH : RIP_FULL_MM, wall->round);
+    line->full = each < most ? each : most;
+}
+
 static void rip_line(Arena *arena, const Wall *wall, MillLine *line)
 {
     const Rough *rough = &wall->rough.at[line->rough];
@@ -102,6 +133,7 @@ static void rip_line(Arena *arena, const Wall *wall, MillLine *line)
     line->too_narrow = line->cut_count == 0;
     if (wall->mill.keep > 0 && !line->too_narrow && line->off_rip >= wall->mill.keep + wall->mill.edge)
         line->strips = few((line->off_rip - wall->mill.edge + ripping.kerf) / (wall->mill.keep + ripping.kerf));
+    rip_full(wall, line);
 }
 
 /* Length of the board between its cut ends, and how much of that is of use. */
@@ -123,7 +155,7 @@ static void add_step(MillLine *line, const char *text)
 static void put_steps(Arena *arena, const Wall *wall, MillLine *line)
 {
     const Rough *rough = &wall->rough.at[line->rough];
-    line->steps = arena_array(arena, const char *, line->cut_count + 6);
+    line->steps = arena_array(arena, const char *, 2 * line->cut_count + rough->avoid.count + 6);
     if (line->too_short || line->too_thin || line->too_narrow) {
         Length needed = wall->planks.thickness + wall->mill.plane;
         add_step(line, line->too_thin    ? say(arena, "leave it: %s thick, %s is needed before planing",
@@ -134,20 +166,27 @@ static void put_steps(Arena *arena, const Wall *wall, MillLine *line)
     }
     if (rough->ends > 0)
         add_step(line, say(arena, "cut %s off each end", say_length(arena, wall, rough->ends)));
-    if (wall->mill.edge > 0)
+    for (int i = 0; i < rough->avoid.count; i++)
         add_step(line,
-                 say(arena, "take %s off one edge to make it straight", say_length(arena, wall, wall->mill.edge)));
+                 say(arena, "mark %s to %s from the first end: do not use it",
+                     say_place(arena, wall, rough->avoid.at[i].from), say_place(arena, wall, rough->avoid.at[i].to)));
+    add_step(line, "flatten one face");
+    add_step(line, wall->mill.edge > 0 ? say(arena, "joint one edge straight and square to that face: take %s off",
+                                             say_length(arena, wall, wall->mill.edge))
+                                       : "joint one edge straight and square to that face");
+    if (line->plane > 0)
+        add_step(line, say(arena, "plane %s off, both sides together, to %s", say_length(arena, wall, line->plane),
+                           say_length(arena, wall, wall->planks.thickness)));
     for (int i = 0; i < line->cut_count; i++)
-        add_step(line, say(arena, "fence at %s: rip %s", say_length(arena, wall, line->cuts[i].width),
-                           say_count(arena, line->cuts[i].count, "plank", "planks")));
+        add_step(line, say(arena, "fence at %s: rip %s%s", say_length(arena, wall, line->cuts[i].width + line->full),
+                           say_count(arena, line->cuts[i].count, "plank", "planks"), line->full > 0 ? " full" : ""));
     if (line->strips > 0)
         add_step(line,
                  say(arena, "fence at %s: rip %s out of the off-rip of %s", say_length(arena, wall, wall->mill.keep),
                      say_count(arena, line->strips, "trim strip", "trim strips"),
-                     say_length(arena, wall, line->off_rip)));
-    if (line->plane > 0)
-        add_step(line, say(arena, "plane %s off, both sides together, to %s", say_length(arena, wall, line->plane),
-                           say_length(arena, wall, wall->planks.thickness)));
+                     say_length(arena, wall, line->off_rip - plank_count(line) * line->full)));
+    for (int i = 0; i < line->cut_count && line->full > 0; i++)
+        add_step(line, say(arena, "let them rest, then finish to %s", say_length(arena, wall, line->cuts[i].width)));
 }
 
 /* ---- what is needed and what is there ---- */
@@ -192,19 +231,37 @@ static Length given_by(const MillLine *line, Length width)
     return 0;
 }
 
-static void count_rough(const Wall *wall, const MillSheet *sheet, MillNeed *need)
+/* Boards of one line, and what each gives of a width. */
+typedef struct Yield {
+    Length each;
+    int count;
+} Yield;
+
+static int most_first(const void *left, const void *right)
 {
-    Length most = 0;
+    const Yield *a = left;
+    const Yield *b = right;
+    return (a->each < b->each) - (a->each > b->each);
+}
+
+static void count_rough(Arena *arena, const Wall *wall, const MillSheet *sheet, MillNeed *need)
+{
+    Yield *yields = arena_array(arena, Yield, sheet->line_count);
     for (int i = 0; i < sheet->line_count; i++) {
-        Length each = given_by(&sheet->lines[i], need->width);
-        need->milled = assume_fit(need->milled + (Wide)each * wall->rough.at[sheet->lines[i].rough].count);
-        most = each > most ? each : most;
+        yields[i] = (Yield){given_by(&sheet->lines[i], need->width), wall->rough.at[sheet->lines[i].rough].count};
+        need->milled = assume_fit(need->milled + (Wide)yields[i].each * yields[i].count);
+        need->givers += yields[i].each > 0 ? yields[i].count : 0;
     }
     need->over = assume_fit((Wide)need->at_hand + need->milled - need->needed - need->spare);
-    if (most > 0) {
-        need->boards = need->over / most;
-        if (need->over < 0 && need->over % most != 0)
-            need->boards--;
+    if (need->over < 0 && need->milled > 0)
+        need->boards = -assume_fit(wide_ceiling(-(Wide)need->over * need->givers, need->milled));
+    if (sheet->line_count > 1)
+        qsort(yields, (size_t)sheet->line_count, sizeof *yields, most_first);
+    Length left = need->over;
+    for (int i = 0; i < sheet->line_count && left > 0 && yields[i].each > 0; i++) {
+        const int64_t spared = left / yields[i].each < yields[i].count ? left / yields[i].each : yields[i].count;
+        need->boards += spared;
+        left = spared < yields[i].count ? 0 : left - spared * yields[i].each;
     }
 }
 
@@ -233,7 +290,7 @@ MillSheet mill_sheet(Arena *arena, const Layout *layout)
     count_stock(wall, sheet.needs, sheet.need_count);
     for (int i = 0; i < sheet.need_count; i++) {
         sheet.needs[i].spare = assume_more(sheet.needs[i].needed, spare) - sheet.needs[i].needed;
-        count_rough(wall, &sheet, &sheet.needs[i]);
+        count_rough(arena, wall, &sheet, &sheet.needs[i]);
     }
     return sheet;
 }
@@ -261,31 +318,83 @@ static MillWidth width_of_pile(const Wall *wall, Length width)
     return result;
 }
 
-static int compare(const void *left, const void *right)
+static int compare_lengths(const void *left, const void *right)
 {
-    const MillWidth *a = left;
-    const MillWidth *b = right;
-    return a->used != b->used ? b->used - a->used : (a->width > b->width) - (a->width < b->width);
+    const Length a = *(const Length *)left;
+    const Length b = *(const Length *)right;
+    return (a > b) - (a < b);
+}
+
+typedef struct Widths {
+    Length *at;
+    int count;
+    int room;
+} Widths;
+
+/* For each board and each number of planks across it the widest width on the grid. */
+static Widths widths_to_weigh(Arena *arena, const Wall *wall, Length wish)
+{
+    Length step = wall->round;
+    while (step < LENGTH_MM)
+        step *= 2;
+    Length least = wish / 2 < WIDTH_LEAST ? wish / 2 : WIDTH_LEAST;
+    if (least <= wall->planks.lap)
+        least = wall->planks.lap + 1;
+    const Length kerf = kerf_of(wall);
+    Widths widths = {0};
+    *arena_push(arena, &widths) = wish;
+    for (int i = 0; i < wall->rough.count; i++) {
+        const Length free = wall->rough.at[i].width - 2 * wall->mill.edge + kerf;
+        for (int planks = 1; planks <= PLANKS_MOST; planks++) {
+            const Length width = length_round_down(free / planks - kerf, step);
+            if (free / planks <= kerf || width < least)
+                break;
+            *arena_push(arena, &widths) = width;
+        }
+    }
+    qsort(widths.at, (size_t)widths.count, sizeof *widths.at, compare_lengths);
+    int kept = 0;
+    for (int i = 0; i < widths.count; i++)
+        if (i == 0 || widths.at[i] != widths.at[kept - 1])
+            widths.at[kept++] = widths.at[i];
+    widths.count = kept;
+    return widths;
+}
+
+/* Whether one use of the pile is the better: more of it becomes planks; then nearer to the wish; then narrower. */
+static bool is_better(const MillWidth *one, const MillWidth *other, Length wish)
+{
+    if (one->used != other->used)
+        return one->used > other->used;
+    const Length off = (Length)llabs(one->width - wish);
+    const Length other_off = (Length)llabs(other->width - wish);
+    return off != other_off ? off < other_off : one->width < other->width;
 }
 
 MillWidths mill_widths(Arena *arena, const Wall *wall)
 {
-    MillWidths widths = {0};
+    MillWidths best = {.at = arena_array(arena, MillWidth, MILL_WIDTHS_MOST + 1)};
+    const Length wish = wall_widest(wall);
     if (wall->rough.count == 0)
-        return widths;
-    Length wish = wall_widest(wall);
-    Length step = wall->round;
-    while (step < LENGTH_MM)
-        step *= 2;
-    widths.at = arena_array(arena, MillWidth, LENGTH_INCH / step + 3);
-    widths.at[widths.count++] = width_of_pile(wall, wish);
-    for (Length width = length_round_up(wish - LENGTH_INCH / 2, step); width <= wish + LENGTH_INCH / 2; width += step)
-        if (width != wish && (width - wall->planks.lap) * 2 >= wish - wall->planks.lap)
-            widths.at[widths.count++] = width_of_pile(wall, width);
-    qsort(widths.at, (size_t)widths.count, sizeof *widths.at, compare);
-    for (int i = MILL_WIDTHS_MOST; i < widths.count; i++)
-        if (widths.at[i].width == wish)
-            widths.at[MILL_WIDTHS_MOST - 1] = widths.at[i];
-    widths.count = widths.count < MILL_WIDTHS_MOST ? widths.count : MILL_WIDTHS_MOST;
-    return widths;
+        return best;
+    const Widths widths = widths_to_weigh(arena, wall, wish);
+    MillWidth own = {0};
+    for (int i = 0; i < widths.count; i++) {
+        const MillWidth width = width_of_pile(wall, widths.at[i]);
+        if (width.planks == 0)
+            continue;
+        if (width.width == wish)
+            own = width;
+        int place = best.count;
+        for (; place > 0 && is_better(&width, &best.at[place - 1], wish); place--)
+            best.at[place] = best.at[place - 1];
+        best.at[place] = width;
+        best.count = best.count < MILL_WIDTHS_MOST ? best.count + 1 : MILL_WIDTHS_MOST;
+    }
+    bool has_own = own.planks == 0;
+    for (int i = 0; i < best.count; i++)
+        has_own |= best.at[i].width == wish;
+    if (!has_own)
+        best.at[best.count - 1] = own;
+    return best;
 }

@@ -5,7 +5,8 @@
  *
  *      |<-edge->|<--- w --->|k|<--- w --->|k|<- off-rip ->|     across a rough board
  *
- * Both edges of every plank are sawn: n planks take n w + (n-1) kerf and one `edge` at each side. The off-rip keeps its
+ * Where the off-rip allows it, planks are ripped full, let rest and finished to width. Both edges of every plank are
+ * sawn: n planks take n w + (n-1) kerf and one `edge` at each side. The off-rip keeps its
  * rough edge.
  */
 #ifndef TRADE_MILL_H
@@ -25,6 +26,7 @@ typedef struct MillLine {
     bool too_thin, too_narrow, too_short;
     MillCut *cuts; /* planks of one board, widest first; none where it is too thin, narrow or short */
     int cut_count;
+    Length full;        /* each plank is ripped by so much wider, let rest and finished to width; 0: no room for it */
     int strips;         /* trim strips of `mill.keep` out of the off-rip of one board */
     Length off_rip;     /* what is left across one board when planks are off, its rough edge on it */
     Length length;      /* of each plank, ends cut off */
@@ -42,8 +44,9 @@ typedef struct MillNeed {
     Length at_hand; /* stock already milled, avoided stretches and squared ends not counted */
     Length milled;  /* out of the rough boards */
     Length over;    /* at_hand + milled - needed - spare: below 0 it is short */
-    int64_t boards; /* how many rough boards that is, of the line that gives most: short (below 0, rounded away) or to
-                       spare */
+    int64_t givers; /* rough boards of the pile that give this width */
+    int64_t boards; /* short (below 0): so many more like the average of those; else how many of them, whichever they
+                       are, need not be milled */
 } MillNeed;
 
 typedef struct MillSheet {
@@ -69,11 +72,14 @@ typedef struct MillWidth {
 } MillWidth;
 
 typedef struct MillWidths {
-    MillWidth *at; /* best share first; of equal ones the nearest to the file's. The file's widest is among them */
+    MillWidth *at; /* best share first; of equal ones the nearest to the file's, then the narrower. The file's widest is
+                      among them where some board gives it; none that no board gives */
     int count;
 } MillWidths;
 
-/* Rip widths on the marking grid within half an inch of the file's widest. */
+/* Every rip width that some board of the pile could give, on the marking grid: for each number of planks across each
+ * board the widest; between two of those no width uses more. Down to 1 in, or half the file's widest where that is
+ * less. */
 MillWidths mill_widths(Arena *arena, const Wall *wall);
 
 #endif

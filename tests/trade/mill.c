@@ -4,6 +4,7 @@
  */
 #include "support/test.h"
 
+#include "base/random.h"
 #include "plain.h"
 #include "trade/mill.h"
 
@@ -137,9 +138,12 @@ START_TEST(lengths)
     assert_int_equal(sheet.needs[0].over, INCHES(394));
     assert_int_equal(sheet.needs[0].boards, 3);
     assert_holds(line->steps[0], "cut 3 in off each end");
-    assert_holds(line->steps[1], "fence at 2 3/4 in: rip 2 planks");
-    assert_holds(line->steps[2], "plane 1/8 in off");
-    assert_int_equal(line->step_count, 3);
+    assert_string_equal(line->steps[1], "mark 0 in to 6 in from the first end: do not use it");
+    assert_string_equal(line->steps[2], "flatten one face");
+    assert_string_equal(line->steps[3], "joint one edge straight and square to that face");
+    assert_holds(line->steps[4], "plane 1/8 in off");
+    assert_string_equal(line->steps[5], "fence at 2 3/4 in: rip 2 planks"); /* 5 5/8 in: nothing to rip full from */
+    assert_int_equal(line->step_count, 6);
     bench.wall->rough.at[0].thickness--;
     sheet = mill_sheet(bench.arena, bench.layout);
     assert_true(sheet.lines[0].too_thin);
@@ -191,32 +195,143 @@ START_TEST(short_of_boards)
 }
 END_TEST
 
-/* 5 1/2 in boards: 2 11/16 in planks come out twice (5 1/2 = 2 x 2 11/16 + 1/8), 2 3/4 in but once. */
+/* Common practice: ripped full, let rest, finished to width; no more full than 1/8 in, and no more than the board has.
+ * Strips for trim come first. */
+START_TEST(ripped_full)
+{
+    static const struct {
+        Length width, keep, full;
+    } rows[] = {
+        {INCHES(5.5), 0, INCHES(0.125)},
+        {INCHES(5.625), 0, 0},
+        {INCHES(5.75), 0, INCHES(0.0625)}, /* 1/8 in, shared by two */
+        {INCHES(5.6875), 0, 0},            /* 1/16 in: less than a mark each */
+        {INCHES(3.875), INCHES(1), 0},     /* the strip and its kerf take what is left */
+        {INCHES(4), INCHES(1), INCHES(0.125)},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        Bench bench = pile_new();
+        bench.wall->mill.keep = rows[i].keep;
+        add_rough(&bench, rows[i].width, INCHES(0.5), INCHES(72), 1);
+        const MillLine *line = &mill_sheet(bench.arena, bench.layout).lines[0];
+        assert_int_equal(line->full, rows[i].full);
+        assert_int_equal(line->strips, rows[i].keep > 0);
+        const char *last = line->steps[line->step_count - 1];
+        if (rows[i].full > 0)
+            assert_string_equal(last, "let them rest, then finish to 2 3/4 in");
+        assert_true(line->off_rip - line->cuts[0].count * rows[i].full >= line->strips * rows[i].keep ||
+                    line->off_rip == 0);
+        arena_free(bench.arena);
+    }
+}
+END_TEST
+
+/* Boards of 90 and of 30 in, one plank each: short of 70 in, two boards like their average of 45 in are wanted, not one
+ * of the longest; with 130 in over any two boards can stay away, with 60 in over not every one. */
+START_TEST(against_the_piles_own_boards)
+{
+    Bench bench = pile_new();
+    bench.wall->bill.spare = (Number){true, 0};
+    add_rough(&bench, INCHES(3), INCHES(0.5), INCHES(90), 1);
+    add_rough(&bench, INCHES(3), INCHES(0.5), INCHES(30), 3);
+    add_rough(&bench, INCHES(2), INCHES(0.5), INCHES(900), 9); /* too narrow: they do not count */
+    Segment *segment = &bench.layout->faces[0].courses[0].segments[0];
+    segment->right = INCHES(250);
+    MillNeed need = mill_sheet(bench.arena, bench.layout).needs[0];
+    assert_int_equal(need.over, -INCHES(70));
+    assert_int_equal(need.givers, 4);
+    assert_int_equal(need.boards, -2);
+    segment->right = INCHES(50);
+    need = mill_sheet(bench.arena, bench.layout).needs[0];
+    assert_int_equal(need.over, INCHES(130));
+    assert_int_equal(need.boards, 2); /* 90 and 30: two more of 30 may be needed */
+    segment->right = INCHES(120);
+    need = mill_sheet(bench.arena, bench.layout).needs[0];
+    assert_int_equal(need.over, INCHES(60));
+    assert_int_equal(need.boards, 0); /* not whichever: the long one is needed */
+    arena_free(bench.arena);
+}
+END_TEST
+
+/* 5 1/2 in boards: 2 11/16 in planks come out twice (5 1/2 = 2 x 2 11/16 + 1/8), 2 3/4 in but once; whole boards of
+ * 5 1/2 in use most. */
 START_TEST(width_for_the_pile)
 {
     Bench bench = pile_new();
     add_rough(&bench, INCHES(5.5), INCHES(0.5), INCHES(72), 10);
     MillWidths widths = mill_widths(bench.arena, bench.wall);
-    assert_int_equal(widths.at[0].width, INCHES(2.6875));
-    assert_int_equal(widths.at[0].planks, 20);
-    assert_int_equal(widths.at[0].running, INCHES(1440));
-    assert_int_equal(widths.at[0].used, 9773); /* 5.375 / 5.5 */
+    assert_int_equal(widths.at[0].width, INCHES(5.5));
+    assert_int_equal(widths.at[0].used, 10000);
+    assert_int_equal(widths.at[1].width, INCHES(2.6875));
+    assert_int_equal(widths.at[1].planks, 20);
+    assert_int_equal(widths.at[1].running, INCHES(1440));
+    assert_int_equal(widths.at[1].used, 9773); /* 5.375 / 5.5 */
     int own = 0;
     for (int i = 0; i < widths.count; i++) {
         own += widths.at[i].width == INCHES(2.75);
-        assert_true(i == 0 || widths.at[i - 1].used >= widths.at[i].used);
+        assert_true(widths.at[i].planks > 0);
     }
     assert_int_equal(own, 1);
+    bench.wall->planks.widths.at[0] = INCHES(6); /* no board gives it */
+    widths = mill_widths(bench.arena, bench.wall);
+    for (int i = 0; i < widths.count; i++)
+        assert_true(widths.at[i].width <= INCHES(5.5));
     bench.wall->rough.count = 0;
     assert_int_equal(mill_widths(bench.arena, bench.wall).count, 0);
     arena_free(bench.arena);
 }
 END_TEST
 
+/* Nothing on the marking grid uses more of a made-up pile than the best width told, and what it uses is reckoned
+ * again. */
+START_TEST(no_width_is_better)
+{
+    Random random = {11};
+    for (int n = 0; n < 40; n++) {
+        Bench bench = pile_new();
+        bench.wall->mill.edge = random_between(&random, 0, 3) * SIXTEENTH;
+        const int lines = (int)random_between(&random, 1, 5);
+        for (int i = 0; i < lines; i++)
+            add_rough(&bench, random_between(&random, 20, 200) * SIXTEENTH + random_between(&random, 0, 999),
+                      INCHES(0.5), INCHES(72), (int)random_between(&random, 1, 9));
+        const MillWidths widths = mill_widths(bench.arena, bench.wall);
+        int best = 0;
+        for (Length width = INCHES(1); width <= INCHES(13); width += SIXTEENTH) {
+            Wide used = 0;
+            Wide whole = 0;
+            for (int i = 0; i < lines; i++) {
+                const Rough *rough = &bench.wall->rough.at[i];
+                Length free = rough->width - 2 * bench.wall->mill.edge;
+                int planks = 0;
+                for (; free >= width; free -= width + INCHES(0.125))
+                    planks++;
+                used += (Wide)planks * width * rough->count;
+                whole += (Wide)rough->width * rough->count;
+            }
+            const int share = (int)wide_divide(used * 10000, whole);
+            best = share > best ? share : best;
+        }
+        assert_true(widths.count > 0 ? abs(widths.at[0].used - best) <= 1 : best == 0);
+        for (int i = 1; i < widths.count; i++)
+            assert_true(widths.at[i - 1].used >= widths.at[i].used);
+        arena_free(bench.arena);
+    }
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
-        planks_across, adds_up, best_mix, lengths, short_of_boards, width_for_the_pile, stretches_too_short_for_a_piece,
+        planks_across,
+        adds_up,
+        best_mix,
+        lengths,
+        short_of_boards,
+        width_for_the_pile,
+        no_width_is_better,
+        ripped_full,
+        against_the_piles_own_boards,
+        stretches_too_short_for_a_piece,
     };
     return RUN(tests);
 }

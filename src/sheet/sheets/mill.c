@@ -4,6 +4,7 @@
 
 #include "sheet/words.h"
 #include "trade/mill.h"
+#include "trade/say.h"
 
 /* The mill sheet: what to do with each line of rough boards, whether the planks are enough, which rip width would make
  * the most of the pile. */
@@ -19,10 +20,13 @@ enum {
     FIELD_PLANE,
     FIELD_STRIPS,
     FIELD_OFF_RIP,
+    FIELD_USABLE,
+    FIELD_AVOID,
     FIELD_COUNT
 };
-static const char *const field_names[FIELD_COUNT] = {"line",   "label",     "boards", "fence",  "planks of each",
-                                                     "length", "plane off", "strips", "off-rip"};
+static const char *const field_names[FIELD_COUNT] = {"line",           "label",  "boards",    "fence",
+                                                     "planks of each", "length", "plane off", "strips",
+                                                     "off-rip",        "usable", "avoid"};
 
 static const char *rough_words(Arena *arena, const Wall *wall, const Rough *rough)
 {
@@ -30,6 +34,16 @@ static const char *rough_words(Arena *arena, const Wall *wall, const Rough *roug
     return words(arena, "%s%s of %s by %s, %s long", words_count(arena, rough->count, "board", "boards"), label,
                  words_length(arena, wall, rough->width), words_length(arena, wall, rough->thickness),
                  words_length(arena, wall, rough->length));
+}
+
+/* "9 to 30; 34 to 40", from the first end. */
+static const char *avoid_words(Arena *arena, const Wall *wall, const Rough *rough)
+{
+    const char *all = "";
+    for (int i = 0; i < rough->avoid.count; i++)
+        all = words(arena, "%s%s%s to %s", all, i > 0 ? "; " : "", words_decimal(arena, wall, rough->avoid.at[i].from),
+                    words_decimal(arena, wall, rough->avoid.at[i].to));
+    return all;
 }
 
 static void record_line(Sheet *sheet, const Wall *wall, const MillLine *mill)
@@ -47,6 +61,8 @@ static void record_line(Sheet *sheet, const Wall *wall, const MillLine *mill)
         field[FIELD_PLANE] = words_decimal(arena, wall, mill->plane);
         field[FIELD_STRIPS] = words(arena, "%d", mill->strips);
         field[FIELD_OFF_RIP] = words_decimal(arena, wall, mill->off_rip);
+        field[FIELD_USABLE] = words_decimal(arena, wall, mill->usable);
+        field[FIELD_AVOID] = avoid_words(arena, wall, rough);
     }
 }
 
@@ -75,14 +91,29 @@ static void add_need(Sheet *sheet, SheetSection *section, const Wall *wall, cons
     SheetLines *lines = &sheet_group(sheet, section)->lines;
     SheetLine *line = sheet_line(sheet, lines);
     line->rule = true;
+    const char *of_boards =
+        need->givers == 0 ? "; no rough board gives it"
+        : need->over < 0  ? words(arena, ", about %s more like these", say_count(arena, boards, "board", "boards"))
+                          : words(arena, ", %s of these", say_count(arena, boards, "board", "boards"));
     sheet_cell(sheet, line, 0, SHEET_COLUMNS, ALIGN_LEFT, WEIGHT_STRONG,
-               words(arena, "Planks %s wide: %s %s, %" PRId64 " rough board%s", words_length(arena, wall, need->width),
-                     words_length_unit(arena, wall, over), need->over < 0 ? "short" : "to spare", boards,
-                     boards == 1 ? "" : "s"));
+               words(arena, "Planks %s wide: %s %s%s", words_length(arena, wall, need->width),
+                     words_length_unit(arena, wall, over), need->over < 0 ? "short" : "to spare", of_boards));
     sheet_words(sheet, lines, 0, WEIGHT_TEXT,
-                words(arena, "The wall takes %s and %s to spare; %s is there, milling gives %s.",
+                words(arena, "Needed: %s and %s spare. On hand: %s. From milling: %s.",
                       words_length_unit(arena, wall, need->needed), words_length_unit(arena, wall, need->spare),
                       words_length_unit(arena, wall, need->at_hand), words_length_unit(arena, wall, need->milled)));
+}
+
+/* Common practice. */
+static void add_order(Sheet *sheet, SheetSection *section)
+{
+    sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS, "Order of work");
+    sheet_words(
+        sheet, &section->heads, 0, WEIGHT_TEXT,
+        "Find every nail with a metal detector first. Flatten one face, joint one edge, plane the other face, rip "
+        "full, let the planks rest, finish them to width. Boards move when they are ripped: where a step says no "
+        "\"full\", the board has no width left for a second cut. Never rip a cupped, twisted or crooked board "
+        "freehand: flatten it and joint an edge first, or leave it.");
 }
 
 /* What other rip widths would make of the pile. */
@@ -118,6 +149,7 @@ Sheet *sheet_mill(Arena *arena, const Job *job, const char *date)
                     "No rough boards are written down: see `rough` and `mill` in datumrow(5).");
         return sheet;
     }
+    add_order(sheet, section);
     for (int i = 0; i < mill.line_count; i++)
         add_line(sheet, section, wall, &mill.lines[i]);
     for (int i = 0; i < mill.need_count; i++)

@@ -31,10 +31,11 @@ START_TEST(what_to_do_with_a_board)
 {
     Made made = bench_new();
     add_rough(&made, IN(0.75), 6);
+    *arena_push(made.arena, &made.wall->rough.at[0].avoid) = (Stretch){IN(4), IN(7)};
     const Sheet *sheet = sheet_mill(made.arena, shown_job(made.arena, made_layout(&made)), "");
     const char *text = shown(sheet);
     assert_holds(text, "[ ] 6 boards (P) of 5 1/2 by 3/4, 72 long\n    [ ] Cut 1 in off each end\n");
-    assert_holds(text, "    [ ] Fence at 2 3/4 in: rip one plank\n");
+    assert_holds(text, "    [ ] Fence at 2 7/8 in: rip one plank full\n");
     assert_holds(text, "    [ ] Plane 1/4 in off, both sides together, to 1/2 in\n");
     assert_string_equal(shown_field(sheet, 0, "boards"), "6");
     assert_string_equal(shown_field(sheet, 0, "fence"), "2.75");
@@ -42,9 +43,14 @@ START_TEST(what_to_do_with_a_board)
     assert_string_equal(shown_field(sheet, 0, "length"), "70");
     assert_string_equal(shown_field(sheet, 0, "plane off"), "0.25");
     assert_string_equal(shown_field(sheet, 0, "off-rip"), "2.625");
-    /* four courses of 100 in and 10 %: 440; six planks of 70 in: 420; 20 in short: one more board */
-    assert_holds(text, "Planks 2 3/4 wide: 20 in short, 1 rough board\n");
-    assert_holds(text, "The wall takes 400 in and 40 in to spare; 0 in is there, milling gives\n420 in.");
+    assert_string_equal(shown_field(sheet, 0, "usable"), "67");
+    assert_string_equal(shown_field(sheet, 0, "avoid"), "4 to 7");
+    assert_holds(text, "    [ ] Mark 4 in to 7 in from the first end: do not use it\n");
+    assert_holds(text, "    [ ] Let them rest, then finish to 2 3/4 in\n");
+    assert_holds(text, "Never rip a cupped");
+    /* four courses of 100 in and 10 %: 440; six planks of 70 less 3 in: 402; 38 in short: one more board */
+    assert_holds(text, "Planks 2 3/4 wide: 38 in short, about one board more like these\n");
+    assert_holds(text, "Needed: 400 in and 40 in spare. On hand: 0 in. From milling: 402 in.");
     assert_holds(text, "Rip widths, best use of the pile first");
     arena_free(made.arena);
 }
