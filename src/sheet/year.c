@@ -29,7 +29,7 @@ const char *year_words(Arena *arena, const Job *job, int face)
         return NULL;
     return words(arena,
                  "Through the year %s; all planks of this face together %s when driest, %s when dampest. These are "
-                 "means (Wood Handbook, ch. 4 and 13): single boards scatter round them.",
+                 "means (FPL-GTR-282, ch. 4 and 13): single boards scatter round them.",
                  reveal_words(arena, job->wall, &seasons), change_words(arena, job->wall, faces[face].dry),
                  change_words(arena, job->wall, faces[face].damp));
 }

@@ -9,11 +9,9 @@ static const struct {
     int64_t inch, mm;
     const char *source;
 } rows[ASSUME_COUNT] = {
-    [ASSUME_SPARE] = {"bill.spare", false, 10 * ASSUME_ONE, 10 * ASSUME_ONE,
-                      "WWPA, Coverage Estimator: 10 % for trim and waste"},
-    [ASSUME_FASTENERS] =
-        {"bill.fasteners", false, 0, 0,
-         "NAVEDTRA 14044, p. 4-5: one or two for each stud by width; two over 4 in is common practice"},
+    [ASSUME_SPARE] = {"bill.spare", false, 10 * ASSUME_ONE, 10 * ASSUME_ONE, "WWPA, Table 4: 10 % for trim and waste"},
+    [ASSUME_FASTENERS] = {"bill.fasteners", false, 0, 0,
+                          "NAVEDTRA 14044, p. 4-5: one or two on each stud by width; two over 4 in is common practice"},
     [ASSUME_STUDS] = {"", true, 16 * LENGTH_INCH, 400 * LENGTH_MM, "common practice, where no studs are written down"},
     [ASSUME_GLUE] = {"bill.glue", false, GLUE_PIECES *ASSUME_ONE, GLUE_PIECES *ASSUME_ONE,
                      "common practice: one bead along each piece"},
@@ -29,7 +27,7 @@ static const struct {
     [ASSUME_SHEET_LENGTH] = {"bill.sheet", true, 96 * LENGTH_INCH, 2440 * LENGTH_MM,
                              "common practice: 4 by 8 ft sheets"},
     [ASSUME_NOMINAL] = {"bill.nominal", true, LENGTH_INCH, LENGTH_INCH,
-                        "Navy Engineering Aid manual, 6-3: stock under 1 in counts as 1 in"},
+                        "NAVEDTRA 14044; stock under 1 in counts as 1 in"},
 };
 
 /* Wider planks take two fasteners on each stud. */

@@ -16,6 +16,7 @@ typedef enum BillGroup {
     BILL_FINISH,
     BILL_BEHIND, /* backing, box extenders */
     BILL_SPACERS,
+    BILL_MORE, /* what may be left out: trim nails, paint behind reveals, blades, end sealer */
     BILL_GROUPS
 } BillGroup;
 
@@ -35,8 +36,16 @@ typedef struct BillLines {
     int room;
 } BillLines;
 
-/* In the order of the groups. */
+/* In the order of the groups. Each line says in its words whether spare is in it. */
 BillLines bill_lines(Arena *arena, const Layout *layout, const Plan *plan);
+
+/* How planks are held, a sentence each: what the bill counts fasteners by. */
+typedef struct BillHolding {
+    const char *at[8];
+    int count;
+} BillHolding;
+
+BillHolding bill_holding(Arena *arena, const Layout *layout, const Plan *plan);
 
 /* "Planks", "Trim", ... */
 const char *bill_group_words(BillGroup group);
@@ -52,7 +61,7 @@ int64_t bill_board_feet(Length thickness, Length width, Length length);
 /* Cubic metres in millionths. */
 int64_t bill_cubic_metres(Length thickness, Length width, Length length);
 
-/* Running feet for each square foot, in millionths: 12 / exposed face in inches (WWPA, Coverage Estimator). */
+/* Running feet for each square foot, in millionths: 12 / exposed face in inches (WWPA, Table 4). */
 int64_t bill_running_factor(Length face);
 
 /* How far a cartridge of `volume` (millionths of a fluid ounce, or of a millilitre) lays a round bead. */

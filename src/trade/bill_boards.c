@@ -126,8 +126,9 @@ static const char *kind_words(const Bills *bills, const Kind *kind)
     const char *length = say_length(bills->arena, bills->wall, kind->length);
     const char *width = say_length(bills->arena, bills->wall, kind->width);
     if (kind->kinds == 1)
-        return say(bills->arena, "boards %s long, %s wide, of %d at hand", length, width, kind->at_hand);
-    return say(bills->arena, "boards of odd lengths, %s to %s long, %s wide, of %d at hand", length,
+        return say(bills->arena, "%s %s long, %s wide (%d on hand)", kind->opened == 1 ? "board" : "boards", length,
+                   width, kind->at_hand);
+    return say(bills->arena, "boards of odd lengths, %s to %s long, %s wide (%d on hand)", length,
                say_length(bills->arena, bills->wall, kind->longest), width, kind->at_hand);
 }
 
@@ -155,6 +156,6 @@ void bill_put_boards(Bills *bills)
     int64_t spare = assume(bills->wall, ASSUME_SPARE).value;
     int64_t with_spare = assume_fit(wide_ceiling(assume_more(opened * ASSUME_ONE, spare), ASSUME_ONE));
     BillLine *line = bill_put(bills, BILL_PLANKS, with_spare * ASSUME_ONE, 0, "board|s",
-                              say(bills->arena, "boards in all, with spare; at hand are %d", at_hand));
+                              say(bills->arena, "%s (%d on hand)", bill_with_spare(bills, "boards in all"), at_hand));
     bill_spare(bills, line);
 }

@@ -24,6 +24,12 @@ BillLine *bill_put(Bills *bills, BillGroup group, int64_t amount, int decimals, 
 void bill_assumes(Bills *bills, BillLine *line, Assumed which, const char *words);
 void bill_spare(Bills *bills, BillLine *line);
 
+/* "running length, with spare"; without these words where none is asked for. */
+const char *bill_with_spare(const Bills *bills, const char *what);
+
+/* The word for one or for several of what is counted in millionths. */
+const char *bill_many(int64_t count, const char *one, const char *many);
+
 /* "12.5": as many decimals as it takes. */
 const char *bill_number(Arena *arena, int64_t millionths);
 
@@ -35,5 +41,8 @@ void bill_put_fastening(Bills *bills);
 void bill_put_finish(Bills *bills, Wide area);
 void bill_put_behind(Bills *bills);
 void bill_put_spacers(Bills *bills);
+
+/* What may be left out. `area`: of the planks' faces. */
+void bill_put_more(Bills *bills, Wide area);
 
 #endif

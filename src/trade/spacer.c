@@ -13,7 +13,7 @@
  * The table runs from thin to thick, coins and steel mixed; a stack holds one or two kinds of one material.
  */
 
-#define MINT "United States Mint, Coin Specifications"
+#define MINT "United States Mint"
 #define GAUGE "Manufacturers' Standard Gauge, uncoated sheet steel"
 #define GAUGE_MEMORY "Manufacturers' Standard Gauge, uncoated sheet steel (from memory)"
 #define ZINC "Galvanized Sheet Gauge, zinc-coated sheet steel"

@@ -17,6 +17,7 @@
 
 #include "base/wide.h"
 #include "layout/layout.h"
+#include "trade/backing.h"
 
 /* Further than any wall: a side of a body that is not known. */
 #define BODY_FAR (4 * LENGTH_MOST)
@@ -26,20 +27,6 @@ typedef struct Body {
     Length left, right, bottom, top;
     Length back, front; /* along z */
 } Body;
-
-/* Wood of one face: between two upright lines and two straight edges, from z = 0 to `out`. */
-typedef struct WoodPart {
-    Length left, right;
-    Length bottom_left, bottom_right, top_left, top_right;
-    Length out;
-    const char *what; /* "planks", "backing", "trim (north ceiling)" */
-} WoodPart;
-
-typedef struct WoodParts {
-    WoodPart *at;
-    int count;
-    int room;
-} WoodParts;
 
 /* Everything of wood on each face, wall->faces.count of them. */
 WoodParts *wood_of_faces(Arena *arena, const Layout *layout);

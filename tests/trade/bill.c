@@ -1,12 +1,13 @@
 /*
- * The bill's arithmetic against published examples: Navy Engineering Aid manual 6-3, Army EN5155 p. 1-28, NAVEDTRA
- * 14044 (board feet); WWPA, Coverage Estimator (coverage factors); bead lengths are worked from 231 cubic inches a
- * gallon.
+ * The bill's arithmetic against published examples: Navy 6-3, Army EN5155 p. 1-28, NAVEDTRA
+ * 14044 (board feet); WWPA, Table 4 (coverage factors); PS 20-20 (nominal sizes); bead lengths are worked from 231
+ * cubic inches a gallon.
  */
 #include "support/test.h"
 
 #include "plain.h"
 #include "trade/bill.h"
+#include "trade/nominal.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -77,8 +78,15 @@ static Bench bill_bench(Plan *plan)
     *plan = (Plan){.board_count = 12, .piece_count = 10, .length_used = FEET(50)};
     plan->boards = arena_array(bench.arena, BoardUse, 12);
     plan->pieces = arena_array(bench.arena, Piece, 10);
-    for (int i = 0; i < 5; i++)
-        face->courses[i].rip.most = INCHES(2.75);
+    for (int i = 0; i < 5; i++) {
+        Slab *slab = arena_one(bench.arena, Slab);
+        *slab = (Slab){.right = FEET(10), .parts = arena_one(bench.arena, Part), .part_count = 1};
+        slab->parts[0] = (Part){.top_left = INCHES(2.75), .top_right = INCHES(2.75)};
+        face->courses[i].slabs = slab;
+        face->courses[i].slab_count = 1;
+    }
+    *arena_push(bench.arena, &wall->faces.at[0].floor) = (Mark){0, 0};
+    *arena_push(bench.arena, &wall->faces.at[0].ceiling) = (Mark){0, FEET(10)};
     for (int i = 0; i < 10; i++) {
         plan->boards[i].count = 1;
         plan->pieces[i] = (Piece){.course = i / 2, .left = i % 2 ? FEET(5) : 0, .right = i % 2 ? FEET(10) : FEET(5)};
@@ -110,17 +118,20 @@ START_TEST(whole_bill)
     assert_int_equal(amount_of(&lines, "net area"), 100000000);
     assert_int_equal(amount_of(&lines, "courses"), 5000000);
     assert_int_equal(amount_of(&lines, "boards 60 in long"), 10000000);
-    assert_holds(line_with(&lines, "boards 60 in long")->what, "of 12 at hand");
-    assert_int_equal(amount_of(&lines, "boards in all, with spare; at hand are 12"),
-                     11000000); /* 10 and one to spare */
+    assert_holds(line_with(&lines, "boards 60 in long")->what, "(12 on hand)");
+    assert_int_equal(amount_of(&lines, "boards in all, with spare (12 on hand)"), 11000000); /* 10 and one to spare */
     assert_int_equal(amount_of(&lines, "running length"), 55000000);
     assert_near(amount_of(&lines, "coverage factor"), 480000000, 100); /* 100 x 12 / 2 3/4 x 1.1 */
-    assert_near(amount_of(&lines, "as volume"), 12604167, 10);         /* 10 x 1 x 2 3/4 x 60 / 144 x 1.1 */
+    assert_near(amount_of(&lines, "by dressed width"), 12604167, 10);  /* 10 x 1 x 2 3/4 x 60 / 144 x 1.1 */
     /* 60 in cross studs at 16, 32, 48; the other half those at 64, 80, 96: 3 each, 30 in all and 10 % */
     assert_int_equal(amount_of(&lines, "fasteners"), 33000000);
-    assert_int_equal(amount_of(&lines, "adhesive bead"), 50000000);
-    assert_int_equal(amount_of(&lines, "cartridges"), 2000000); /* 50 ft at 30.6 ft each */
-    assert_int_equal(amount_of(&lines, "finish"), 500000);      /* 100 sq ft twice at 400 a gallon */
+    assert_int_equal(amount_of(&lines, "adhesive bead"), 55000000); /* 50 ft and 10 % */
+    assert_int_equal(amount_of(&lines, "cartridges"), 2000000);     /* at 30.6 ft each */
+    /* 1/2 in is sold as 5/8, 2 3/4 as 4 in (PS 20): 10 x 1 x 4 x 60 / 144 x 1.1 */
+    assert_near(amount_of(&lines, "by nominal size"), 18333333, 10);
+    assert_holds(line_with(&lines, "by nominal size")->assumes, "sold as 5/8 in by 4 in");
+    assert_int_equal(amount_of(&lines, "end sealer"), 20000000);
+    assert_int_equal(amount_of(&lines, "finish"), 500000); /* 100 sq ft twice at 400 a gallon */
     assert_int_equal(amount_of(&lines, "spacers"), 4000000);
     assert_null(line_with(&lines, "backing"));
     assert_null(line_with(&lines, "thinner"));
@@ -149,22 +160,22 @@ START_TEST(uneven_boards)
     plan.board_count = 18;
     BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
     /* three odd lengths are opened at 2 3/4 in: a line each */
-    assert_int_equal(amount_of(&lines, "boards 52 in long, 2 3/4 in wide, of 2 at hand"), 2000000);
-    assert_int_equal(amount_of(&lines, "boards 47 in long, 2 3/4 in wide, of 1 at hand"), 1000000);
-    assert_int_equal(amount_of(&lines, "boards 80 in long, 3 1/2 in wide, of 1 at hand"), 1000000);
+    assert_int_equal(amount_of(&lines, "boards 52 in long, 2 3/4 in wide (2 on hand)"), 2000000);
+    assert_int_equal(amount_of(&lines, "board 47 in long, 2 3/4 in wide (1 on hand)"), 1000000);
+    assert_int_equal(amount_of(&lines, "board 80 in long, 3 1/2 in wide (1 on hand)"), 1000000);
     assert_null(line_with(&lines, "61 1/2"));
-    assert_int_equal(amount_of(&lines, "boards in all, with spare; at hand are 18"), 17000000);
+    assert_int_equal(amount_of(&lines, "boards in all, with spare (18 on hand)"), 17000000);
     /* with the fourth they share one, in the place of the first of them */
     boards[13].count = 1;
     lines = bill_lines(bench.arena, bench.layout, &plan);
-    assert_int_equal(amount_of(&lines, "boards of odd lengths, 47 in to 70 1/4 in long, 2 3/4 in wide, of 5 at hand"),
+    assert_int_equal(amount_of(&lines, "boards of odd lengths, 47 in to 70 1/4 in long, 2 3/4 in wide (5 on hand)"),
                      5000000);
     assert_null(line_with(&lines, "boards 52 in long"));
     assert_int_equal(amount_of(&lines, "boards 60 in long"), 10000000);
-    assert_int_equal(amount_of(&lines, "boards 80 in long"), 1000000);
+    assert_int_equal(amount_of(&lines, "board 80 in long"), 1000000);
     assert_true(line_with(&lines, "boards 60 in long") < line_with(&lines, "boards of odd"));
-    assert_true(line_with(&lines, "boards of odd") < line_with(&lines, "boards 80 in long"));
-    assert_int_equal(amount_of(&lines, "boards in all, with spare; at hand are 18"), 18000000); /* 16 x 1.1 = 17.6 */
+    assert_true(line_with(&lines, "boards of odd") < line_with(&lines, "board 80 in long"));
+    assert_int_equal(amount_of(&lines, "boards in all, with spare (18 on hand)"), 18000000); /* 16 x 1.1 = 17.6 */
     arena_free(bench.arena);
 }
 END_TEST
@@ -196,8 +207,8 @@ START_TEST(changed_assumptions)
     assert_int_equal(amount_of(&lines, "adhesive bead"), 6875000);
     assert_int_equal(amount_of(&lines, "finish"), 4000000);
     assert_int_equal(amount_of(&lines, "thinner"), 400000);
-    assert_near(amount_of(&lines, "as volume"), 22916667, 10);
-    assert_int_equal(amount_of(&lines, "backing"), 72000000);
+    assert_near(amount_of(&lines, "by dressed width"), 22916667, 10);
+    assert_int_equal(amount_of(&lines, "backing"), 4000000); /* 100 sq ft of bare wall, 25 a sheet */
     assert_string_equal(line_with(&lines, "finish")->source, "the wall file");
     wall->bill.coverage.thousandths = 500000;
     wall->bill.glue = GLUE_NONE;
@@ -207,6 +218,83 @@ START_TEST(changed_assumptions)
     wall->bill.coats.thousandths = 0;
     lines = bill_lines(bench.arena, bench.layout, &plan);
     assert_null(line_with(&lines, "finish"));
+    arena_free(bench.arena);
+}
+END_TEST
+
+/* PS 20-20, boards, dry: nominal and minimum dressed sizes. */
+START_TEST(nominal_sizes)
+{
+    static const struct {
+        double nominal, dressed;
+    } widths[] = {{2, 1.5},  {3, 2.5},   {4, 3.5},    {5, 4.5},    {6, 5.5},    {7, 6.5},   {8, 7.25},
+                  {9, 8.25}, {10, 9.25}, {11, 10.25}, {12, 11.25}, {14, 13.25}, {16, 15.25}},
+      thicknesses[] = {{0.375, 0.3125}, {0.5, 0.4375}, {0.625, 0.5625}, {0.75, 0.625},
+                       {1, 0.75},       {1.25, 1},     {1.5, 1.25}};
+    for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
+        assert_int_equal(nominal_width(INCHES(widths[i].dressed)), INCHES(widths[i].nominal));
+        if (i > 0)
+            assert_int_equal(nominal_width(INCHES(widths[i - 1].dressed) + 1), INCHES(widths[i].nominal));
+    }
+    for (size_t i = 0; i < sizeof thicknesses / sizeof *thicknesses; i++) {
+        assert_int_equal(nominal_thickness(INCHES(thicknesses[i].dressed)), INCHES(thicknesses[i].nominal));
+        if (i > 0)
+            assert_int_equal(nominal_thickness(INCHES(thicknesses[i - 1].dressed) + 1), INCHES(thicknesses[i].nominal));
+    }
+    assert_int_equal(nominal_width(INCHES(15.5)), INCHES(16));
+    assert_int_equal(nominal_width(INCHES(20.5)), INCHES(21));
+    assert_int_equal(nominal_thickness(INCHES(1.625)), INCHES(1.75));
+}
+END_TEST
+
+/* Common practice: two fasteners in each piece, though one stud or none is behind it; NAVEDTRA 14044, p. 4-5: one or
+ * two on each stud. A joint on a stud is one place for adhesive. */
+START_TEST(holding)
+{
+    Plan plan;
+    Bench bench = bill_bench(&plan);
+    bench.wall->bill.spare = (Number){true, 0};
+    plan.piece_count = 3;
+    plan.pieces[0] = (Piece){.right = INCHES(15)};                                       /* no stud */
+    plan.pieces[1] = (Piece){.course = 1, .left = INCHES(2), .right = INCHES(32)};       /* studs at 16, 32 */
+    plan.pieces[2] = (Piece){.course = 1, .left = INCHES(32), .right = INCHES(32 + 40)}; /* 32, 48, 64 */
+    BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_int_equal(amount_of(&lines, "fasteners"), 7000000);
+    assert_holds(line_with(&lines, "fasteners")->assumes, "two in each piece at least");
+    assert_null(line_with(&lines, "with spare"));
+    bench.wall->bill.glue_given = true;
+    bench.wall->bill.glue = GLUE_STUDS;
+    lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_near(amount_of(&lines, "adhesive bead"), 916667, 1); /* four places of 2 3/4 in */
+    const BillHolding how = bill_holding(bench.arena, bench.layout, &plan);
+    assert_int_equal(how.count, 4);
+    assert_holds(how.at[0], "two at the least");
+    assert_holds(how.at[3],
+                 "further than 8 in past its last stud gets adhesive or a backing strip. Here one end reaches");
+    arena_free(bench.arena);
+}
+END_TEST
+
+/* The sheets reach behind the reveals and to the bare floor: 8 ft by 10 ft less a window of 2 ft by 4 ft. */
+START_TEST(backing_with_reveals)
+{
+    Plan plan;
+    Bench bench = bill_bench(&plan);
+    bench.wall->bill.spare = (Number){true, 0};
+    bench.wall->faces.at[0].backing = INCHES(0.5);
+    bench.wall->faces.at[0].ceiling.at[0].off = FEET(8);
+    add_opening(&bench, "window", (Box){FEET(2), FEET(4), FEET(1), FEET(5)});
+    bench.wall->bill.sheet = (BackingSheet){true, FEET(1), FEET(1)};
+    BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_int_equal(amount_of(&lines, "backing 1/2 in thick"), 72000000);
+    bench.wall->planks.reveal = SIXTEENTH;
+    bench.wall->bill.coverage = (Number){true, 72000};
+    lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_int_equal(amount_of(&lines, "dark paint"), 1000000);
+    bench.wall->faces.at[0].floor.at[0].off = -FEET(1); /* 1 ft higher at the left end, even along */
+    *arena_push(bench.arena, &bench.wall->faces.at[0].floor) = (Mark){FEET(10), FEET(1)};
+    lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_int_equal(amount_of(&lines, "backing 1/2 in thick"), 72000000);
     arena_free(bench.arena);
 }
 END_TEST
@@ -228,7 +316,7 @@ START_TEST(box_extenders)
         course->cuts[course->cut_count++].opening = i;
     BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
     assert_int_equal(amount_of(&lines, "box extenders, 1/2 in"), 2000000);
-    assert_int_equal(amount_of(&lines, "box extenders, 1/4 in"), 1000000);
+    assert_int_equal(amount_of(&lines, "box extender, 1/4 in"), 1000000);
     arena_free(bench.arena);
 }
 END_TEST
@@ -252,7 +340,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        board_feet, coverage_factors, beads, whole_bill, uneven_boards, box_extenders, shown, changed_assumptions,
+        board_feet, coverage_factors,     beads,         whole_bill, uneven_boards,       nominal_sizes,
+        holding,    backing_with_reveals, box_extenders, shown,      changed_assumptions,
     };
     return RUN(tests);
 }

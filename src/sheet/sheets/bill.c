@@ -49,6 +49,13 @@ Sheet *sheet_bill(Arena *arena, const Job *job, const char *date)
     SheetSection *section = sheet_section(sheet, "All faces", false);
     sheet_words(sheet, &sheet_group(sheet, section)->lines, 0, WEIGHT_TEXT,
                 "What the wall takes as it is planned. What is assumed can be changed in the wall file.");
+    BillHolding holding = bill_holding(arena, job->layout, job->plan);
+    for (int i = 0; i < holding.count; i++) {
+        SheetLines *lines = &sheet_group(sheet, section)->lines;
+        if (i == 0)
+            sheet_words(sheet, lines, 0, WEIGHT_WORDS, "How planks are held (common practice)");
+        sheet_words(sheet, lines, WHAT, WEIGHT_TEXT, holding.at[i]);
+    }
     BillLines bill = bill_lines(arena, job->layout, job->plan);
     for (int i = 0; i < bill.count; i++)
         add_line(sheet, section, &bill.at[i],
