@@ -13,8 +13,8 @@ enum { PATTERNS_MOST = 20000 };
 #define RIP_FULL_INCH (LENGTH_INCH / 8)
 #define RIP_FULL_MM (3 * LENGTH_MM)
 
-/* No narrower width is weighed, unless the file's is near it. */
-#define WIDTH_LEAST LENGTH_INCH
+/* Narrower planks bring hands near the blade: none is weighed under half the file's width or this, the lesser. */
+#define WIDTH_LEAST (2 * LENGTH_INCH)
 
 static Length kerf_of(const Wall *wall)
 {

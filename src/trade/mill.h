@@ -78,8 +78,8 @@ typedef struct MillWidths {
 } MillWidths;
 
 /* Every rip width that some board of the pile could give, on the marking grid: for each number of planks across each
- * board the widest; between two of those no width uses more. Down to 1 in, or half the file's widest where that is
- * less. */
+ * board the widest; between two of those no width uses more. Down to 2 in, or half the file's widest where that
+ * is less. */
 MillWidths mill_widths(Arena *arena, const Wall *wall);
 
 #endif

@@ -296,7 +296,7 @@ START_TEST(no_width_is_better)
                       INCHES(0.5), INCHES(72), (int)random_between(&random, 1, 9));
         const MillWidths widths = mill_widths(bench.arena, bench.wall);
         int best = 0;
-        for (Length width = INCHES(1); width <= INCHES(13); width += SIXTEENTH) {
+        for (Length width = INCHES(1.375); width <= INCHES(13); width += SIXTEENTH) {
             Wide used = 0;
             Wide whole = 0;
             for (int i = 0; i < lines; i++) {
