@@ -112,23 +112,29 @@ static Reach reach_of(const Point *points, int first, int last)
     return reach;
 }
 
+/* The limit at x; beyond the face it goes on level. */
+static void put_limit(Arena *arena, const Face *face, bool upper, Length x, Points *points)
+{
+    const Length on = x < 0 ? 0 : x > face->width ? face->width : x;
+    *arena_push(arena, points) = (Point){x, upper ? bare_ceiling(face, on) : bare_floor(face, on)};
+}
+
 /* The parts of a limit between left and right. Round an outside corner they reach beyond the face, where the limit goes
  * on level. */
 static void take_apart(Arena *arena, const Face *face, bool upper, Length left, Length right, Reaches *reaches)
 {
     const Marks *marks = upper ? &face->ceiling : &face->floor;
-    const Length from = left < 0 ? 0 : left;
-    const Length to = right > face->width ? face->width : right;
     Points points = {0};
-    if (left < from)
-        *arena_push(arena, &points) = (Point){left, upper ? bare_ceiling(face, from) : bare_floor(face, from)};
-    *arena_push(arena, &points) = (Point){from, upper ? bare_ceiling(face, from) : bare_floor(face, from)};
+    put_limit(arena, face, upper, left, &points);
+    if (left < 0 && right > 0)
+        put_limit(arena, face, upper, 0, &points);
+    const Length begins = points.at[points.count - 1].x;
     for (int i = 0; i < marks->count; i++)
-        if (marks->at[i].at > from && marks->at[i].at < to)
+        if (marks->at[i].at > begins && marks->at[i].at < right && marks->at[i].at < face->width)
             *arena_push(arena, &points) = (Point){marks->at[i].at, upper ? marks->at[i].off : -marks->at[i].off};
-    *arena_push(arena, &points) = (Point){to, upper ? bare_ceiling(face, to) : bare_floor(face, to)};
-    if (right > to)
-        *arena_push(arena, &points) = (Point){right, upper ? bare_ceiling(face, to) : bare_floor(face, to)};
+    if (left < face->width && right > face->width)
+        put_limit(arena, face, upper, face->width, &points);
+    put_limit(arena, face, upper, right, &points);
     for (int i = 0; i + 1 < points.count;) {
         if (points.at[i].x == points.at[i + 1].x) { /* a step */
             i++;
