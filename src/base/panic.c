@@ -3,13 +3,14 @@
 #include <setjmp.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 static PanicHook *the_hook;
 static bool panicking;
 
 typedef struct Attempt {
     jmp_buf back;
-    char *message;
+    char *place;
     size_t size;
     struct Attempt *outer;
 } Attempt;
@@ -35,9 +36,9 @@ _Noreturn void panic(const char *file, int line, const char *message)
     abort();
 }
 
-bool panic_attempt(PanicWork *work, void *with, char *message, size_t size)
+bool panic_attempt(PanicWork *work, void *with, char *place, size_t size)
 {
-    Attempt here = {.message = message, .size = size, .outer = attempt};
+    Attempt here = {.place = place, .size = size, .outer = attempt};
     if (setjmp(here.back) != 0) {
         attempt = here.outer;
         return false;
@@ -52,6 +53,7 @@ _Noreturn void panic_bug(const char *file, int line, const char *message)
 {
     if (attempt == NULL || panicking)
         panic(file, line, message);
-    snprintf(attempt->message, attempt->size, "%s:%d: %s", file, line, message);
+    const char *slash = strrchr(file, '/');
+    snprintf(attempt->place, attempt->size, "%s:%d", slash != NULL ? slash + 1 : file, line);
     longjmp(attempt->back, 1);
 }

@@ -19,9 +19,10 @@ _Noreturn void panic(const char *file, int line, const char *message);
 
 typedef void PanicWork(void *with);
 
-/* Does the work; false where an invariant broke in it, which is in `message` then. For work that writes nothing but
- * what its caller drops when it fails: what it had allocated stays lost. Running out of memory is still a stop. */
-bool panic_attempt(PanicWork *work, void *with, char *message, size_t size);
+/* Does the work; false where an invariant broke in it: `place` says where in the sources then ("layout.c:354"). For
+ * work that writes nothing but what its caller drops when it fails: what it had allocated stays lost. Running out of
+ * memory is still a stop. */
+bool panic_attempt(PanicWork *work, void *with, char *place, size_t size);
 
 /* The work attempted is given up; a panic where none is. */
 _Noreturn void panic_bug(const char *file, int line, const char *message);

@@ -13,6 +13,7 @@
 
 #include "base/file.h"
 #include "base/hash.h"
+#include "base/panic.h"
 #include "base/utf8.h"
 #include "command/check_list.h"
 #include "config.h"
@@ -188,30 +189,51 @@ static bool deliver(const Call *call, Format format, const Text *text, Err *err)
     return produce_on_standard_output(text, err);
 }
 
+/* What is asked for, as bytes that nothing is written of yet. */
+typedef struct Making {
+    const Call *call;
+    Arena *arena;
+    Text text;
+    const Job *job; /* NULL where there is none, and that is told */
+    bool done;
+    Err err;
+} Making;
+
+static void make(void *with)
+{
+    Making *making = with;
+    const Call *call = making->call;
+    making->job = read_job(making->arena, call->path);
+    if (making->job == NULL)
+        return;
+    making->done = true;
+    int columns = 0;
+    if (call->command->sheet == NULL)
+        plan_write(making->job, &making->text);
+    else if (call->command->sheet == sheet_check && at_terminal(call, &columns))
+        check_list_write(making->job, columns, &making->text);
+    else
+        making->done = write_sheet(call->command->sheet(making->arena, making->job, date_of_environment(making->arena)),
+                                   format_of(call), &making->text, &making->err);
+}
+
 int produce(const Call *call)
 {
-    Arena *arena = arena_new();
-    const Job *job = read_job(arena, call->path);
+    Making making = {.call = call, .arena = arena_new()};
+    text_init(&making.text);
+    char place[64];
     int status = 3;
-    if (job != NULL) {
-        Text text;
-        text_init(&text);
-        Err err = {0};
-        Format format = format_of(call);
-        bool done = true;
-        int columns = 0;
-        if (call->command->sheet == NULL)
-            plan_write(job, &text);
-        else if (call->command->sheet == sheet_check && at_terminal(call, &columns))
-            check_list_write(job, columns, &text);
-        else
-            done = write_sheet(call->command->sheet(arena, job, date_of_environment(arena)), format, &text, &err);
-        if (done && deliver(call, format, &text, &err))
-            status = findings_faults(&job->findings) > 0 ? 1 : 0;
-        else
-            status = produce_tell(&err);
-        text_finish(&text);
+    if (!panic_attempt(make, &making, place, sizeof place)) {
+        Err err;
+        err_set(&err, ERR_LIMIT, "an error in datumrow (%s) stopped this; report it with the wall file", place);
+        err_at(&err, call->path, 0, 0);
+        return produce_tell(&err);
     }
-    arena_free(arena);
+    if (making.done && deliver(call, format_of(call), &making.text, &making.err))
+        status = findings_faults(&making.job->findings) > 0 ? 1 : 0;
+    else if (making.job != NULL)
+        status = produce_tell(&making.err);
+    text_finish(&making.text);
+    arena_free(making.arena);
     return status;
 }

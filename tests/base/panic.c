@@ -3,6 +3,7 @@
 #include "base/panic.h"
 
 #include <signal.h>
+#include <stdio.h>
 #include <string.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -86,25 +87,28 @@ static void count_up(void *with)
 
 static void attempt_inside(void *with)
 {
-    char message[100];
-    assert_false(panic_attempt(count_up, with, message, sizeof message));
+    char place[64];
+    assert_false(panic_attempt(count_up, with, place, sizeof place));
     BUG_UNLESS(with == NULL);
 }
 
 START_TEST(what_is_attempted_is_given_up)
 {
-    char message[200] = "";
+    char place[64] = "";
     int count = 0;
-    assert_true(panic_attempt(count_up, &count, message, sizeof message));
+    assert_true(panic_attempt(count_up, &count, place, sizeof place));
     assert_int_equal(count, 2);
-    assert_string_equal(message, "");
-    assert_false(panic_attempt(count_up, &count, message, sizeof message));
+    assert_string_equal(place, "");
+    assert_false(panic_attempt(count_up, &count, place, sizeof place));
     assert_int_equal(count, 3);
-    assert_holds(message, "panic.c:");
-    assert_holds(message, "this should hold: *count < 3");
-    assert_false(panic_attempt(attempt_inside, &count, message, sizeof message));
-    assert_holds(message, "this should hold: with == NULL");
-    char said[1000]; /* behind an attempt a broken check ends the program as ever */
+    assert_holds(place, "panic.c:");
+    assert_lacks(place, "/");
+    char inside[64];
+    snprintf(inside, sizeof inside, "%s", place);
+    assert_false(panic_attempt(attempt_inside, &count, place, sizeof place));
+    assert_holds(place, "panic.c:");
+    assert_true(strcmp(place, inside) != 0); /* the outer one's */
+    char said[1000];                         /* behind an attempt a broken check ends the program as ever */
     assert_int_equal(die(say, said, sizeof said), SIGABRT);
 }
 END_TEST

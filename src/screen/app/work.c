@@ -6,9 +6,6 @@
 
 #include "base/panic.h"
 
-#include <stdio.h>
-#include <string.h>
-
 enum { COMPLETE_STEPS = 100000 };
 
 void work_init(Work *work)
@@ -26,21 +23,12 @@ void work_finish(Work *work)
 
 /* ---- attempts ---- */
 
-/* Where in the sources it was: the last part of the path, and the line. */
-static void refuse(Work *work, const char *message)
+static void refuse(Work *work, const char *place)
 {
-    const char *place = message;
-    for (const char *at = message; *at != '\0' && *at != ' '; at++)
-        if (*at == '/')
-            place = at + 1;
-    int length = (int)strcspn(place, " ");
-    if (length > 0 && place[length - 1] == ':')
-        length--;
-    err_set(
-        &work->err, ERR_LIMIT,
-        "This wall cannot be worked out: an error in datumrow (%.*s). Your entries are kept: undo the last change or "
-        "save, and report it with the wall file.",
-        length, place);
+    err_set(&work->err, ERR_LIMIT,
+            "This wall cannot be worked out: an error in datumrow (%s). Your entries are kept: undo the last change or "
+            "save, and report it with the wall file.",
+            place);
     work->layout = NULL; /* what stood on it is lost, but not in use any more */
     work->fill = NULL;
     work->job = NULL;
@@ -50,10 +38,10 @@ static void refuse(Work *work, const char *message)
 
 static bool attempted(Work *work, PanicWork *part, void *with)
 {
-    char message[512];
-    if (panic_attempt(part, with, message, sizeof message))
+    char place[64];
+    if (panic_attempt(part, with, place, sizeof place))
         return true;
-    refuse(work, message);
+    refuse(work, place);
     return false;
 }
 

@@ -5,6 +5,7 @@
 
 #include "base/file.h"
 #include "base/hash.h"
+#include "base/panic.h"
 #include "config.h"
 #include "screen/forms/file.h"
 #include "screen/forms/form.h"
@@ -106,6 +107,38 @@ static void to_printer(App *app, int which, bool pdf, const Text *text)
     }
 }
 
+typedef struct Making {
+    int which;
+    bool pdf;
+    Arena *arena;
+    const Job *job;
+    Text *text;
+    bool done;
+    Err *err;
+} Making;
+
+static void make(void *with)
+{
+    Making *making = with;
+    const Sheet *sheet = sheets[making->which].make(making->arena, making->job, "");
+    if (making->pdf)
+        making->done = pdf_write(sheet, making->text, making->err);
+    else
+        plain_write(sheet, making->text);
+}
+
+/* Where an invariant breaks, the sheet is refused and nothing is written. */
+static bool attempt(Making *making)
+{
+    char place[64];
+    making->done = true;
+    if (panic_attempt(make, making, place, sizeof place))
+        return making->done;
+    return err_set(making->err, ERR_LIMIT,
+                   "this sheet cannot be made: an error in datumrow (%s); save and report it with the wall file",
+                   place);
+}
+
 static bool take_print(App *app, const Form *form, Err *err)
 {
     int which = field_choice(&form->fields[PRINT_SHEET]);
@@ -116,13 +149,7 @@ static bool take_print(App *app, const Form *form, Err *err)
     text_init(&text);
     const Job *job = job_for_paper(app, arena);
     bool done = job != NULL || err_set(err, ERR_LIMIT, "%s", app->work.err.text);
-    if (done) {
-        const Sheet *sheet = sheets[which].make(arena, job, "");
-        if (pdf)
-            done = pdf_write(sheet, &text, err);
-        else
-            plain_write(sheet, &text);
-    }
+    done = done && attempt(&(Making){which, pdf, arena, job, &text, false, err});
     if (done && to == TO_PRINTER)
         to_printer(app, which, pdf, &text);
     else if (done)
