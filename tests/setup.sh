@@ -43,8 +43,8 @@ install_missing() {
 build_needs='cc=gcc libc6-dev meson=meson ninja=ninja-build pkg-config=pkg-config
     libyaml-dev libncurses-dev libpango1.0-dev libcairo2-dev'
 
-# build_in FOLDER OPTION...: configures FOLDER (once, or again where the sources have moved) and builds it; what is said
-# goes to FOLDER/build.log and is shown only where it fails.
+# build_in FOLDER OPTION...: configures FOLDER (once, or again where the sources have moved) and builds $targets of it (all,
+# where that is not set); what is said goes to FOLDER/build.log and is shown only where it fails.
 build_in() {
     folder=$1
     shift
@@ -57,5 +57,6 @@ build_in() {
         printf '%s\n' "$root" >"$folder/.sources"
     fi
     say "building in $folder"
-    ninja -C "$folder" >"$log" 2>&1 || { cat "$log" >&2 && give_up "it could not be built; see above"; }
+    # shellcheck disable=SC2086 # a list of words
+    ninja -C "$folder" ${targets:-} >"$log" 2>&1 || { cat "$log" >&2 && give_up "it could not be built; see above"; }
 }
