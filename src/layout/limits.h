@@ -6,7 +6,7 @@
 #ifndef LAYOUT_LIMITS_H
 #define LAYOUT_LIMITS_H
 
-#include "layout/layout.h"
+#include "layout/courses.h"
 
 /* Beyond every coordinate of a wall. */
 #define LAYOUT_FAR (4 * LENGTH_MOST)

@@ -5,7 +5,7 @@
 #ifndef LAYOUT_ROWS_H
 #define LAYOUT_ROWS_H
 
-#include "layout/layout.h"
+#include "layout/courses.h"
 
 typedef struct Row {
     int64_t number;

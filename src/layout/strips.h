@@ -5,7 +5,7 @@
 #ifndef LAYOUT_STRIPS_H
 #define LAYOUT_STRIPS_H
 
-#include "layout/layout.h"
+#include "layout/courses.h"
 
 /* A stretch of one course along which a strip is thinner than it should be, bounded alike all along. */
 typedef struct Sliver {

@@ -1,19 +1,16 @@
 /*
- * Which column enters and which leaves. The primal turn keeps the values above 0 and betters the cost:
+ * Which column enters the basis and which leaves it. The primal pivot keeps the values above 0 and lowers the cost:
  *
  *     enters: the column of greatest gain^2 / weight          leaves: the row whose value runs out first
  *
- * The dual turn keeps the gains at 0 or below and betters the values (C. E. Lemke, Naval Research Logistics
+ * The dual pivot keeps the gains at 0 or below and raises the values (C. E. Lemke, Naval Research Logistics
  * Quarterly 1, 1954):
  *
  *     leaves: the row of least value below 0                  enters: the column whose gain comes to 0 first
  *
- * What lies within rounding of 0 counts as 0, and of those that tie there the one of largest pivot is taken.
+ * A number within rounding of 0 counts as 0; of candidates that tie, the one with the largest pivot is taken.
  */
 #include "pack/simplex.h"
-
-#include "base/wide.h"
-#include "pack/simplex_table.h"
 
 #define WEIGHT_ONE (INT64_C(1) << 16)
 #define WEIGHT_MOST (INT64_C(1) << 40)
@@ -30,7 +27,7 @@ static int entering_column(Simplex *simplex, int64_t least)
     Wide most = 0;
     for (int i = 0; i < simplex->columns.count; i++) {
         const SimplexColumn *column = &simplex->columns.at[i];
-        int64_t gain = column->basic >= 0 ? 0 : simplex_gain_of(simplex, i);
+        int64_t gain = column->basic >= 0 ? 0 : simplex_gain(simplex, i);
         if (gain <= least)
             continue;
         Wide score = (Wide)gain * gain / column->weight;
@@ -143,7 +140,7 @@ static int list_raising(Simplex *simplex, int row, int64_t tolerance)
         int64_t reach = -simplex_across(simplex, row, i);
         if (reach < SIMPLEX_PIVOT_LEAST)
             continue;
-        int64_t gain = simplex_gain_of(simplex, i);
+        int64_t gain = simplex_gain(simplex, i);
         SimplexRaising *raising = arena_push(simplex->arena, &simplex->raising);
         *raising = (SimplexRaising){i, reach, gain < 0 ? -gain : 0};
         const SimplexRaising *least = &simplex->raising.at[best < 0 ? 0 : best];

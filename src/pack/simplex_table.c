@@ -1,10 +1,10 @@
 /*
- * Invariants: `inverse` is the inverse of the basis up to rounding in the 40th binary place; value = inverse x amount;
- * price = cost of the basis x inverse. About a unit in the last place is lost with every exchange, more where the
- * pivot is small; simplex_reinvert begins anew.
+ * Invariants: `inverse` is the inverse of the basis up to rounding in the 40th binary place; value = inverse x right
+ * side; price = cost of the basis x inverse. Every exchange loses about one unit in the last place, more where the
+ * pivot is small; simplex_reinvert starts over.
  *
- * Entries stay below SIMPLEX_MOST, products of two are formed in two words, so that nothing overflows: what would go
- * beyond is held at SIMPLEX_MOST, and the table is worn.
+ * Entries stay below SIMPLEX_MOST, and products of two are formed in two words, so that nothing wraps around: a number
+ * that would be larger is held at SIMPLEX_MOST, and the table counts as overflowed.
  */
 #include "pack/simplex_table.h"
 
@@ -89,15 +89,15 @@ int simplex_column(Simplex *simplex, int64_t cost)
     return simplex->columns.count - 1;
 }
 
-void simplex_entry(Simplex *simplex, int row, int right_side)
+void simplex_entry(Simplex *simplex, int row, int coefficient)
 {
     SimplexColumn *column = &simplex->columns.at[simplex->columns.count - 1];
     for (int i = column->first; i < column->first + column->count; i++)
         if (simplex->entries.at[i].row == row) {
-            simplex->entries.at[i].right_side += right_side;
+            simplex->entries.at[i].coefficient += coefficient;
             return;
         }
-    *arena_push(simplex->arena, &simplex->entries) = (SimplexEntry){row, right_side};
+    *arena_push(simplex->arena, &simplex->entries) = (SimplexEntry){row, coefficient};
     column->count++;
 }
 
@@ -120,11 +120,6 @@ int64_t simplex_column_cost(const Simplex *simplex, int column)
 void simplex_set_cost(Simplex *simplex, int column, int64_t cost)
 {
     simplex->columns.at[column].cost = cost;
-}
-
-int64_t simplex_gain(const Simplex *simplex, int column)
-{
-    return simplex_gain_of(simplex, column);
 }
 
 void simplex_find_direction(Simplex *simplex, int index)
@@ -165,8 +160,8 @@ static int64_t divide_row(Simplex *simplex, int pivot, int *count)
     return longest;
 }
 
-/* Divides the row by the pivot, and takes it from every other row as often as `along` says. False, with nothing
- * changed, where that would outgrow the table.
+/* Divides the row by the pivot, and subtracts it from every other row `direction` times. False, with nothing
+ * changed, where a number would grow too large.
  *
  * A product is wanted without its last PLACES bits: both factors are moved up so far that these are its lower word. */
 static bool eliminate(Simplex *simplex, int pivot)
@@ -246,7 +241,7 @@ void simplex_costs_changed(Simplex *simplex)
 
 void simplex_exchange(Simplex *simplex, int entering, int leaves)
 {
-    int64_t gain = simplex_gain_of(simplex, entering);
+    int64_t gain = simplex_gain(simplex, entering);
     int64_t step =
         held_amount(simplex, wide_divide((Wide)simplex->value[leaves] * SIMPLEX_ONE, simplex->direction[leaves]));
     if (simplex->overflowed || !eliminate(simplex, leaves))
@@ -286,7 +281,7 @@ void simplex_fix(Simplex *simplex, int index, int times)
     for (int i = column->first; i < column->first + column->count; i++) {
         SimplexEntry entry = simplex->entries.at[i];
         simplex->right_side[entry.row] =
-            held_amount(simplex, simplex->right_side[entry.row] - (Wide)times * entry.right_side * SIMPLEX_ONE);
+            held_amount(simplex, simplex->right_side[entry.row] - (Wide)times * entry.coefficient * SIMPLEX_ONE);
     }
     if (column->basic >= 0) {
         simplex->value[column->basic] = held_amount(simplex, simplex->value[column->basic] - (Wide)times * SIMPLEX_ONE);
@@ -340,13 +335,13 @@ void simplex_reinvert(Simplex *simplex)
     Arena *arena = arena_new();
     int *basis = arena_array(arena, int, rows);
     copy_bytes(basis, simplex->basis, (size_t)rows, sizeof *basis);
-    bool was_worn = simplex->overflowed;
+    bool was_overflowed = simplex->overflowed;
     simplex->overflowed = false;
     simplex->inverse = simplex->spare;
     bool done = invert(simplex, basis);
     if (!done) {
         simplex->inverse = before;
-        simplex->overflowed = was_worn;
+        simplex->overflowed = was_overflowed;
         copy_bytes(simplex->basis, basis, (size_t)rows, sizeof *basis);
     } else {
         simplex->spare = before;

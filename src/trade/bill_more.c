@@ -1,4 +1,5 @@
 #include "trade/backing.h"
+#include "trade/bill.h"
 #include "trade/bill_parts.h"
 #include "trade/say.h"
 #include "trade/trim_runs.h"

@@ -4,7 +4,8 @@
 #ifndef TRADE_TRIM_LEVEL_H
 #define TRADE_TRIM_LEVEL_H
 
-#include "trade/trim_runs.h"
+#include "layout/layout.h"
+#include "trade/trim_strip.h"
 
 /* Height of the bare floor or ceiling at x; at a step the value right of it. */
 Length bare_floor(const Face *face, Length x);
