@@ -86,6 +86,25 @@ void text_format_list(Text *text, const char *format, va_list list)
     text->length += (size_t)need;
 }
 
+char *text_in_list(Arena *arena, const char *format, va_list list)
+{
+    Text text;
+    text_init(&text);
+    text_format_list(&text, format, list);
+    char *out = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
+    return out;
+}
+
+char *text_in(Arena *arena, const char *format, ...)
+{
+    va_list list;
+    va_start(list, format);
+    char *out = text_in_list(arena, format, list);
+    va_end(list);
+    return out;
+}
+
 void text_pad(Text *text, size_t from, int columns)
 {
     BUG_UNLESS(from <= text->length);

@@ -5,6 +5,8 @@
 #ifndef BASE_TEXT_H
 #define BASE_TEXT_H
 
+#include "base/arena.h"
+
 #include <stdarg.h>
 #include <stddef.h>
 
@@ -23,6 +25,10 @@ void text_put_bytes(Text *text, const char *bytes, size_t length);
 void text_put_times(Text *text, char byte, int count); /* `count` times; negative is none */
 void text_format(Text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
 void text_format_list(Text *text, const char *format, va_list list) __attribute__((format(printf, 2, 0)));
+
+/* A text as by printf, in `arena`. */
+char *text_in(Arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
+char *text_in_list(Arena *arena, const char *format, va_list list) __attribute__((format(printf, 2, 0)));
 
 /* Pads with spaces so that the text since byte `from` fills `columns` character cells; longer stays as it is. */
 void text_pad(Text *text, size_t from, int columns);

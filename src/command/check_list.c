@@ -3,9 +3,9 @@
 #include <inttypes.h>
 #include <string.h>
 
+#include "base/fold.h"
 #include "base/utf8.h"
-#include "sheet/words.h"
-#include "sheet/writers/plain.h"
+#include "job/words.h"
 
 /*
  *     Boathouse reading wall: 0 faults, 13 cautions, 8 of them for any such job.
@@ -95,8 +95,8 @@ static Entries entries_of(Arena *arena, const Wall *wall, const Finding *finding
                       : alike > 1
                           ? several(arena, wall, &findings[i], alike)
                           : (Entry){place_of(arena, wall, &findings[i]), words_capital(arena, findings[i].text)};
-        entry.place = words_hold(arena, entry.place);
-        entry.text = words_hold(arena, entry.text);
+        entry.place = fold_hold(arena, entry.place);
+        entry.text = fold_hold(arena, entry.text);
         *arena_push(arena, &entries) = entry;
         i += alike;
     }
@@ -106,27 +106,16 @@ static Entries entries_of(Arena *arena, const Wall *wall, const Finding *finding
 /* The `number`-th line of the folded text; nothing where there is none. */
 static void put_line(Text *out, const char *text, int width, int number)
 {
-    int begin = 0, bytes = plain_fold(text, width, number, &begin);
-    for (int i = 0; i < bytes; i++) {
-        bool hard = strncmp(text + begin + i, HARD_SPACE, sizeof HARD_SPACE - 1) == 0;
-        text_put_bytes(out, hard ? " " : text + begin + i, 1);
-        i += hard ? (int)sizeof HARD_SPACE - 2 : 0;
-    }
-}
-
-static int lines_of(const char *text, int width)
-{
-    int count = 0, begin;
-    while (plain_fold(text, width, count, &begin) >= 0)
-        count++;
-    return count;
+    int begin = 0, bytes = fold_line(text, width, number, &begin);
+    if (bytes > 0)
+        fold_put(out, text + begin, (size_t)bytes);
 }
 
 static void put_entry(Text *out, const Entry *entry, int columns, int place)
 {
     bool beside = columns >= BESIDE_LEAST;
     int text_at = beside ? INDENT + place + APART : 2 * INDENT;
-    int place_lines = lines_of(entry->place, place), text_lines = lines_of(entry->text, columns - text_at);
+    int place_lines = fold_lines(entry->place, place), text_lines = fold_lines(entry->text, columns - text_at);
     int lines = !beside ? place_lines + text_lines : place_lines > text_lines ? place_lines : text_lines;
     for (int i = 0; i < lines; i++) {
         size_t from = out->length;
@@ -162,7 +151,7 @@ static void put_kind(Text *out, Arena *arena, const Wall *wall, const Finding *f
 
 static void put_folded(Text *out, const char *text, int columns)
 {
-    for (int i = 0; i < lines_of(text, columns); i++) {
+    for (int i = 0; i < fold_lines(text, columns); i++) {
         put_line(out, text, columns, i);
         text_put(out, "\n");
     }

@@ -1,6 +1,7 @@
 #include "fill/report_findings.h"
 
-#include <stdarg.h>
+#include "base/text.h"
+
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -15,16 +16,6 @@ static Shown show(const Wall *wall, Length length)
     Shown shown;
     length_show_unit(length, wall->units, wall->round, shown.text);
     return shown;
-}
-
-__attribute__((format(printf, 2, 3))) static const char *sentence(Arena *arena, const char *format, ...)
-{
-    char text[512];
-    va_list list;
-    va_start(list, format);
-    vsnprintf(text, sizeof text, format, list);
-    va_end(list);
-    return arena_text(arena, text, strlen(text));
 }
 
 static Finding *add(Arena *arena, const Layout *layout, Plan *plan, Rule rule, int face, int course)
@@ -54,16 +45,16 @@ static void report_break(Arena *arena, const Demand *demand, const Break *found,
         Length apart = found->at > found->other ? found->at - found->other : found->other - found->at;
         Shown distance = show(wall, apart), asked = show(wall, demand->stagger);
         finding->text =
-            sentence(arena, "the joint at %s stands %s from the one at %s in the course below; %s are asked for.",
-                     at.text, distance.text, other.text, asked.text);
+            text_in(arena, "the joint at %s stands %s from the one at %s in the course below; %s are asked for.",
+                    at.text, distance.text, other.text, asked.text);
     } else if (found->rule == RULE_SHORTEST) {
         Shown asked = show(wall, wall->joints.shortest);
-        finding->text = sentence(arena, "the piece at %s is %s long; no piece should be shorter than %s.", at.text,
-                                 other.text, asked.text);
+        finding->text = text_in(arena, "the piece at %s is %s long; no piece should be shorter than %s.", at.text,
+                                other.text, asked.text);
     } else if (demand->layout->faces[found->face].studs.count == 0) {
-        finding->text = sentence(arena, "the joint at %s stands on no stud: this face has none written down.", at.text);
+        finding->text = text_in(arena, "the joint at %s stands on no stud: this face has none written down.", at.text);
     } else {
-        finding->text = sentence(arena, "the joint at %s stands on no stud: back it with a block.", at.text);
+        finding->text = text_in(arena, "the joint at %s stands on no stud: back it with a block.", at.text);
     }
 }
 
@@ -130,38 +121,37 @@ static void report_bare(Arena *arena, const Demand *demand, const Rest *rests, B
     finding->at = bare->left;
     Shown from = show(wall, bare->left), to = show(wall, bare->right), longest = show(wall, rest),
           wide = show(wall, need), least = show(wall, shortest);
-    const char *place = sentence(arena, "bare from %s to %s", from.text, to.text);
+    const char *place = text_in(arena, "bare from %s to %s", from.text, to.text);
     if (plan->board_count == 0)
-        finding->text = sentence(arena, "%s: there are no boards; write what is at hand under stock.", place);
+        finding->text = text_in(arena, "%s: there are no boards; write what is at hand under stock.", place);
     else if (rests[0].width < need)
-        finding->text = sentence(arena, "%s: no board at hand is %s wide, as is needed here.", place, wide.text);
+        finding->text = text_in(arena, "%s: no board at hand is %s wide, as is needed here.", place, wide.text);
     else if (rest <= 0 && any > 0)
-        finding->text = sentence(arena, "%s: too few boards: nothing is left that is %s wide, as is needed here.",
-                                 place, wide.text);
+        finding->text =
+            text_in(arena, "%s: too few boards: nothing is left that is %s wide, as is needed here.", place, wide.text);
     else if (rest <= 0 && plan->piece_count == 0)
         finding->text =
-            sentence(arena, "%s: squaring and the stretches to avoid take all of every board; look at both.", place);
+            text_in(arena, "%s: squaring and the stretches to avoid take all of every board; look at both.", place);
     else if (rest <= 0)
-        finding->text = sentence(arena, "%s: too few boards: nothing is left of any.", place);
+        finding->text = text_in(arena, "%s: too few boards: nothing is left of any.", place);
     else if (rest < shortest && plan->piece_count == 0)
-        finding->text = sentence(arena,
-                                 "%s: no board is long enough: the longest gives %s, and no piece may be shorter "
-                                 "than %s.",
-                                 place, longest.text, least.text);
+        finding->text = text_in(arena,
+                                "%s: no board is long enough: the longest gives %s, and no piece may be shorter "
+                                "than %s.",
+                                place, longest.text, least.text);
     else if (rest < shortest)
         finding->text =
-            sentence(arena, "%s: too few boards: the longest rest is %s, and no piece may be shorter than %s.", place,
-                     longest.text, least.text);
+            text_in(arena, "%s: too few boards: the longest rest is %s, and no piece may be shorter than %s.", place,
+                    longest.text, least.text);
     else if (bare->too_few)
-        finding->text = sentence(arena, "%s: too few boards: the longest rest is %s.", place, longest.text);
+        finding->text = text_in(arena, "%s: too few boards: the longest rest is %s.", place, longest.text);
     else if (rest < length)
-        finding->text =
-            sentence(arena,
-                     "%s: of the boards left the longest reaches %s, and the rules let no joint stand where "
-                     "it would end.",
-                     place, longest.text);
+        finding->text = text_in(arena,
+                                "%s: of the boards left the longest reaches %s, and the rules let no joint stand where "
+                                "it would end.",
+                                place, longest.text);
     else
-        finding->text = sentence(arena, "%s: the rules let no piece end where it would have to.", place);
+        finding->text = text_in(arena, "%s: the rules let no piece end where it would have to.", place);
 }
 
 /* ---- hung pieces that do not fit, or should not have been cut as they were ---- */
@@ -181,15 +171,15 @@ static void report_hung(Arena *arena, const Demand *demand, int index, Plan *pla
     if (hung->fault != HUNG_NO_BOARD)
         finding->board = record->board;
     Shown from = show(wall, record->left), to = show(wall, record->right);
-    const char *what = sentence(arena, "the hung piece from %s to %s", from.text, to.text);
+    const char *what = text_in(arena, "the hung piece from %s to %s", from.text, to.text);
     const char *why = "";
     if (hung->fault == HUNG_FITS) {
         Shown first = show(wall, hung->across->from), last = show(wall, hung->across->to);
         finding->text =
-            sentence(arena,
-                     "%s is cut across %s to %s of board %d, which is to be avoided; look at what hangs there, or "
-                     "correct its board, its offset or the stretch; it stays in the plan.",
-                     what, first.text, last.text, record->board);
+            text_in(arena,
+                    "%s is cut across %s to %s of board %d, which is to be avoided; look at what hangs there, or "
+                    "correct its board, its offset or the stretch; it stays in the plan.",
+                    what, first.text, last.text, record->board);
         return;
     }
     switch (hung->fault) {
@@ -198,18 +188,18 @@ static void report_hung(Arena *arena, const Demand *demand, int index, Plan *pla
     case HUNG_LEAVES: why = "reaches beyond the end of its segment by more than 1/8 in; correct its ends"; break;
     case HUNG_OVERLAPS: why = "lies over another hung piece; correct the ends of one of them"; break;
     case HUNG_NO_BOARD:
-        why = sentence(arena, "is from board %d, which is not there; boards are numbered from 1 to %d", record->board,
-                       plan->board_count);
+        why = text_in(arena, "is from board %d, which is not there; boards are numbered from 1 to %d", record->board,
+                      plan->board_count);
         break;
     case HUNG_TOO_SHORT:
-        why = sentence(arena, "is from board %d, which is too short for it; correct its board or its offset",
-                       record->board);
+        why = text_in(arena, "is from board %d, which is too short for it; correct its board or its offset",
+                      record->board);
         break;
     case HUNG_TWICE:
-        why = sentence(arena, "takes wood of board %d that is in another hung piece; correct an offset", record->board);
+        why = text_in(arena, "takes wood of board %d that is in another hung piece; correct an offset", record->board);
         break;
     }
-    finding->text = sentence(arena, "%s %s; it is left out of the plan.", what, why);
+    finding->text = text_in(arena, "%s %s; it is left out of the plan.", what, why);
 }
 
 void report_anew(Arena *arena, const Demand *demand, int record, Plan *plan)
@@ -222,11 +212,11 @@ void report_anew(Arena *arena, const Demand *demand, int record, Plan *plan)
     finding->board = hung->board;
     Shown from = show(demand->wall, written->left), to = show(demand->wall, written->right);
     finding->text =
-        sentence(arena,
-                 "the hung piece from %s to %s is not as the plan has it: what does not hang yet is planned anew "
-                 "around all that does, and sheets printed before this no longer hold; record the first piece hung "
-                 "from here on with `plan: anew`, as the editor does.",
-                 from.text, to.text);
+        text_in(arena,
+                "the hung piece from %s to %s is not as the plan has it: what does not hang yet is planned anew "
+                "around all that does, and sheets printed before this no longer hold; record the first piece hung "
+                "from here on with `plan: anew`, as the editor does.",
+                from.text, to.text);
 }
 
 void report_findings(Arena *arena, const Demand *demand, const Breaks *breaks, Plan *plan)

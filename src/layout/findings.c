@@ -1,5 +1,6 @@
 #include "layout/findings.h"
 
+#include "base/text.h"
 #include "base/utf8.h"
 #include "layout/limits.h"
 
@@ -8,7 +9,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { NAME_MAX = 4 * WALL_NAME_MOST, SENTENCE_MAX = 4 * NAME_MAX };
+enum { NAME_MAX = 4 * WALL_NAME_MOST };
 
 static void safe_name(char name[NAME_MAX], const char *text)
 {
@@ -23,12 +24,10 @@ static void show(const Wall *wall, Length length, char out[LENGTH_TEXT_MAX])
 __attribute__((format(printf, 4, 5))) static void tell(Arena *arena, Layout *layout, Finding finding,
                                                        const char *format, ...)
 {
-    char text[SENTENCE_MAX];
     va_list list;
     va_start(list, format);
-    vsnprintf(text, sizeof text, format, list);
+    finding.text = text_in_list(arena, format, list);
     va_end(list);
-    finding.text = arena_text(arena, text, strlen(text));
     *arena_push(arena, &layout->findings) = finding;
 }
 

@@ -4,8 +4,8 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "sheet/edge_mark.h"
-#include "sheet/words.h"
+#include "job/edge_mark.h"
+#include "job/words.h"
 
 /* ---- shapes ---- */
 

@@ -5,8 +5,8 @@
 #define SHEET_FACE_H
 
 #include "job/job.h"
+#include "job/places.h"
 #include "sheet/drawing.h"
-#include "sheet/places.h"
 
 Drawing *drawing_of_face(Arena *arena, const Job *job, const Places *places, int face);
 

@@ -2,9 +2,10 @@
 
 #include <string.h>
 
+#include "base/fold.h"
 #include "base/panic.h"
 #include "base/utf8.h"
-#include "sheet/words.h"
+#include "job/words.h"
 
 SheetSection *sheet_section(Sheet *sheet, const char *place, bool new_page)
 {
@@ -30,7 +31,7 @@ static SheetLine *push_line(Arena *arena, SheetLines *lines)
 static void push_cell(Arena *arena, SheetLine *line, SheetCell cell)
 {
     BUG_UNLESS(cell.at >= 0 && cell.width > 0 && cell.at + cell.width <= SHEET_COLUMNS);
-    cell.text = words_hold(arena, cell.text);
+    cell.text = fold_hold(arena, cell.text);
     *arena_push(arena, line) = cell;
 }
 
@@ -70,7 +71,7 @@ static size_t words_of_line(const char *text)
 
 void sheet_words(Sheet *sheet, SheetLines *lines, int at, Weight weight, const char *text)
 {
-    text = words_hold(sheet->arena, text);
+    text = fold_hold(sheet->arena, text);
     do {
         size_t bytes = words_of_line(text);
         sheet_cell(sheet, sheet_line(sheet, lines), at, SHEET_COLUMNS - at, ALIGN_LEFT, weight,

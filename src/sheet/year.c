@@ -1,6 +1,6 @@
 #include "sheet/year.h"
 
-#include "sheet/words.h"
+#include "job/words.h"
 #include "trade/say.h"
 #include "trade/season.h"
 

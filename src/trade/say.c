@@ -7,14 +7,10 @@
 
 const char *say(Arena *arena, const char *format, ...)
 {
-    Text text;
-    text_init(&text);
     va_list list;
     va_start(list, format);
-    text_format_list(&text, format, list);
+    const char *said = text_in_list(arena, format, list);
     va_end(list);
-    const char *said = arena_text(arena, text.bytes, text.length);
-    text_finish(&text);
     return said;
 }
 

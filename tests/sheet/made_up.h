@@ -7,8 +7,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "job/words.h"
 #include "sheet/sheet.h"
-#include "sheet/words.h"
 
 static inline Sheet *made_up_sheet(Arena *arena)
 {

@@ -1,7 +1,7 @@
+#include "base/fold.h"
 #include "screen/forms/form.h"
 
 #include "base/utf8.h"
-#include "sheet/writers/plain.h"
 
 #include <stdio.h>
 
@@ -89,7 +89,7 @@ static const char *foot_text(const Form *form, Places at, int *style, char *out,
 static int draw_foot(Grid *grid, Rect foot, int style, const char *text, bool draw)
 {
     int begin, length, line = 0;
-    for (; text != NULL && line < foot.rows && (length = plain_fold(text, foot.columns, line, &begin)) >= 0; line++)
+    for (; text != NULL && line < foot.rows && (length = fold_line(text, foot.columns, line, &begin)) >= 0; line++)
         if (draw)
             grid_format(grid, foot.x, foot.y + line, foot.columns, style, "%.*s", length, text + begin);
     return line;

@@ -1,7 +1,7 @@
 #include "screen/forms/question.h"
 
+#include "base/fold.h"
 #include "base/panic.h"
-#include "sheet/writers/plain.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -33,7 +33,7 @@ typedef struct Question {
 static int lines_of(const char *text, int cells)
 {
     int begin, lines = 0;
-    while (plain_fold(text, cells, lines, &begin) >= 0)
+    while (fold_line(text, cells, lines, &begin) >= 0)
         lines++;
     return lines;
 }
@@ -42,7 +42,7 @@ static int lines_of(const char *text, int cells)
 static void draw_folded(Grid *grid, Rect area, const char *text, int top)
 {
     int begin, length;
-    for (int i = 0; i < area.rows && (length = plain_fold(text, area.columns, top + i, &begin)) >= 0; i++)
+    for (int i = 0; i < area.rows && (length = fold_line(text, area.columns, top + i, &begin)) >= 0; i++)
         grid_format(grid, area.x, area.y + i, area.columns, STYLE_PLAIN, "%.*s", length, text + begin);
 }
 

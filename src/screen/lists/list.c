@@ -1,8 +1,8 @@
 #include "screen/lists/list.h"
 
+#include "base/fold.h"
 #include "base/panic.h"
 #include "base/utf8.h"
-#include "sheet/writers/plain.h"
 
 #include <stdlib.h>
 
@@ -49,7 +49,7 @@ static void whole_draw(App *app, const List *list, Grid *grid, Rect foot)
     int begin, length;
     for (int x = foot.x; x < foot.x + foot.columns; x++)
         grid_glyph(grid, x, foot.y, GLYPH_LEVEL, STYLE_FRAME);
-    for (int line = 0; line + 1 < foot.rows && (length = plain_fold(text.bytes, foot.columns, line, &begin)) >= 0;
+    for (int line = 0; line + 1 < foot.rows && (length = fold_line(text.bytes, foot.columns, line, &begin)) >= 0;
          line++)
         grid_format(grid, foot.x, foot.y + 1 + line, foot.columns, STYLE_PLAIN, "%.*s", length, text.bytes + begin);
     text_finish(&text);
@@ -66,7 +66,7 @@ static int whole_rows(App *app, List *list, int cells, int most, int count)
     text_init(&text);
     list->kind->whole(app, list, list->focus, &text);
     int begin, lines = 0;
-    while (plain_fold(text.bytes, cells, lines, &begin) >= 0)
+    while (fold_line(text.bytes, cells, lines, &begin) >= 0)
         lines++;
     text_finish(&text);
     int least = most > WHOLE_ROWS + 3 && lines + 1 < WHOLE_ROWS ? WHOLE_ROWS : lines + 1;

@@ -1,7 +1,7 @@
 #include "screen/lists/lists.h"
 
+#include "job/words.h"
 #include "screen/forms/forms.h"
-#include "sheet/words.h"
 
 #include <inttypes.h>
 #include <string.h>

@@ -1,8 +1,8 @@
 #include "screen/lists/menu.h"
 
+#include "base/fold.h"
 #include "base/panic.h"
 #include "base/utf8.h"
-#include "sheet/writers/plain.h"
 
 #include <ctype.h>
 #include <stdio.h>
@@ -206,7 +206,7 @@ static const char *help_words(const HelpLine *line)
 static int help_fold(HelpLine *lines, int count, HelpLine line, int wide)
 {
     int begin;
-    for (; line.fold < FOLDS_MOST && plain_fold(help_words(&line), wide, line.fold, &begin) >= 0; line.fold++)
+    for (; line.fold < FOLDS_MOST && fold_line(help_words(&line), wide, line.fold, &begin) >= 0; line.fold++)
         lines[count++] = line;
     return count;
 }
@@ -246,7 +246,7 @@ static void help_line_draw(const HelpLine *line, Grid *grid, Rect row, int keys_
     if (line->fold == 0 && line->sign != NULL && line->sign->glyph != GLYPH_COUNT)
         grid_glyph(grid, row.x + 1, row.y, line->sign->glyph, STYLE_KEY);
     int begin = 0;
-    int length = plain_fold(words, row.columns - keys_wide, line->fold, &begin);
+    int length = fold_line(words, row.columns - keys_wide, line->fold, &begin);
     grid_format(grid, row.x + keys_wide, row.y, row.columns - keys_wide, STYLE_PLAIN, "%.*s", length > 0 ? length : 0,
                 words + begin);
 }

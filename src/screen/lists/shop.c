@@ -2,9 +2,9 @@
  * The lists of the shop: rough boards with what milling makes of each line, runs of trim with their strips. Both are
  * worked out once for each version of the wall.
  */
+#include "job/words.h"
 #include "screen/forms/forms.h"
 #include "screen/lists/lists.h"
-#include "sheet/words.h"
 #include "trade/mill.h"
 #include "trade/trim_runs.h"
 

@@ -5,13 +5,13 @@
  */
 #include "screen/lists/trial.h"
 
+#include "base/fold.h"
 #include "base/panic.h"
 #include "base/utf8.h"
 #include "screen/views/courses.h"
 #include "screen/views/drawn.h"
 #include "screen/views/elevation.h"
 #include "screen/views/shape.h"
-#include "sheet/writers/plain.h"
 
 #include <stdlib.h>
 
@@ -79,10 +79,10 @@ static void take(App *app, Trial *trial)
         app_say(app, STYLE_ACCENT, "Done: %s. Ctrl-Z puts it back.", document_undo_name(app->document));
 }
 
-static int fold_lines(const char *text, int columns, int most)
+static int lines_within(const char *text, int columns, int most)
 {
     int begin, lines = 0;
-    while (lines < most && plain_fold(text, columns, lines, &begin) >= 0)
+    while (lines < most && fold_line(text, columns, lines, &begin) >= 0)
         lines++;
     return lines;
 }
@@ -90,7 +90,7 @@ static int fold_lines(const char *text, int columns, int most)
 static void fold_draw(Grid *grid, Rect area, const char *text)
 {
     int begin, length;
-    for (int line = 0; line < area.rows && (length = plain_fold(text, area.columns, line, &begin)) >= 0; line++)
+    for (int line = 0; line < area.rows && (length = fold_line(text, area.columns, line, &begin)) >= 0; line++)
         grid_format(grid, area.x, area.y + line, area.columns, STYLE_PLAIN, "%.*s", length, text + begin);
 }
 
@@ -126,7 +126,7 @@ static void panel_draw(Trial *trial, Grid *grid, Rect panel)
         return;
     }
     const char *whole = trial->lines.at[trial->focus].whole;
-    int foot = fold_lines(whole, inside.columns, WHOLE_MOST);
+    int foot = lines_within(whole, inside.columns, WHOLE_MOST);
     if (foot > inside.rows - 3)
         foot = inside.rows > 4 ? inside.rows - 3 : 0;
     int rows = foot > 0 ? inside.rows - foot - 1 : inside.rows;
@@ -147,11 +147,11 @@ static int panel_rows(const Trial *trial, Rect area)
 {
     int wide = area.columns - 4, foot = 0;
     for (int i = 0; i < trial->lines.count; i++) { /* the same for every line, so that the wall above stands still */
-        int lines = fold_lines(trial->lines.at[i].whole, wide, WHOLE_MOST);
+        int lines = lines_within(trial->lines.at[i].whole, wide, WHOLE_MOST);
         foot = lines > foot ? lines : foot;
     }
     int lines = trial->lines.count < LINES_MOST ? trial->lines.count : LINES_MOST;
-    int rows = trial->lines.count == 0 ? fold_lines(trial->nothing, wide, WHOLE_MOST) + 2 : lines + foot + 3;
+    int rows = trial->lines.count == 0 ? lines_within(trial->nothing, wide, WHOLE_MOST) + 2 : lines + foot + 3;
     int most = area.rows - WALL_ROWS;
     int least = area.rows / 2;
     rows = rows > most ? most : rows;

@@ -1,8 +1,8 @@
 #include "screen/lists/trials.h"
 
 #include "base/utf8.h"
-#include "sheet/start_words.h"
-#include "sheet/words.h"
+#include "job/start_words.h"
+#include "job/words.h"
 #include "trade/say.h"
 #include "trade/widths.h"
 

@@ -1,6 +1,6 @@
 #include "screen/views/facts.h"
 
-#include "sheet/writers/plain.h"
+#include "base/fold.h"
 
 void facts_add(Arena *arena, Facts *facts, const char *label, int style, const char *text)
 {
@@ -18,7 +18,7 @@ static int fact_lines(const Fact *fact, int wide)
     int begin, lines = 0;
     if (fact->text == NULL)
         return 1;
-    while (plain_fold(fact->text, wide, lines, &begin) >= 0)
+    while (fold_line(fact->text, wide, lines, &begin) >= 0)
         lines++;
     return lines;
 }
@@ -31,7 +31,7 @@ static void fact_draw(Grid *grid, Rect area, const Fact *fact, int cells, int li
             continue;
         if (fold == 0)
             grid_text(grid, area.x, area.y + line, cells - 1, STYLE_LABEL, fact->label);
-        int length = fact->text == NULL ? 0 : plain_fold(fact->text, wide, fold, &begin);
+        int length = fact->text == NULL ? 0 : fold_line(fact->text, wide, fold, &begin);
         if (length > 0)
             grid_format(grid, area.x + cells, area.y + line, wide, fact->style, "%.*s", length, fact->text + begin);
     }

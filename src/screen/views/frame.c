@@ -7,10 +7,10 @@
  */
 #include "screen/views/frame.h"
 
+#include "base/fold.h"
 #include "base/utf8.h"
 #include "screen/forms/file.h"
 #include "screen/views/figures.h"
-#include "sheet/writers/plain.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -114,10 +114,10 @@ static int message_draw(App *app, Grid *grid, int bottom)
     const char *text = message_text(app, &style);
     int wide = grid->columns - 2;
     int most = grid->rows < 14 ? 1 : MESSAGE_LINES;
-    while (lines < most && plain_fold(text, wide, lines, &begin) > 0)
+    while (lines < most && fold_line(text, wide, lines, &begin) > 0)
         lines++;
     for (int line = 0; line < lines; line++)
-        if ((length = plain_fold(text, wide, line, &begin)) > 0)
+        if ((length = fold_line(text, wide, line, &begin)) > 0)
             grid_format(grid, 1, bottom - lines + 1 + line, wide, style, "%.*s", length, text + begin);
     return lines;
 }

@@ -1,7 +1,7 @@
 #include "screen/views/glance.h"
 
+#include "job/words.h"
 #include "screen/views/reader.h"
-#include "sheet/words.h"
 #include "trade/bill.h"
 #include "trade/say.h"
 #include "trade/season.h"

@@ -3,8 +3,8 @@
 #include "base/hash.h"
 #include "base/panic.h"
 #include "base/text.h"
+#include "job/words.h"
 #include "screen/forms/forms.h"
-#include "sheet/words.h"
 #include "trade/say.h"
 
 #include <inttypes.h>

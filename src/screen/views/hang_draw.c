@@ -7,11 +7,11 @@
  */
 #include "screen/views/hang.h"
 
+#include "job/edge_mark.h"
+#include "job/measures.h"
+#include "job/words.h"
 #include "screen/views/facts.h"
 #include "screen/views/large.h"
-#include "sheet/edge_mark.h"
-#include "sheet/measures.h"
-#include "sheet/words.h"
 #include "trade/corner.h"
 #include "trade/say.h"
 

@@ -9,10 +9,10 @@
 #include "screen/views/tally.h"
 
 #include "base/panic.h"
+#include "job/words.h"
 #include "screen/forms/field.h"
 #include "screen/views/facts.h"
 #include "screen/views/large.h"
-#include "sheet/words.h"
 #include "trade/say.h"
 #include "trade/tally.h"
 

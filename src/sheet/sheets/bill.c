@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#include "sheet/words.h"
+#include "job/words.h"
 #include "trade/bill.h"
 
 /* The bill of materials: a line for each thing with its amount, and under it what is assumed and where that is from. */

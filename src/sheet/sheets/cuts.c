@@ -6,8 +6,8 @@
 
 #include "base/text.h"
 #include "fill/trim.h"
-#include "sheet/measures.h"
-#include "sheet/words.h"
+#include "job/measures.h"
+#include "job/words.h"
 #include "trade/trim_runs.h"
 
 /*

@@ -2,9 +2,9 @@
 
 #include <inttypes.h>
 
-#include "sheet/edge_mark.h"
+#include "job/edge_mark.h"
+#include "job/words.h"
 #include "sheet/face.h"
-#include "sheet/words.h"
 
 /* The elevation: on drawn pages to scale, on text pages one line a course, to scale along it. */
 enum { NUMBER = 0, NUMBER_WIDTH = 5, MARK = 6, MARK_WIDTH = 11, PICTURE = 18, COLUMNS = SHEET_COLUMNS - PICTURE };

@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "sheet/words.h"
+#include "job/words.h"
 
 /*
  * Faults and cautions as a list: the check sheet, and the last section of others. What one rule finds several times on

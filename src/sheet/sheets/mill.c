@@ -2,7 +2,7 @@
 
 #include <inttypes.h>
 
-#include "sheet/words.h"
+#include "job/words.h"
 #include "trade/mill.h"
 #include "trade/say.h"
 

@@ -3,8 +3,8 @@
 #include <inttypes.h>
 #include <stdlib.h>
 
-#include "sheet/edge_mark.h"
-#include "sheet/words.h"
+#include "job/edge_mark.h"
+#include "job/words.h"
 
 /*
  * The story pole: every height that is marked, highest first. Courses that stand at one height on every face are one

@@ -4,10 +4,10 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "sheet/edge_mark.h"
-#include "sheet/measures.h"
-#include "sheet/places.h"
-#include "sheet/words.h"
+#include "job/edge_mark.h"
+#include "job/measures.h"
+#include "job/places.h"
+#include "job/words.h"
 #include "sheet/year.h"
 #include "trade/corner.h"
 #include "trade/rakes.h"

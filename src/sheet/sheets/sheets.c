@@ -1,6 +1,6 @@
 #include "sheet/sheets/sheets.h"
 
-#include "sheet/words.h"
+#include "job/words.h"
 
 Sheet *sheet_of_job(Arena *arena, const Job *job, const char *kind, const char *date)
 {

@@ -2,9 +2,9 @@
 
 #include <inttypes.h>
 
+#include "job/start_words.h"
+#include "job/words.h"
 #include "layout/starts.h"
-#include "sheet/start_words.h"
-#include "sheet/words.h"
 #include "trade/widths.h"
 
 /*

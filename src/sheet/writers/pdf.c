@@ -4,7 +4,7 @@
 #include <cairo-svg.h>
 #include <string.h>
 
-#include "sheet/words.h"
+#include "job/words.h"
 #include "sheet/writers/draw_cairo.h"
 
 static cairo_status_t collect(void *closure, const unsigned char *bytes, unsigned int length)

@@ -2,59 +2,18 @@
 
 #include <string.h>
 
+#include "base/fold.h"
 #include "base/utf8.h"
+#include "job/words.h"
 #include "sheet/flow.h"
-#include "sheet/words.h"
-
-#define HARD_SPACE "\xc2\xa0" /* does not break; printed as a plain one */
 
 enum { HEAD_LINES = 4 }; /* three of the page head and the rule under it */
-
-/* The bytes of `text` that go into one line of `width` cells: up to the last space that fits and is not within a
- * length, else up to any space, or cut within a word that is longer than a whole line. */
-static size_t line_bytes(const char *text, int width)
-{
-    size_t fits = utf8_prefix(text, width);
-    if (text[fits] == '\0')
-        return fits;
-    for (size_t i = fits + 1; i > 0; i--)
-        if (text[i - 1] == ' ' && !words_within_length(text, i - 1))
-            return i;
-    for (size_t i = fits + 1; i > 0; i--)
-        if (text[i - 1] == ' ')
-            return i;
-    return fits > 0 ? fits : 1;
-}
-
-int plain_fold(const char *text, int width, int number, int *begin)
-{
-    size_t at = 0;
-    for (int line = 0;; line++) {
-        size_t bytes = line_bytes(text + at, width);
-        size_t next = at + bytes;
-        while (text[next] == ' ')
-            next++;
-        if (line == number) {
-            while (bytes > 0 && text[at + bytes - 1] == ' ')
-                bytes--;
-            *begin = (int)at;
-            return (int)bytes;
-        }
-        if (text[next] == '\0')
-            return -1;
-        at = next;
-    }
-}
 
 static int cell_lines(const SheetCell *cell)
 {
     if (cell->kind != CELL_TEXT || cell->cut)
         return 1;
-    int count = 1;
-    int begin;
-    while (plain_fold(cell->text, cell->width, count, &begin) >= 0)
-        count++;
-    return count;
+    return fold_lines(cell->text, cell->width);
 }
 
 static int line_lines(const SheetLine *line)
@@ -84,11 +43,7 @@ static void put_aligned(Text *out, const SheetCell *cell, const char *text, size
     part[count] = '\0';
     if (cell->align == ALIGN_RIGHT)
         text_put_times(out, ' ', cell->width - utf8_cells(part));
-    for (const char *c = part; *c != '\0';) {
-        bool hard = strncmp(c, HARD_SPACE, sizeof HARD_SPACE - 1) == 0;
-        text_put_bytes(out, hard ? " " : c, 1);
-        c += hard ? sizeof HARD_SPACE - 1 : 1;
-    }
+    fold_put(out, part, count);
 }
 
 /* The part of the cell that stands in the `number`-th of its line's lines. */
@@ -113,7 +68,7 @@ static void put_cell(Text *out, const SheetCell *cell, int number)
                 put_aligned(out, cell, cell->text, utf8_prefix(cell->text, cell->width));
             break;
         }
-        int bytes = plain_fold(cell->text, cell->width, number, &begin);
+        int bytes = fold_line(cell->text, cell->width, number, &begin);
         if (bytes > 0)
             put_aligned(out, cell, cell->text + begin, (size_t)bytes);
         break;

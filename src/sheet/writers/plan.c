@@ -5,8 +5,8 @@
 
 #include "base/utf8.h"
 #include "fill/trim.h"
+#include "job/places.h"
 #include "layout/starts.h"
-#include "sheet/places.h"
 #include "trade/season.h"
 #include "trade/trim_runs.h"
 

@@ -2,8 +2,8 @@
 #include "fill/fill.h"
 #include "layout/made.h"
 
+#include "job/words.h"
 #include "sheet/sheets/sheets.h"
-#include "sheet/words.h"
 #include "sheet/writers/plain.h"
 
 #include <string.h>

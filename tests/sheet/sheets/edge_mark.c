@@ -1,7 +1,7 @@
 /* Which marks of a course can be made on the wall: planks that show 100 mm, gaps of 10 mm, a face 1000 mm wide. */
 #include "layout/made.h"
 
-#include "sheet/edge_mark.h"
+#include "job/edge_mark.h"
 #include "sheet/shown.h"
 
 static Made wall_of(Face **face, Length lower, Length upper)

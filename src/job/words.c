@@ -1,4 +1,4 @@
-#include "sheet/words.h"
+#include "job/words.h"
 
 #include <inttypes.h>
 #include <stdarg.h>
@@ -12,15 +12,10 @@ enum { NAME_CELLS = 60 };
 
 char *words(Arena *arena, const char *format, ...)
 {
-    va_list list, again;
+    va_list list;
     va_start(list, format);
-    va_copy(again, list);
-    int length = vsnprintf(NULL, 0, format, list);
+    char *out = text_in_list(arena, format, list);
     va_end(list);
-    BUG_UNLESS(length >= 0);
-    char *out = arena_bytes(arena, (size_t)length + 1);
-    vsnprintf(out, (size_t)length + 1, format, again);
-    va_end(again);
     return out;
 }
 
@@ -77,44 +72,6 @@ char *words_length_unit(Arena *arena, const Wall *wall, Length length)
     char text[LENGTH_TEXT_MAX];
     length_show_unit(length, wall->units, wall->round, text);
     return arena_text(arena, text, strlen(text));
-}
-
-static bool digit(char c)
-{
-    return c >= '0' && c <= '9';
-}
-
-bool words_within_length(const char *text, size_t i)
-{
-    if (i == 0 || text[i] != ' ' || (!digit(text[i - 1]) && text[i - 1] != '\''))
-        return false;
-    const char *next = text + i + 1;
-    size_t digits = strspn(next, "0123456789");
-    if (digits > 0)
-        return next[digits] == '/' || text[i - 1] == '\'';
-    bool unit = strncmp(next, "in", 2) == 0 || strncmp(next, "mm", 2) == 0;
-    return unit && !(next[2] >= 'a' && next[2] <= 'z');
-}
-
-const char *words_hold(Arena *arena, const char *text)
-{
-    static const char hard[] = "\xc2\xa0";
-    size_t length = strlen(text), count = 0;
-    for (size_t i = 0; i < length; i++)
-        count += words_within_length(text, i) ? 1 : 0;
-    if (count == 0)
-        return text;
-    char *out = arena_bytes(arena, length + count + 1);
-    char *at = out;
-    for (size_t i = 0; i < length; i++) {
-        if (words_within_length(text, i)) {
-            *at++ = hard[0];
-            *at++ = hard[1];
-        } else {
-            *at++ = text[i];
-        }
-    }
-    return out;
 }
 
 /* 1/64 in is 15625 millionths; millimetres have at most one digit behind the point in any marking resolution. */

@@ -1,9 +1,9 @@
-#include "sheet/measures.h"
+#include "job/measures.h"
 
 #include <string.h>
 
 #include "base/text.h"
-#include "sheet/words.h"
+#include "job/words.h"
 #include "trade/corner.h"
 
 #define HARD_SPACE "\xc2\xa0" /* a width and its place stay on one line */

@@ -1,8 +1,8 @@
-#include "sheet/start_words.h"
+#include "job/start_words.h"
 
 #include <inttypes.h>
 
-#include "sheet/words.h"
+#include "job/words.h"
 
 const char *start_words_why(Arena *arena, const Start *start)
 {

@@ -3,8 +3,8 @@
  * text is in plain words, made in the arena, and the same on every machine. Names that a user typed come out safe to
  * show.
  */
-#ifndef SHEET_WORDS_H
-#define SHEET_WORDS_H
+#ifndef JOB_WORDS_H
+#define JOB_WORDS_H
 
 #include "base/text.h"
 #include "job/job.h"
@@ -26,13 +26,6 @@ char *words_finding(Arena *arena, const Finding *finding);
 /* "40 1/2", to the wall's marking resolution; words_length_unit: "40 1/2 in". */
 char *words_length(Arena *arena, const Wall *wall, Length length);
 char *words_length_unit(Arena *arena, const Wall *wall, Length length);
-
-/* Whether the space at text[i] stands between the parts of a length or before its unit: "2 11/16 in". */
-bool words_within_length(const char *text, size_t i);
-
-/* The text with a space that does not break between the parts of a length and before its unit: "2 11/16 in" stays on
- * one line. The text itself where it holds none. */
-const char *words_hold(Arena *arena, const char *text);
 
 /* "40.5": the same as a decimal number, for spreadsheets. */
 char *words_decimal(Arena *arena, const Wall *wall, Length length);

@@ -4,8 +4,8 @@
  * it crosses. All of it is of the whole plank, with the part that the next course hides. It knows nothing of boards,
  * rounding or words.
  */
-#ifndef SHEET_PLANK_H
-#define SHEET_PLANK_H
+#ifndef JOB_PLANK_H
+#define JOB_PLANK_H
 
 #include "layout/layout.h"
 

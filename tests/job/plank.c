@@ -1,8 +1,8 @@
 /* Pieces measured at the bench, worked out by hand: a face 1000 mm wide, planks that show 100 mm, gaps of 10 mm. */
-#include "sheet/plank.h"
+#include "job/plank.h"
 #include "layout/made.h"
 
-#include "sheet/measures.h"
+#include "job/measures.h"
 
 #include <string.h>
 

@@ -1,7 +1,7 @@
-#include "sheet/edge_mark.h"
+#include "job/edge_mark.h"
 
 #include "base/text.h"
-#include "sheet/words.h"
+#include "job/words.h"
 
 /*
  *      ______________________________  upper mark: all along

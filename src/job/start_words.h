@@ -2,8 +2,8 @@
  * What is said of a start height worth considering: why one would take it, where its narrowest strip is, what it does
  * to top, bottom and openings. The sheet of starts and the editor say the same. It weighs nothing.
  */
-#ifndef SHEET_START_WORDS_H
-#define SHEET_START_WORDS_H
+#ifndef JOB_START_WORDS_H
+#define JOB_START_WORDS_H
 
 #include "base/arena.h"
 #include "layout/starts.h"

@@ -1,4 +1,4 @@
-#include "sheet/places.h"
+#include "job/places.h"
 
 Places places_of_plan(Arena *arena, const Layout *layout, const Plan *plan)
 {

@@ -1,4 +1,4 @@
-#include "sheet/plank.h"
+#include "job/plank.h"
 
 #include "base/panic.h"
 /*

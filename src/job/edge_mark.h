@@ -3,8 +3,8 @@
  * nominal edge lies below the one or above the other, and no pencil reaches it; sheets then name the floor or the
  * ceiling in the mark's place. It knows the limits with their margins, as the layout has them, and nothing of pieces.
  */
-#ifndef SHEET_EDGE_MARK_H
-#define SHEET_EDGE_MARK_H
+#ifndef JOB_EDGE_MARK_H
+#define JOB_EDGE_MARK_H
 
 #include "job/job.h"
 

@@ -2,8 +2,8 @@
  * Where in a plan the pieces and bare stretches of a course stand, and in which order courses are hung. An index over
  * what the plan lists in hanging order; it knows nothing of sheets.
  */
-#ifndef SHEET_PLACES_H
-#define SHEET_PLACES_H
+#ifndef JOB_PLACES_H
+#define JOB_PLACES_H
 
 #include "fill/plan.h"
 #include "layout/layout.h"

@@ -3,11 +3,11 @@
  * figures come from plank.h; here they are rounded, once each, and put into sentences that the row sheet and the cut
  * sheet share.
  */
-#ifndef SHEET_MEASURES_H
-#define SHEET_MEASURES_H
+#ifndef JOB_MEASURES_H
+#define JOB_MEASURES_H
 
 #include "job/job.h"
-#include "sheet/plank.h"
+#include "job/plank.h"
 
 /* "full width, 2 3/4"; "taper off the upper edge, 2 1/2 at the left to 1 7/8 at the right"; "scribe off the lower edge:
  * width 2 1/2 at 0, 2 3/8 at 70, 2 3/4 at 141 3/8 from the left end", breaks nearer than a marking step as one, a step
