@@ -8,7 +8,7 @@
 #include "job/words.h"
 
 /*
- *     Boathouse reading wall: 0 faults, 13 cautions, 8 of them for any such job.
+ *     Boathouse reading wall: 9 hazards, 8 of them on any such job, 0 faults, 4 cautions.
  *
  *     Caution: sliver (4)
  *       course -16               Nothing of the plank is left at the floor, from
@@ -138,7 +138,7 @@ static void put_kind(Text *out, Arena *arena, const Wall *wall, const Finding *f
     if (findings->rule == RULE_CARE)
         text_put(out, "\nCare, on any such job\n");
     else
-        text_format(out, "\n%s: %s (%d)\n", rule_grade(findings->rule) == GRADE_FAULT ? "Fault" : "Caution",
+        text_format(out, "\n%s: %s (%d)\n", words_capital(arena, grade_word(rule_grade(findings->rule))),
                     rule_word(findings->rule), count);
     int most = columns >= BESIDE_LEAST ? columns / 3 : columns - INDENT, place = 0;
     for (int i = 0; i < entries.count; i++) {
@@ -162,26 +162,20 @@ void check_list_write(const Job *job, int columns, Text *out)
     Arena *arena = arena_new();
     const Findings *findings = &job->findings;
     columns = columns < CHECK_LIST_LEAST ? CHECK_LIST_LEAST : columns > CHECK_LIST_MOST ? CHECK_LIST_MOST : columns;
-    int faults = findings_faults(findings), general = 0;
+    int general = 0;
     for (int i = 0; i < findings->count; i++)
         general += findings->at[i].rule == RULE_CARE;
     const char *title = job->wall->title[0] == '\0' ? "This wall" : words_name(arena, job->wall->title);
-    put_folded(out,
-               words(arena, "%s: %s, %s%s.", title, words_count(arena, faults, "fault", "faults"),
-                     words_count(arena, findings->count - faults, "caution", "cautions"),
-                     general == 0 ? "" : words(arena, ", %d of them for any such job", general)),
-               columns);
-    for (int first = 0; first < findings->count;) {
+    put_folded(out, words(arena, "%s: %s", title, words_grades(arena, findings, general)), columns);
+    for (int place = 0; place < findings->count;) {
+        int first = findings_shown(findings, place);
         int count = 1;
         while (first + count < findings->count && findings->at[first + count].rule == findings->at[first].rule)
             count++;
         put_kind(out, arena, job->wall, &findings->at[first], count, columns);
-        first += count;
+        place += count;
     }
     if (findings->count == 0)
-        put_folded(out,
-                   "Nothing was found by the checks that there are. That is no word on codes, manuals or licences: ask "
-                   "those who answer for them.",
-                   columns);
+        put_folded(out, "These checks found nothing. They do not cover codes, manuals or licenses.", columns);
     arena_free(arena);
 }

@@ -1,6 +1,6 @@
 /*
- * What `check` says at a terminal: faults and cautions by kind, the place first, the text folded beside it to the
- * width of the window, no pages. A pipe, a file and a printer get the sheet instead (sheet/findings).
+ * What `check` says at a terminal: hazards, faults and cautions by kind, the place first, the text folded beside it to
+ * the width of the window, no pages. A pipe, a file and a printer get the sheet instead (sheet/findings).
  */
 #ifndef COMMAND_CHECK_LIST_H
 #define COMMAND_CHECK_LIST_H

@@ -230,7 +230,7 @@ int produce(const Call *call)
         return produce_tell(&err);
     }
     if (making.done && deliver(call, format_of(call), &making.text, &making.err))
-        status = findings_faults(&making.job->findings) > 0 ? 1 : 0;
+        status = findings_of(&making.job->findings, GRADE_FAULT) > 0 ? 1 : 0;
     else if (making.job != NULL)
         status = produce_tell(&making.err);
     text_finish(&making.text);

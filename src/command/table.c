@@ -14,7 +14,7 @@ static const Command commands[] = {
     {"bill", "materials: boards, trim, fasteners, adhesive, finish", FORMATS_ALL, sheet_bill},
     {"mill", "mill sheet: rough boards to planks", FORMATS_ALL, sheet_mill},
     {"draw", "elevation, drawn", FORMATS_ALL, sheet_draw},
-    {"check", "faults and cautions only", FORMATS_ALL, sheet_check},
+    {"check", "hazards, faults and cautions only", FORMATS_ALL, sheet_check},
     {"starts", "start heights worth considering, best first", FORMATS_ALL, sheet_starts},
     {"plan", "the plan as data (YAML, nanometres)", 0, NULL},
 };

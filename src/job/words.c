@@ -134,6 +134,14 @@ char *words_count(Arena *arena, int count, const char *one, const char *many)
     return words(arena, "%d %s", count, count == 1 ? one : many);
 }
 
+char *words_grades(Arena *arena, const Findings *findings, int general)
+{
+    return words(arena, "%s%s, %s, %s.", words_count(arena, findings_of(findings, GRADE_HAZARD), "hazard", "hazards"),
+                 general == 0 ? "" : words(arena, ", %d of them on any such job", general),
+                 words_count(arena, findings_of(findings, GRADE_FAULT), "fault", "faults"),
+                 words_count(arena, findings_of(findings, GRADE_CAUTION), "caution", "cautions"));
+}
+
 char *words_units(Arena *arena, const Wall *wall)
 {
     return words(arena, "%s, marked to %s", wall->units == UNITS_IN ? "inches" : "millimetres",

@@ -48,6 +48,9 @@ const char *words_rip_shape(RipShape shape);
 /* "1 board", "3 boards". */
 char *words_count(Arena *arena, int count, const char *one, const char *many);
 
+/* "9 hazards, 8 of them on any such job, 0 faults, 4 cautions." `general` of the hazards are of any such job. */
+char *words_grades(Arena *arena, const Findings *findings, int general);
+
 /* "3 of 41 neighbours are of one tone; by chance it would be 14"; NULL where no neighbours have a tone. */
 char *words_tones(Arena *arena, const Looks *looks);
 

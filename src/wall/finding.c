@@ -12,29 +12,20 @@ static const struct {
     const char *word;
     Grade grade;
 } rules[RULE_COUNT] = {
-    [RULE_STAGGER] = {"stagger", GRADE_FAULT},
-    [RULE_SHORTEST] = {"shortest", GRADE_FAULT},
-    [RULE_STUD] = {"stud", GRADE_FAULT},
-    [RULE_STOCK] = {"stock", GRADE_FAULT},
-    [RULE_CROSSING] = {"crossing", GRADE_FAULT},
-    [RULE_HUNG] = {"hung", GRADE_FAULT},
-    [RULE_CORNER] = {"corner", GRADE_FAULT},
-    [RULE_MISSING] = {"missing", GRADE_FAULT},
-    [RULE_SLIVER] = {"sliver", GRADE_CAUTION},
-    [RULE_PLATE] = {"plate", GRADE_CAUTION},
-    [RULE_FIRE] = {"fire", GRADE_CAUTION},
-    [RULE_BOX] = {"box", GRADE_CAUTION},
-    [RULE_NAIL] = {"nail", GRADE_CAUTION},
-    [RULE_WIRE] = {"wire", GRADE_CAUTION},
-    [RULE_SEASON] = {"season", GRADE_CAUTION},
-    [RULE_BOUND] = {"bound", GRADE_CAUTION},
-    [RULE_REFERENCE] = {"reference", GRADE_CAUTION},
-    [RULE_LEAVE] = {"leave", GRADE_CAUTION},
-    [RULE_EDGE] = {"edge", GRADE_CAUTION},
-    [RULE_ANEW] = {"anew", GRADE_CAUTION},
-    [RULE_ANCHOR] = {"anchor", GRADE_CAUTION},
+    [RULE_STAGGER] = {"stagger", GRADE_FAULT},   [RULE_SHORTEST] = {"shortest", GRADE_FAULT},
+    [RULE_STUD] = {"stud", GRADE_FAULT},         [RULE_STOCK] = {"stock", GRADE_FAULT},
+    [RULE_CROSSING] = {"crossing", GRADE_FAULT}, [RULE_HUNG] = {"hung", GRADE_FAULT},
+    [RULE_CORNER] = {"corner", GRADE_FAULT},     [RULE_MISSING] = {"missing", GRADE_FAULT},
+    [RULE_FIRE] = {"fire", GRADE_HAZARD},        [RULE_BOX] = {"box", GRADE_HAZARD},
+    [RULE_WIRE] = {"wire", GRADE_HAZARD},        [RULE_CARE] = {"care", GRADE_HAZARD},
+    [RULE_SLIVER] = {"sliver", GRADE_CAUTION},   [RULE_STUB] = {"stub", GRADE_CAUTION},
+    [RULE_SHALLOW] = {"shallow", GRADE_CAUTION}, [RULE_KERF] = {"kerf", GRADE_CAUTION},
+    [RULE_PLATE] = {"plate", GRADE_CAUTION},     [RULE_NAIL] = {"nail", GRADE_CAUTION},
+    [RULE_SEASON] = {"season", GRADE_CAUTION},   [RULE_ANCHOR] = {"anchor", GRADE_CAUTION},
+    [RULE_RANGE] = {"range", GRADE_CAUTION},     [RULE_BOUND] = {"bound", GRADE_CAUTION},
+    [RULE_ANEW] = {"anew", GRADE_CAUTION},       [RULE_EDGE] = {"edge", GRADE_CAUTION},
+    [RULE_LEAVE] = {"leave", GRADE_CAUTION},     [RULE_REFERENCE] = {"reference", GRADE_CAUTION},
     [RULE_TRIM] = {"trim", GRADE_CAUTION},
-    [RULE_CARE] = {"care", GRADE_CAUTION},
 };
 
 Finding finding_of(Rule rule)
@@ -52,6 +43,16 @@ Grade rule_grade(Rule rule)
 {
     BUG_UNLESS(rule < RULE_COUNT);
     return rules[rule].grade;
+}
+
+const char *grade_word(Grade grade)
+{
+    switch (grade) {
+    case GRADE_FAULT: return "fault";
+    case GRADE_HAZARD: return "hazard";
+    case GRADE_CAUTION: return "caution";
+    }
+    return "";
 }
 
 static int compare_numbers(int64_t a, int64_t b)
@@ -76,6 +77,8 @@ static int compare_findings(const Finding *a, const Finding *b)
         order = compare_numbers(a->opening, b->opening);
     if (order == 0)
         order = compare_numbers(a->board, b->board);
+    if (order == 0)
+        order = compare_numbers(a->piece, b->piece);
     return order;
 }
 
@@ -110,10 +113,19 @@ void findings_sort(Findings *findings)
     arena_free(arena);
 }
 
-int findings_faults(const Findings *findings)
+int findings_of(const Findings *findings, Grade grade)
 {
-    int faults = 0;
+    int count = 0;
     for (int i = 0; i < findings->count; i++)
-        faults += rule_grade(findings->at[i].rule) == GRADE_FAULT;
-    return faults;
+        count += rule_grade(findings->at[i].rule) == grade;
+    return count;
+}
+
+int findings_shown(const Findings *findings, int place)
+{
+    const int faults = findings_of(findings, GRADE_FAULT);
+    const int hazards = findings_of(findings, GRADE_HAZARD);
+    if (place < hazards)
+        return faults + place;
+    return place < faults + hazards ? place - hazards : place;
 }

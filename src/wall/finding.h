@@ -1,8 +1,8 @@
 /*
- * One thing that the user must know about their wall: a rule that could not be kept (fault) or something to look at
- * (caution). Layout, fill and trade each add their own; the list is sorted once into the order of the plan: by rule,
- * then face, course, place. Findings are data in a result, never errors. The texts are whole sentences in plain words
- * with lengths already printed.
+ * One thing that the user must know about their wall: a rule that could not be kept (fault), a way to be hurt (hazard)
+ * or something to look at (caution). Layout, fill and trade each add their own; the list is sorted once into the order
+ * of the plan: by rule, then face, course, place. Findings are data in a result, never errors. The texts are whole
+ * sentences in plain words with lengths already printed.
  */
 #ifndef WALL_FINDING_H
 #define WALL_FINDING_H
@@ -10,8 +10,8 @@
 #include "base/arena.h"
 #include "length/length.h"
 
-/* In the order in which the plan lists them. Faults first, then cautions. A new rule needs a row in finding.c's table.
- */
+/* In the order in which the plan lists them: faults, then hazards, then cautions, of which those from RULE_ANEW on
+ * stand by their words in byte order. A new rule needs a row in finding.c's table. */
 typedef enum Rule {
     RULE_STAGGER,
     RULE_SHORTEST,
@@ -21,25 +21,30 @@ typedef enum Rule {
     RULE_HUNG,
     RULE_CORNER,
     RULE_MISSING, /* strips of trim that the trim stock does not give */
+    RULE_FIRE,    /* wood near a fireplace, a stove or a pipe */
+    RULE_BOX,     /* a box behind the planks' face */
+    RULE_WIRE,    /* fasteners that may reach a wire or a pipe */
+    RULE_CARE,    /* what the trade warns of on any such job: old paint, dust, narrow rips, rags, ... */
     RULE_SLIVER,
+    RULE_STUB,    /* a piece too short to hold at the saw */
+    RULE_SHALLOW, /* a notch nowhere deep enough to cut */
+    RULE_KERF,    /* no kerf given while boards are cut in two */
     RULE_PLATE,
-    RULE_FIRE,
-    RULE_BOX,
     RULE_NAIL,
-    RULE_WIRE,
     RULE_SEASON,
-    RULE_BOUND,     /* the lower limit that was worked out failed its own check: the plan does without it */
-    RULE_REFERENCE, /* the reference course is nowhere on the wall */
-    RULE_LEAVE,     /* a course is left away because nowhere above planks.leave */
-    RULE_EDGE,      /* an edge measured after hanging that is far from where the planks end */
-    RULE_ANEW,      /* what hangs does not all go by one plan: the rest is planned anew around it */
     RULE_ANCHOR,    /* a piece, or a face, with no stud known behind it to nail into */
+    RULE_RANGE,     /* a figure that may be a slip of the hand */
+    RULE_BOUND,     /* the lower limit that was worked out failed its own check: the plan does without it */
+    RULE_ANEW,      /* what hangs does not all go by one plan: the rest is planned anew around it */
+    RULE_EDGE,      /* an edge measured after hanging that is far from where the planks end */
+    RULE_LEAVE,     /* a course is left away because nowhere above planks.leave */
+    RULE_REFERENCE, /* the reference course is nowhere on the wall */
     RULE_TRIM,      /* a strip of trim that does not fit, or does not hide what it should */
-    RULE_CARE,      /* what the trade warns of on any such job: old paint, dust, narrow rips, rags, ... */
     RULE_COUNT
 } Rule;
 
-typedef enum Grade { GRADE_FAULT, GRADE_CAUTION } Grade;
+/* A rule broken; someone may be hurt; worth a look. */
+typedef enum Grade { GRADE_FAULT, GRADE_HAZARD, GRADE_CAUTION } Grade;
 
 /* What does not apply: face -1, has_course false, has_at false, piece 0, board 0, opening -1. */
 typedef struct Finding {
@@ -68,9 +73,17 @@ Finding finding_of(Rule rule);
 
 const char *rule_word(Rule rule); /* the word in the plan: "stagger", "sliver", ... */
 Grade rule_grade(Rule rule);
+const char *grade_word(Grade grade); /* "fault", "hazard", "caution" */
 
-/* Sorts into the plan's order: rule, face, course, at, opening, board, then as added. */
+/* Sorts into the plan's order: rule, then what is of no face, faces, courses from the bottom, at, opening, board,
+ * piece, then as added. */
 void findings_sort(Findings *findings);
-int findings_faults(const Findings *findings); /* how many are faults */
+
+/* How many of sorted or unsorted findings are of the grade. */
+int findings_of(const Findings *findings, Grade grade);
+
+/* The order in which people read sorted findings, hazards first: the index of the one that is shown at `place`. Those
+ * of one rule stay together. */
+int findings_shown(const Findings *findings, int place);
 
 #endif

@@ -36,6 +36,7 @@ static Job job_of(Arena *arena)
     Finding care = finding_of(RULE_CARE);
     care.text = "Dust: Wood dust harms lungs.";
     *arena_push(arena, &job.findings) = care;
+    findings_sort(&job.findings);
     return job;
 }
 
@@ -54,7 +55,10 @@ START_TEST(by_kind_with_the_place_first)
     Arena *arena = arena_new();
     Job job = job_of(arena);
     assert_string_equal(list_of(arena, &job, 80),
-                        "Boathouse porch: 1 fault, 3 cautions, 1 of them for any such job.\n"
+                        "Boathouse porch: 1 hazard, 1 of them on any such job, 1 fault, 2 cautions.\n"
+                        "\n"
+                        "Care, on any such job\n"
+                        "  Dust  Wood dust harms lungs.\n"
                         "\n"
                         "Fault: stagger (1)\n"
                         "  east, course -3, piece 12,  This joint is 2 in from the one in the course\n"
@@ -62,10 +66,7 @@ START_TEST(by_kind_with_the_place_first)
                         "\n"
                         "Caution: anchor (2)\n"
                         "  north  No stud stands behind these pieces: piece 17 (course 5); piece 20\n"
-                        "         (course 5).\n"
-                        "\n"
-                        "Care, on any such job\n"
-                        "  Dust  Wood dust harms lungs.\n");
+                        "         (course 5).\n");
     arena_free(arena);
 }
 END_TEST
@@ -96,7 +97,7 @@ START_TEST(nothing_found_is_no_clearance)
     Arena *arena = arena_new();
     Job job = job_of(arena);
     job.findings = (Findings){0};
-    assert_holds(list_of(arena, &job, 80), "0 faults, 0 cautions.\nNothing was found by the checks that there are.");
+    assert_holds(list_of(arena, &job, 80), "0 hazards, 0 faults, 0 cautions.\nThese checks found nothing.");
     arena_free(arena);
 }
 END_TEST

@@ -586,8 +586,8 @@ START_TEST(drywall_without_a_fastener_is_not_dropped)
     rig_key(rig, PRESS_TAB);
     fill(rig, "1/2");
     take(rig);
-    const Form *form = layers_top(&rig->app->layers)->state;
-    assert_string_equal(form->fields[form->focus].path, "length");
+    assert_saved(rig, SHED "fasteners: {drywall: 1/2}\n");
+    rig_type(rig, "7");
     fill(rig, "2");
     take(rig);
     assert_saved(rig, SHED "fasteners: {length: 2, drywall: 1/2}\n");

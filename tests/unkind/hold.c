@@ -80,7 +80,7 @@ static bool findings_hold(Holding *holding)
     const Plan *plan = holding->job->plan;
     SAY(told == plan->breaks + plan->bare_count, "%d breaks and bare stretches told, of %d and %d", told, plan->breaks,
         plan->bare_count);
-    holding->held->faults = findings_faults(findings);
+    holding->held->faults = findings_of(findings, GRADE_FAULT);
     return true;
 }
 

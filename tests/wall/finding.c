@@ -12,7 +12,8 @@ static void add(Arena *arena, Findings *findings, Finding finding, const char *t
     *arena_push(arena, findings) = finding;
 }
 
-/* By rule, face, course, place, opening, board; what has no course or place before what has one; then as added. */
+/* By rule, face, course, place, opening, board, piece; what has no course or place before what has one; then as added.
+ */
 START_TEST(the_order_of_the_plan)
 {
     Arena *arena = arena_new();
@@ -32,19 +33,33 @@ START_TEST(the_order_of_the_plan)
     further.at = 7;
     Finding stud = finding_of(RULE_STUD);
     stud.face = 9;
-    add(arena, &findings, finding_of(RULE_CARE), "i");
-    add(arena, &findings, higher, "g");
-    add(arena, &findings, further, "f");
-    add(arena, &findings, course, "d");
-    add(arena, &findings, sliver, "b");
-    add(arena, &findings, at, "e");
-    add(arena, &findings, finding_of(RULE_PLATE), "h");
-    add(arena, &findings, on_face, "c");
+    Finding opening = further;
+    opening.opening = 2;
+    Finding board = opening;
+    board.board = 3;
+    Finding piece = board;
+    piece.piece = 8;
+    add(arena, &findings, piece, "k");
+    add(arena, &findings, board, "j");
+    add(arena, &findings, opening, "i");
+    add(arena, &findings, finding_of(RULE_CARE), "b");
+    add(arena, &findings, higher, "l");
+    add(arena, &findings, further, "h");
+    add(arena, &findings, course, "f");
+    add(arena, &findings, sliver, "d");
+    add(arena, &findings, at, "g");
+    add(arena, &findings, finding_of(RULE_PLATE), "m");
+    add(arena, &findings, on_face, "e");
     add(arena, &findings, stud, "a");
-    assert_int_equal(findings_faults(&findings), 1);
+    assert_int_equal(findings_of(&findings, GRADE_FAULT), 1);
+    add(arena, &findings, finding_of(RULE_FIRE), "A");
     findings_sort(&findings);
-    for (int i = 0; i < findings.count; i++)
-        assert_int_equal(findings.at[i].text[0], "abcdefghi"[i]);
+    assert_int_equal(findings_of(&findings, GRADE_HAZARD), 2);
+    assert_int_equal(findings_of(&findings, GRADE_CAUTION), findings.count - 3);
+    for (int i = 0; i < findings.count; i++) {
+        assert_int_equal(findings.at[i].text[0], "aAbdefghijklm"[i]);
+        assert_int_equal(findings.at[findings_shown(&findings, i)].text[0], "Abadefghijklm"[i]); /* hazards lead */
+    }
     arena_free(arena);
 }
 END_TEST
@@ -78,20 +93,26 @@ START_TEST(equal_ones_stay_as_added)
 }
 END_TEST
 
-START_TEST(each_rule_has_its_word)
+/* "Faults: ...; Hazards: ...; Cautions: ..., then others that the trade needs, by name in byte order." */
+START_TEST(each_rule_has_its_word_and_grade)
 {
+    static const char *const named[] = {
+        "stagger", "shortest", "stud", "stock",   "crossing", "hung",  "corner", "missing", "fire",   "box",   "wire",
+        "care",    "sliver",   "stub", "shallow", "kerf",     "plate", "nail",   "season",  "anchor", "range", "bound"};
+    enum { NAMED = sizeof named / sizeof *named, FAULTS = 8, HAZARDS = 4 };
     for (int i = 0; i < (int)RULE_COUNT; i++) {
-        assert_true(strlen(rule_word((Rule)i)) > 2);
+        const Grade grade = i < FAULTS ? GRADE_FAULT : i < FAULTS + HAZARDS ? GRADE_HAZARD : GRADE_CAUTION;
+        assert_int_equal(rule_grade((Rule)i), grade);
+        if (i < NAMED)
+            assert_string_equal(rule_word((Rule)i), named[i]);
+        else if (i > NAMED)
+            assert_true(strcmp(rule_word((Rule)(i - 1)), rule_word((Rule)i)) < 0);
         for (int k = 0; k < i; k++)
             assert_string_not_equal(rule_word((Rule)i), rule_word((Rule)k));
-        if (i > 0) /* faults first, then cautions */
-            assert_true(rule_grade((Rule)(i - 1)) <= rule_grade((Rule)i));
     }
-    assert_string_equal(rule_word(RULE_STAGGER), "stagger");
-    assert_int_equal(rule_grade(RULE_CORNER), GRADE_FAULT);
-    assert_string_equal(rule_word(RULE_MISSING), "missing");
-    assert_int_equal(rule_grade(RULE_MISSING), GRADE_FAULT);
-    assert_int_equal(rule_grade(RULE_SLIVER), GRADE_CAUTION);
+    assert_string_equal(grade_word(GRADE_FAULT), "fault");
+    assert_string_equal(grade_word(GRADE_HAZARD), "hazard");
+    assert_string_equal(grade_word(GRADE_CAUTION), "caution");
 }
 END_TEST
 
@@ -100,7 +121,7 @@ int main(void)
     const TTest *const tests[] = {
         the_order_of_the_plan,
         equal_ones_stay_as_added,
-        each_rule_has_its_word,
+        each_rule_has_its_word_and_grade,
     };
     return RUN(tests);
 }

@@ -233,10 +233,10 @@ ROW(GLANCE, glance_seasons_and_bill(app),
     "Seasons, looks, materials", "read how the planks move through the year, how joints and tones lie, and what the wall takes")
 ROW(CAUTIONS, glance_cautions(app),
     GROUP_FILE, WALL, 0, KEYS('c'), NONE, "",
-    "Faults and cautions in full", "read all faults and cautions in full, with what every such job has to look out for")
+    "Hazards, faults and cautions in full", "read all hazards, faults and cautions in full, with what every such job has to look out for")
 ROW(FINDINGS, lists_findings(app),
     GROUP_FILE, WALL, 0, KEYS('f', F(7)), NONE, "faults",
-    "Faults and cautions", "list faults and cautions; choosing one shows its place")
+    "Hazards, faults and cautions", "list hazards, faults and cautions; choosing one shows its place")
 ROW(PRINT, print_open(app),
     GROUP_FILE, WALL, 0, KEYS('p', F(9)), NONE, "print",
     "Print a sheet", "print the row sheet, or another, to a file or the printer")

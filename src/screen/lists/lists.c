@@ -17,7 +17,8 @@ static int findings_count(App *app, const List *list)
 
 static const Finding *finding_at(App *app, int index)
 {
-    return &work_job(app_work(app))->findings.at[index];
+    const Findings *findings = &work_job(app_work(app))->findings;
+    return &findings->at[findings_shown(findings, index)];
 }
 
 static void findings_line(App *app, const List *list, int index, Text *left, Text *right)
@@ -25,7 +26,7 @@ static void findings_line(App *app, const List *list, int index, Text *left, Tex
     (void)list;
     const Finding *finding = finding_at(app, index);
     const Wall *wall = app_wall(app);
-    text_put(left, rule_grade(finding->rule) == GRADE_FAULT ? "fault    " : "caution  ");
+    text_format(left, "%-9s", grade_word(rule_grade(finding->rule)));
     if (app->grid->columns < 100) { /* where it is stands in front, and the whole below */
         words_put_finding(left, finding);
         return;
@@ -51,7 +52,7 @@ static void findings_whole(App *app, const List *list, int index, Text *out)
 static int findings_style(App *app, const List *list, int index)
 {
     (void)list;
-    return rule_grade(finding_at(app, index)->rule) == GRADE_FAULT ? STYLE_FAULT : STYLE_CAUTION;
+    return rule_grade(finding_at(app, index)->rule) == GRADE_CAUTION ? STYLE_CAUTION : STYLE_FAULT;
 }
 
 /* The elevation behind the list shows the place. */
@@ -83,8 +84,8 @@ static void findings_choose(App *app, List *list, int index)
 void lists_findings(App *app)
 {
     static const ListKind kind = {
-        .title = "Faults and cautions",
-        .nothing = "No faults and no cautions.",
+        .title = "Hazards, faults and cautions",
+        .nothing = "These checks found nothing. They do not cover codes, manuals or licenses.",
         .places = PLACE_LIST,
         .count = findings_count,
         .line = findings_line,

@@ -224,26 +224,38 @@ static void counts(const Job *job, Run *run, const Wording *wording, bool ascii)
     run_text(run, STYLE_LABEL, " boards");
     bound_words(run, plan, wording);
     run->x += wording->gap;
-    int faults = findings_faults(&job->findings);
-    int cautions = job->findings.count - faults;
-    if (faults == 0)
-        run_text(run, STYLE_GOOD, "no faults");
-    else
+    int hazards = findings_of(&job->findings, GRADE_HAZARD);
+    int faults = findings_of(&job->findings, GRADE_FAULT);
+    int cautions = findings_of(&job->findings, GRADE_CAUTION);
+    bool key = wording->key;
+    if (hazards > 0) {
+        counted(run, hazards, " hazard", " hazards", STYLE_FAULT);
+        if (key)
+            list_key_named(run, ascii);
+        key = false;
+    }
+    /* beside hazards nothing is green, and in a narrow window nothing is said of faults that there are not */
+    const bool told = faults > 0 || hazards == 0 || wording->bound != NULL;
+    if (hazards > 0 && told)
+        run->x += wording->gap;
+    if (faults > 0)
         counted(run, faults, " fault", " faults", STYLE_FAULT);
-    if (faults > 0 && wording->key)
+    else if (told)
+        run_text(run, hazards > 0 ? STYLE_LABEL : STYLE_GOOD, "no faults");
+    if (faults > 0 && key)
         list_key_named(run, ascii);
     if (cautions > 0) {
         run->x += wording->gap;
         counted(run, cautions, " caution", " cautions", STYLE_CAUTION);
     }
-    if (faults == 0 && cautions > 0 && wording->key)
+    if (faults == 0 && cautions > 0 && key)
         list_key_named(run, ascii);
 }
 
 static void counts_line(App *app, Run run)
 {
     const Job *job = work_job(app_work(app));
-    bool faulty = findings_faults(&job->findings) > 0;
+    bool faulty = findings_of(&job->findings, GRADE_FAULT) > 0;
     int take = 0;
     for (; take + 1 < WORDINGS; take++) {
         Run dry = {.grid = NULL, .x = run.x};

@@ -160,25 +160,22 @@ static void fill_cautions(App *app, Arena *arena, Facts *facts)
         return;
     }
     const Findings *findings = &work_job(work)->findings;
-    for (int first = 0, count; first < findings->count; first += count) {
+    for (int place = 0, count; place < findings->count; place += count) {
+        int first = findings_shown(findings, place);
         count = count_alike(findings, first);
         Rule rule = findings->at[first].rule;
-        if (first > 0)
+        if (place > 0)
             facts_gap(arena, facts);
-        bool fault = rule_grade(rule) == GRADE_FAULT;
-        facts_add(arena, facts,
-                  fault               ? "fault"
-                  : rule == RULE_CARE ? "care"
-                                      : "caution",
-                  fault ? STYLE_FAULT : STYLE_PLAIN, alike_words(arena, work->wall, &findings->at[first], count));
+        facts_add(arena, facts, rule == RULE_CARE ? "care" : grade_word(rule_grade(rule)),
+                  rule_grade(rule) == GRADE_CAUTION ? STYLE_PLAIN : STYLE_FAULT,
+                  alike_words(arena, work->wall, &findings->at[first], count));
     }
     facts_gap(arena, facts);
     facts_add(arena, facts, "", STYLE_DIM,
-              "What is not told here is not thereby in order: local codes, the appliance's manual and licensed trades "
-              "decide.");
+              "No warning does not mean it is safe. Local codes, the appliance's manual and licensed trades decide.");
 }
 
 void glance_cautions(App *app)
 {
-    reader_open(app, "Faults and cautions in full", fill_cautions);
+    reader_open(app, "Hazards, faults and cautions in full", fill_cautions);
 }

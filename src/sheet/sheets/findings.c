@@ -7,9 +7,9 @@
 #include "job/words.h"
 
 /*
- * Faults and cautions as a list: the check sheet, and the last section of others. What one rule finds several times on
- * one face is one item with a line each, or, where one sentence holds for all, that sentence and a list of places. What
- * holds on any such job comes last, without boxes to tick.
+ * Hazards, faults and cautions as a list: the check sheet, and the last section of others. What one rule finds several
+ * times on one face is one item with a line each, or, where one sentence holds for all, that sentence and a list of
+ * places. What holds on any such job comes last, without boxes to tick.
  *
  *     [ ] Caution, box: face north, desk outlet        4 cautions, wire: face north
  *         The front edge ...                           No stud stands behind these pieces. ...: piece 17 (course 5,
@@ -32,11 +32,6 @@ enum {
 };
 static const char *const field_names[FIELD_COUNT] = {"grade", "rule",  "face",    "course", "at",
                                                      "piece", "board", "opening", "text"};
-
-static const char *grade_word(const Finding *finding)
-{
-    return rule_grade(finding->rule) == GRADE_FAULT ? "fault" : "caution";
-}
 
 /* "Fault, stagger: face north, course 3, at 46 1/2, piece 12" */
 static const char *place_words(Arena *arena, const Wall *wall, const Finding *finding)
@@ -70,8 +65,8 @@ static void add_one(Sheet *sheet, SheetSection *section, const Wall *wall, const
 {
     SheetLines *lines = &sheet_group(sheet, section)->lines;
     add_head(sheet, lines,
-             words(sheet->arena, "%s, %s%s", words_capital(sheet->arena, grade_word(finding)), rule_word(finding->rule),
-                   place_words(sheet->arena, wall, finding)));
+             words(sheet->arena, "%s, %s%s", words_capital(sheet->arena, grade_word(rule_grade(finding->rule))),
+                   rule_word(finding->rule), place_words(sheet->arena, wall, finding)));
     sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, words_capital(sheet->arena, finding->text));
 }
 
@@ -97,7 +92,7 @@ static void add_several(Sheet *sheet, SheetSection *section, const Wall *wall, c
     const char *face = findings->face < 0 ? "" : words_name(arena, wall->faces.at[findings->face].name);
     SheetGroup *group = sheet_group(sheet, section);
     add_head(sheet, &group->lines,
-             words(arena, "%d %ss, %s%s%s", count, grade_word(findings), rule_word(findings->rule),
+             words(arena, "%d %ss, %s%s%s", count, grade_word(rule_grade(findings->rule)), rule_word(findings->rule),
                    findings->face < 0 ? "" : ": face ", face));
     if (findings->lead == NULL) {
         group->with_next = true;
@@ -129,7 +124,8 @@ static void add_advice(Sheet *sheet, SheetSection *section, const Finding *findi
 static void add_findings(Sheet *sheet, SheetSection *section, const Job *job)
 {
     const Findings *findings = &job->findings;
-    for (int first = 0; first < findings->count;) {
+    for (int place = 0; place < findings->count;) {
+        int first = findings_shown(findings, place);
         int count = count_alike(findings, first);
         if (findings->at[first].rule == RULE_CARE)
             add_advice(sheet, section, &findings->at[first], count);
@@ -137,7 +133,7 @@ static void add_findings(Sheet *sheet, SheetSection *section, const Job *job)
             add_one(sheet, section, job->wall, &findings->at[first]);
         else
             add_several(sheet, section, job->wall, &findings->at[first], count);
-        first += count;
+        place += count;
     }
 }
 
@@ -146,7 +142,7 @@ void sheet_add_findings(Sheet *sheet, const Job *job)
     if (job->findings.count == 0)
         return;
     SheetSection *section = sheet_section(sheet, "All faces", true);
-    sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS, "Faults and cautions");
+    sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS, "Hazards, faults and cautions");
     add_findings(sheet, section, job);
 }
 
@@ -154,7 +150,7 @@ static void record_finding(Sheet *sheet, const Wall *wall, const Finding *findin
 {
     Arena *arena = sheet->arena;
     const char **field = sheet_record(sheet)->at;
-    field[FIELD_GRADE] = grade_word(finding);
+    field[FIELD_GRADE] = grade_word(rule_grade(finding->rule));
     field[FIELD_RULE] = rule_word(finding->rule);
     if (finding->face >= 0)
         field[FIELD_FACE] = wall->faces.at[finding->face].name;
@@ -173,24 +169,19 @@ static void record_finding(Sheet *sheet, const Wall *wall, const Finding *findin
 
 Sheet *sheet_check(Arena *arena, const Job *job, const char *date)
 {
-    Sheet *sheet = sheet_of_job(arena, job, "Faults and cautions", date);
+    Sheet *sheet = sheet_of_job(arena, job, "Hazards and faults", date);
     sheet_records(sheet, field_names, FIELD_COUNT);
     SheetSection *section = sheet_section(sheet, "All faces", false);
-    int faults = findings_faults(&job->findings);
-    int cautions = job->findings.count - faults;
     int general = 0;
     for (int i = 0; i < job->findings.count; i++) {
-        general += job->findings.at[i].rule == RULE_CARE;
-        record_finding(sheet, job->wall, &job->findings.at[i]);
+        const Finding *finding = &job->findings.at[findings_shown(&job->findings, i)];
+        general += finding->rule == RULE_CARE;
+        record_finding(sheet, job->wall, finding);
     }
-    sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS,
-                words(arena, "%s, %s%s.", words_count(arena, faults, "fault", "faults"),
-                      words_count(arena, cautions, "caution", "cautions"),
-                      general == 0 ? "" : words(arena, ", %d of them for any such job", general)));
+    sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS, words_grades(arena, &job->findings, general));
     if (job->findings.count == 0)
         sheet_words(sheet, &section->heads, 0, WEIGHT_TEXT,
-                    "Nothing was found by the checks that there are. That is no word on codes, manuals or licences: "
-                    "ask those who answer for them.");
+                    "These checks found nothing. They do not cover codes, manuals or licenses.");
     add_findings(sheet, section, job);
     return sheet;
 }

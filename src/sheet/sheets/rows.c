@@ -369,7 +369,7 @@ static void add_introduction(Rows *rows, int face_index, const char *turn)
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, year);
     if (rows->job->findings.count > 0)
         sheet_words(rows->sheet, lines, 0, WEIGHT_STRONG,
-                    "Faults and cautions stand on the last page: read them first.");
+                    "Hazards, faults and cautions stand on the last page: read them first.");
 }
 
 Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)

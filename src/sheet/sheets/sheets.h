@@ -36,7 +36,7 @@ Sheet *sheet_draw(Arena *arena, const Job *job, const char *date);
 /* Faults and cautions alone. */
 Sheet *sheet_check(Arena *arena, const Job *job, const char *date);
 
-/* Adds the faults and cautions to the end of a sheet; nothing where there are none. */
+/* Adds the hazards, faults and cautions to the end of a sheet; nothing where there are none. */
 void sheet_add_findings(Sheet *sheet, const Job *job);
 
 #endif

@@ -378,8 +378,7 @@ static void put_warning(Writer *writer, const Finding *finding)
 {
     const Wall *wall = writer->job->wall;
     Text *out = writer->out;
-    text_format(out, "- {rule: %s, grade: %s", rule_word(finding->rule),
-                rule_grade(finding->rule) == GRADE_FAULT ? "fault" : "caution");
+    text_format(out, "- {rule: %s, grade: %s", rule_word(finding->rule), grade_word(rule_grade(finding->rule)));
     if (finding->face >= 0)
         put_name(out, ", face", wall->faces.at[finding->face].name);
     if (finding->has_course)

@@ -51,6 +51,7 @@ static void add_in_course(Bench *bench, Rule rule, int64_t course, int piece, co
 
 static const char *shown(Bench *bench)
 {
+    findings_sort(&bench->job->findings);
     text_finish(&bench->text);
     text_init(&bench->text);
     plain_write(sheet_check(bench->made.arena, bench->job, ""), &bench->text);
@@ -75,12 +76,12 @@ START_TEST(one_sentence_for_many)
         finding->item = words(bench.made.arena, "piece #%d", i);
     }
     const char *text = shown(&bench);
-    assert_holds(text, "0 faults, 40 cautions.");
-    assert_holds(text, "[ ] 39 cautions, wire: face north\n");
+    assert_holds(text, "40 hazards, 0 faults, 0 cautions.");
+    assert_holds(text, "[ ] 39 hazards, wire: face north\n");
     assert_int_equal(times(text, "No stud stands behind these. Glue them:"), 1);
     assert_int_equal(times(text, "#"), 39);
     assert_holds(text, "#39.\n");
-    assert_holds(text, "[ ] Caution, wire: face east\n    No stud stands behind the piece. Glue it.\n");
+    assert_holds(text, "[ ] Hazard, wire: face east\n    No stud stands behind the piece. Glue it.\n");
     assert_int_equal(sheet_check(bench.made.arena, bench.job, "")->records.count, 40);
     bench_free(&bench);
 }
@@ -95,10 +96,10 @@ START_TEST(a_line_for_each)
     add_in_course(&bench, RULE_SLIVER, 5, 0, "Course 5: only 1/4 in is left.");
     add_in_course(&bench, RULE_SLIVER, 6, 0, "Course 6: only 1/8 in is left.");
     const char *text = shown(&bench);
-    assert_holds(text, "2 faults, 2 cautions.");
+    assert_holds(text, "0 hazards, 2 faults, 2 cautions.");
     assert_holds(text, "[ ] 2 faults, stagger: face north\n"
-                       "    Course 3, piece 12: the joint at 20 in stands 2 in from the one below\n"
-                       "    Course -4, piece 31: the joint at 50 in stands 3 in from the one below\n");
+                       "    Course -4, piece 31: the joint at 50 in stands 3 in from the one below\n"
+                       "    Course 3, piece 12: the joint at 20 in stands 2 in from the one below\n");
     assert_holds(text, "[ ] 2 cautions, sliver: face north\n"
                        "    Course 5: only 1/4 in is left.\n"
                        "    Course 6: only 1/8 in is left.\n");
@@ -115,23 +116,23 @@ START_TEST(other_sentences_stand_alone)
     finding->lead = "No stud stands behind these:";
     finding->item = "piece 7";
     const char *text = shown(&bench);
-    assert_int_equal(times(text, "[ ] Caution, wire: face north\n"), 2);
+    assert_int_equal(times(text, "[ ] Hazard, wire: face north\n"), 2);
     assert_lacks(text, "these");
     bench_free(&bench);
 }
 END_TEST
 
-START_TEST(general_care_comes_last)
+START_TEST(general_care_leads_faults_and_cautions)
 {
     Bench bench = bench_new();
     add(&bench, RULE_TRIM, 0, "A strip covers nothing.");
     add(&bench, RULE_CARE, -1, "Dust: collect it.");
     add(&bench, RULE_CARE, -1, "Old paint: have it tested.");
     const char *text = shown(&bench);
-    assert_holds(text, "0 faults, 3 cautions, 2 of them for any such job.");
+    assert_holds(text, "2 hazards, 2 of them on any such job, 0 faults, 1 caution.");
     assert_holds(text, "Care, on any such job\n    Dust: collect it.\n    Old paint: have it tested.\n");
     assert_int_equal(times(text, "[ ]"), 1);
-    assert_true(strstr(text, "A strip") < strstr(text, "Care, on"));
+    assert_true(strstr(text, "Care, on") < strstr(text, "A strip"));
     bench_free(&bench);
 }
 END_TEST
@@ -142,7 +143,7 @@ int main(void)
         one_sentence_for_many,
         a_line_for_each,
         other_sentences_stand_alone,
-        general_care_comes_last,
+        general_care_leads_faults_and_cautions,
     };
     return RUN(tests);
 }
