@@ -125,7 +125,10 @@ static const struct {
     Sheet *(*make)(Arena *arena, const Job *job, const char *date);
 } makers[] = {{"rows", sheet_rows},   {"cuts", sheet_cuts}, {"pole", sheet_pole}, {"draw", sheet_draw},
               {"check", sheet_check}, {"bill", sheet_bill}, {"mill", sheet_mill}, {"starts", sheet_starts}};
-enum { MAKERS = sizeof makers / sizeof *makers };
+
+/* Every start within a run of widths is weighed, again for each width and reveal that the sheet of starts compares: of
+ * fine marks too many for a test of thousands of walls. */
+enum { MAKERS = sizeof makers / sizeof *makers, MARKS_MOST = 400 };
 
 /* Lines of 76 cells, pages of 54 lines, nothing raw. */
 static bool page_holds(Holding *holding, const char *name, Text *text)
@@ -162,11 +165,12 @@ static bool drawn_holds(Holding *holding, const char *name, const Sheet *sheet, 
 static bool sheets_hold(Holding *holding)
 {
     const bool drawn = holding->wish.drawn;
+    const Length marks = wall_run(holding->wall) / holding->wall->round;
     Text text;
     text_init(&text);
     bool hold = true;
     for (int i = 0; i < MAKERS && hold; i++) {
-        if (makers[i].make == sheet_starts && !drawn)
+        if (makers[i].make == sheet_starts && (!drawn || marks > MARKS_MOST))
             continue;
         const Sheet *sheet = makers[i].make(holding->arena, holding->job, "");
         text_clear(&text);
