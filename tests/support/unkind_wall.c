@@ -268,24 +268,6 @@ static void make_rules(Making *making)
     wall->saw.square = measure_or_none(making, 3, 0, chance(making, 8) ? 200 : 15);
 }
 
-/* Pins and bars of the odd wall, on faces that there are now. */
-static void move_pins(Making *making)
-{
-    const Wall *wall = making->wall;
-    for (int i = 0; i < wall->joints.pins.count; i++) {
-        const Face *face = &wall->faces.at[pick(making, wall->faces.count)];
-        wall->joints.pins.at[i].face = text_of(making, face->name);
-        wall->joints.pins.at[i].at = measure(making, 0, mm_of(face->width));
-    }
-    for (int i = 0; i < wall->joints.bars.count; i++) {
-        const Face *face = &wall->faces.at[pick(making, wall->faces.count)];
-        Bar *bar = &wall->joints.bars.at[i];
-        bar->face = text_of(making, face->name);
-        bar->from = measure(making, 0, mm_of(face->width));
-        bar->to = bar->from + measure_or_none(making, 4, 0, 300);
-    }
-}
-
 /* ---- boards ---- */
 
 static void add_avoids(Making *making, Stock *stock)
@@ -423,7 +405,6 @@ static void make_unkind(Making *making, UnkindSize size)
     for (int i = 0; i < faces; i++)
         make_face(making, i, size, tall);
     mend_corners(wall);
-    move_pins(making);
     make_stock(making, wanted_length(wall, tall), size == UNKIND_TINY ? 1800 : 3000);
     if (chance(making, 6))
         measure_edges(making);
