@@ -94,10 +94,8 @@ static bool within(const Ground *ground, int64_t x, int64_t y, bool sides)
     if (compare_off(&face->floor, x, face->margin.floor * GRID - y) < 0 ||
         compare_off(&face->ceiling, x, y + face->margin.ceiling * GRID) < 0)
         return false;
-    if (!sides)
-        return x >= ground->left * GRID && x <= ground->right * GRID;
-    return compare_off(&face->left, y, x - ground->left * GRID) <= 0 &&
-           compare_off(&face->right, y, ground->right * GRID - x) <= 0;
+    return !sides || (compare_off(&face->left, y, x - ground->left * GRID) <= 0 &&
+                      compare_off(&face->right, y, ground->right * GRID - x) <= 0);
 }
 
 static bool taken(const Ground *ground, int64_t x, int64_t y)

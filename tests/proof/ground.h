@@ -48,7 +48,7 @@ typedef struct Ground {
 Ground ground_of(Arena *arena, const Wall *wall, int face);
 
 /* The band's columns from left to right; ends fall on every x of `cuts` that lies among them. `sides`: whether the
- * sides bound it, or its plumb lines alone. */
+ * sides bound it, or nothing but its first and last event. */
 Columns ground_columns(Arena *arena, const Ground *ground, Length bottom, Length top, const Length *cuts, int cut_count,
                        bool sides);
 

@@ -169,9 +169,10 @@ static void prove_segments(CourseProof *proof)
     int next = 0;
     for (int i = 0; i < runs.count; i++) {
         int last = i;
-        if (runs.at[i].right - runs.at[i].left < 2 && !runs.at[i].may_join)
-            continue; /* narrower than what is rounded */
         const SaidSegment *segment = next < proof->course->segment_count ? &proof->course->segments[next] : NULL;
+        const bool narrow = runs.at[i].right - runs.at[i].left < 2 && !runs.at[i].may_join;
+        if (narrow && (segment == NULL || !near(runs.at[i].left, segment->left)))
+            continue; /* than what is rounded: it may be there or not */
         while (segment != NULL && runs.at[last].may_join && !near(runs.at[last].right, segment->right))
             last++;
         claim(proof->proving,
@@ -313,16 +314,17 @@ static void prove_cutouts(CourseProof *proof, const SaidPiece *piece)
               piece->cutouts[i].opening);
 }
 
-/* Wood below and above one opening that no column between the ends joins: two pieces, not one. */
+/* Wood below and above one opening that no column between the ends joins: two pieces, not one. Sides are left aside:
+ * where they part a piece no joint could have helped. */
 static void prove_whole(CourseProof *proof, const SaidPiece *piece)
 {
-    if (piece->cutout_count == 0 || parted(proof, piece))
+    if (piece->cutout_count == 0)
         return;
     enum { BODIES_MOST = 4096 };
     static int body[BODIES_MOST]; /* of each part of each column, the least part that it hangs with */
     const Length cuts[] = {piece->left, piece->right};
     const Columns columns =
-        ground_columns(proof->proving->arena, proof->ground, proof->course->bottom, proof->course->top, cuts, 2, true);
+        ground_columns(proof->proving->arena, proof->ground, proof->course->bottom, proof->course->top, cuts, 2, false);
     int count = 0, first_before = 0;
     const Column *before = NULL;
     for (int i = 0; i < columns.count; i++) {
