@@ -76,6 +76,24 @@ static void find_pairs(Arena *arena, const CourseJoints *low, const CourseJoints
     }
 }
 
+/* Whether the piece covers all that what hangs leaves of its segment there. */
+static bool fills_gap(const Plan *plan, int index, const Segment *segment)
+{
+    const Piece *piece = &plan->pieces[index];
+    bool left = piece->left == segment->left, right = piece->right == segment->right;
+    if (!left && index > 0) {
+        const Piece *before = &plan->pieces[index - 1];
+        left = before->hung && before->face == piece->face && before->course == piece->course &&
+               before->segment == piece->segment && before->right == piece->left;
+    }
+    if (!right && index + 1 < plan->piece_count) {
+        const Piece *behind = &plan->pieces[index + 1];
+        right = behind->hung && behind->face == piece->face && behind->course == piece->course &&
+                behind->segment == piece->segment && behind->left == piece->right;
+    }
+    return left && right;
+}
+
 static void find_in_pieces(Arena *arena, const Layout *layout, const Plan *plan, Breaks *out)
 {
     Length shortest = layout->wall->joints.shortest;
@@ -83,7 +101,7 @@ static void find_in_pieces(Arena *arena, const Layout *layout, const Plan *plan,
         const Piece *piece = &plan->pieces[i];
         const Segment *segment = &layout->faces[piece->face].courses[piece->course].segments[piece->segment];
         Length length = piece->right - piece->left;
-        if (!piece->hung && length < shortest && segment->right - segment->left >= shortest)
+        if (!piece->hung && length < shortest && !fills_gap(plan, i, segment))
             *arena_push(arena, out) =
                 (Break){RULE_SHORTEST, piece->face, piece->course, piece->left, length, piece->number};
     }

@@ -51,6 +51,7 @@ static HungFault place_on_wall(const Layout *layout, const HungPiece *record, Hu
     if (hung->course < 0)
         return HUNG_NO_PLACE;
     const Course *course = &face->courses[hung->course];
+    hung->left_kerf = hung->right_kerf = layout->wall->saw.kerf;
     hung->segment = segment_under(course, record->left, record->right);
     if (hung->segment < 0)
         return HUNG_NO_PLACE;
@@ -59,6 +60,10 @@ static HungFault place_on_wall(const Layout *layout, const HungPiece *record, Hu
         hung->left = segment->left;
     if (distance(hung->right, segment->right) <= HUNG_NEAR)
         hung->right = segment->right;
+    if (hung->left == segment->left)
+        hung->left_kerf = segment->left_kerf;
+    if (hung->right == segment->right)
+        hung->right_kerf = segment->right_kerf;
     if (hung->left < segment->left || hung->right > segment->right || hung->right <= hung->left)
         return HUNG_LEAVES;
     return HUNG_FITS;
@@ -185,8 +190,11 @@ static void add_run(Arena *arena, Demand *demand, Runs *runs, const Run *like, L
     Run run = *like;
     const Course *course = demand_course(demand, &run);
     const LengthList *studs = demand_studs(demand, &run);
+    const Segment *segment = &course->segments[run.segment];
     run.left = left;
     run.right = right;
+    run.left_kerf = left == segment->left ? segment->left_kerf : demand->kerf;
+    run.right_kerf = right == segment->right ? segment->right_kerf : demand->kerf;
     run.need = layout_need(demand->wall, course, left, right);
     run.varies = course->rip.shape != RIP_FULL || run.need < course->width;
     while (run.stud_first < studs->count && studs->at[run.stud_first] <= left)
@@ -205,10 +213,9 @@ static void add_segment(Arena *arena, Demand *demand, Runs *runs, int row_index,
     Row *row = &demand->rows[row_index];
     const Course *course = &demand->layout->faces[row->face].courses[row->course];
     const Segment *segment = &course->segments[segment_index];
-    Length shortest = demand->wall->joints.shortest;
     Run like = {.row = row_index, .face = row->face, .course = row->course, .segment = segment_index};
     like.origin = segment->left;
-    like.shortest = segment->right - segment->left < shortest ? 0 : shortest;
+    like.shortest = demand->wall->joints.shortest;
     like.forks = find_forks(arena, course, segment);
     Length from = segment->left;
     for (int i = 0; i < hung->count; i++) {
@@ -247,10 +254,10 @@ static void find_sizes(Demand *demand)
 {
     Length shortest = demand->wall->joints.shortest;
     Length little = 2 * LENGTH_INCH; /* shorter scraps are not worth a joint, where no rule says so */
-    Length whole = shortest;         /* the least of the segments that are shorter than any piece should be */
+    Length whole = shortest;         /* the least of the runs that are shorter than any piece should be */
     for (int i = 0; i < demand->run_count; i++) {
         const Run *run = &demand->runs[i];
-        if (run->shortest == 0 && run->right - run->left < whole)
+        if (run->right - run->left < whole)
             whole = run->right - run->left;
     }
     demand->least = shortest > little ? shortest : little;

@@ -29,12 +29,13 @@ typedef struct Run {
     int row;
     int face, course, segment; /* indices */
     Length left, right;
-    Length origin;              /* the segment's left end, where the marks begin */
-    Length shortest;            /* of its pieces; 0 where its segment is shorter */
-    Length need;                /* no piece of it needs a wider board */
-    bool varies;                /* some of its pieces may need less than `need` */
-    Intervals forks;            /* where wood is left in two or more parts over one another */
-    int stud_first, stud_count; /* of the face's studs, those strictly inside */
+    Length origin;                /* the segment's left end, where the marks begin */
+    Length shortest;              /* of its pieces, but for one that covers the whole run */
+    Length left_kerf, right_kerf; /* what the blade takes at its ends */
+    Length need;                  /* no piece of it needs a wider board */
+    bool varies;                  /* some of its pieces may need less than `need` */
+    Intervals forks;              /* where wood is left in two or more parts over one another */
+    int stud_first, stud_count;   /* of the face's studs, those strictly inside */
 } Run;
 
 /* One course on one face. */
@@ -60,7 +61,8 @@ typedef struct Hung {
     HungFault fault;
     int face, course, segment; /* indices; -1 where not found */
     Length left, right;        /* ends near the segment's are moved to it */
-    int board;                 /* number */
+    Length left_kerf, right_kerf;
+    int board; /* number */
     Length offset;
     const Stretch *across; /* of its board: to be avoided, and cut into by a piece that fits; NULL where none is */
 } Hung;
@@ -103,6 +105,38 @@ bool demand_at_stud(const Demand *demand, const Run *run, Length x);
 
 /* Whether a piece between the two ends hangs together. */
 bool demand_whole(const Demand *demand, const Run *run, Length left, Length right);
+
+/* Whether a piece between the two ends is shorter than the rules allow: one that covers the whole run never is. */
+static inline bool demand_is_short(const Run *run, Length left, Length right)
+{
+    return right - left < run->shortest && (left != run->left || right != run->right);
+}
+
+/* What the blade takes at the end of a piece. */
+static inline Length demand_left_kerf(const Demand *demand, const Run *run, Length left)
+{
+    return left == run->left ? run->left_kerf : demand->kerf;
+}
+
+static inline Length demand_right_kerf(const Demand *demand, const Run *run, Length right)
+{
+    return right == run->right ? run->right_kerf : demand->kerf;
+}
+
+/* By how much the blade takes more than a kerf at the worse end of a piece. */
+static inline Length demand_slant(const Demand *demand, const Run *run, Length left, Length right)
+{
+    Length one = demand_left_kerf(demand, run, left), other = demand_right_kerf(demand, run, right);
+    return (one > other ? one : other) - demand->kerf;
+}
+
+/* What a piece takes of a span besides one kerf: its length, and what the blade takes more than a kerf at its worse
+ * end. Cut in falling order of that, pieces that fit by their wood fit by their ends; a piece alone needs its length
+ * only. */
+static inline Length demand_wood(const Demand *demand, const Run *run, Length left, Length right)
+{
+    return right - left + demand_slant(demand, run, left, right);
+}
 
 /* Width of board that a piece between the two ends needs. */
 Length demand_need(const Demand *demand, const Run *run, Length left, Length right);

@@ -17,6 +17,7 @@ typedef struct Piece {
     int board;     /* number, from 1 */
     Length offset; /* from the board's first end to the piece's first end */
     bool hung;
+    Length left_kerf, right_kerf; /* what the blade takes at its ends */
 } Piece;
 
 /* A stretch of a segment left bare. */

@@ -87,37 +87,78 @@ static void put_row(const Demand *demand, const Cover *covers, const HungRows *h
                                                     .right = record->right,
                                                     .board = record->board,
                                                     .offset = record->offset,
-                                                    .hung = true};
+                                                    .hung = true,
+                                                    .left_kerf = record->left_kerf,
+                                                    .right_kerf = record->right_kerf};
     }
     for (int i = row->run_first; i < row->run_first + row->run_count; i++) {
+        const Run *run = &demand->runs[i];
         const Cover *cover = &covers[i];
         for (int j = 0; j < cover->count; j++)
-            plan->pieces[plan->piece_count++] = (Piece){.face = row->face,
-                                                        .course = row->course,
-                                                        .segment = demand->runs[i].segment,
-                                                        .left = cover->at[j].left,
-                                                        .right = cover->at[j].right,
-                                                        .offset = cover->at[j].span}; /* placed later */
+            plan->pieces[plan->piece_count++] =
+                (Piece){.face = row->face,
+                        .course = row->course,
+                        .segment = run->segment,
+                        .left = cover->at[j].left,
+                        .right = cover->at[j].right,
+                        .offset = cover->at[j].span, /* placed later */
+                        .left_kerf = demand_left_kerf(demand, run, cover->at[j].left),
+                        .right_kerf = demand_right_kerf(demand, run, cover->at[j].right)};
     }
     if (plan->piece_count - first > 1)
         qsort(plan->pieces + first, (size_t)(plan->piece_count - first), sizeof *plan->pieces, by_left);
 }
 
-/* On each span from its first end on, in hanging order, a kerf apart. */
+/* The order in which pieces are cut from one span: those whose ends take most of the blade first, so that their wood
+ * (demand_wood) is enough for them; else hanging order. */
+typedef struct Cutting {
+    Length slant;
+    int piece;
+} Cutting;
+
+static int by_slant(const void *a, const void *b)
+{
+    const Cutting *one = a, *other = b;
+    if (one->slant != other->slant)
+        return one->slant > other->slant ? -1 : 1;
+    return (one->piece > other->piece) - (one->piece < other->piece);
+}
+
+static Cutting *cutting_order(Arena *arena, const Supply *supply, const Plan *plan)
+{
+    Cutting *order = arena_array(arena, Cutting, plan->piece_count);
+    for (int i = 0; i < plan->piece_count; i++) {
+        const Piece *piece = &plan->pieces[i];
+        Length most = piece->left_kerf > piece->right_kerf ? piece->left_kerf : piece->right_kerf;
+        order[i] = (Cutting){most - supply->kerf, i};
+    }
+    if (supply->slant > 0 && plan->piece_count > 1)
+        qsort(order, (size_t)plan->piece_count, sizeof *order, by_slant);
+    return order;
+}
+
+/* On each span from its first end on, what the two ends between them take apart. What hangs at a span's first end is a
+ * kerf of its own from it. */
 static void place_on_boards(Arena *arena, const Supply *supply, Plan *plan)
 {
     Length *next = arena_array(arena, Length, supply->span_count);
-    for (int i = 0; i < supply->span_count; i++)
-        next[i] = supply->spans[i].from;
+    Length *kerf = arena_array(arena, Length, supply->span_count); /* of the end that the next piece faces */
+    const Cutting *order = cutting_order(arena, supply, plan);
+    for (int i = 0; i < supply->span_count; i++) {
+        bool hung = supply->boards[supply->spans[i].board].kind < 0;
+        next[i] = supply->spans[i].from - (hung ? supply->kerf : 0);
+        kerf[i] = hung ? supply->kerf : 0;
+    }
     for (int i = 0; i < plan->piece_count; i++) {
-        Piece *piece = &plan->pieces[i];
-        piece->number = i + 1;
+        plan->pieces[i].number = i + 1;
+        Piece *piece = &plan->pieces[order[i].piece];
         if (piece->hung)
             continue;
         int span = (int)piece->offset;
         piece->board = supply->spans[span].board + 1;
-        piece->offset = next[span];
-        next[span] += piece->right - piece->left + supply->kerf;
+        piece->offset = next[span] + (kerf[span] == 0 || kerf[span] > piece->left_kerf ? kerf[span] : piece->left_kerf);
+        next[span] = piece->offset + piece->right - piece->left;
+        kerf[span] = piece->right_kerf;
     }
 }
 
@@ -160,9 +201,9 @@ Length report_left_over(const Wall *wall, const Stock *stock, const Plan *plan, 
         bool at_piece = false;
         if (piece < count) {
             const Piece *cut = &plan->pieces[pieces[piece]];
-            if (cut->offset - wall->saw.kerf <= to) {
-                to = cut->offset - wall->saw.kerf;
-                behind = cut->offset + (cut->right - cut->left) + wall->saw.kerf;
+            if (cut->offset - cut->left_kerf <= to) {
+                to = cut->offset - cut->left_kerf;
+                behind = cut->offset + (cut->right - cut->left) + cut->right_kerf;
                 at_piece = true;
             }
         }

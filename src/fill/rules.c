@@ -197,6 +197,21 @@ static bool cut_holds(const Wall *wall, const Piece *piece, Err *err)
     return true;
 }
 
+/* What the blade takes between two pieces of a board: the greater of the two ends that face each other. */
+static Length kerf_between(const Piece *one, const Piece *other)
+{
+    return one->right_kerf > other->left_kerf ? one->right_kerf : other->left_kerf;
+}
+
+/* Whether the piece's ends are told as the wall has them. */
+static bool kerfs_hold(const Layout *layout, const Piece *piece)
+{
+    const Segment *segment = segment_of(layout, piece->face, piece->course, piece->segment);
+    Length kerf = layout->wall->saw.kerf;
+    return piece->left_kerf == (piece->left == segment->left ? segment->left_kerf : kerf) &&
+           piece->right_kerf == (piece->right == segment->right ? segment->right_kerf : kerf);
+}
+
 static bool boards_hold(const Layout *layout, const Plan *plan, Err *err)
 {
     const Wall *wall = layout->wall;
@@ -212,11 +227,13 @@ static bool boards_hold(const Layout *layout, const Plan *plan, Err *err)
             const Piece *piece = &plan->pieces[plan->by_board[i]];
             if (piece->board != board)
                 return wrong(err, piece, "is listed under another board");
+            if (!kerfs_hold(layout, piece))
+                return wrong(err, piece, "has other ends than its segment");
             if (!cut_holds(wall, piece, err))
                 return false;
             Length apart = before == NULL ? 0 : piece->offset - before->offset - (before->right - before->left);
-            if (before != NULL && apart < wall->saw.kerf && !(piece->hung && before->hung))
-                return wrong(err, piece, "is nearer than a kerf to the one before on its board");
+            if (before != NULL && apart < kerf_between(before, piece) && !(piece->hung && before->hung))
+                return wrong(err, piece, "is nearer than the blade to the one before on its board");
             before = piece;
             listed++;
         }

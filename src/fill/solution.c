@@ -85,10 +85,8 @@ static void tally(Solution *solution, int index, int sign)
             breaks++;
     }
     for (int i = 0; i < cover->count; i++) {
-        Length length = cover->at[i].right - cover->at[i].left;
-        solution->bare -= sign * length;
-        if (length < run->shortest)
-            breaks++;
+        solution->bare -= sign * (cover->at[i].right - cover->at[i].left);
+        breaks += demand_is_short(run, cover->at[i].left, cover->at[i].right);
     }
     solution->breaks += sign * breaks;
     solution->pieces += sign * cover->count;
@@ -101,7 +99,7 @@ void solution_clear(Solution *solution, int index)
         return;
     tally(solution, index, -1);
     for (int i = 0; i < cover->count; i++)
-        supply_uncut(solution->supply, cover->at[i].span, cover->at[i].right - cover->at[i].left, index);
+        supply_uncut(solution->supply, cover->at[i].span, cover->at[i].wood, index);
     cover->count = 0;
 }
 
@@ -116,7 +114,7 @@ void solution_set(Solution *solution, int index, const Placed *pieces, int count
         return;
     memcpy(cover->at, pieces, (size_t)count * sizeof *pieces);
     for (int i = 0; i < count; i++)
-        supply_cut(solution->supply, pieces[i].span, pieces[i].right - pieces[i].left, index);
+        supply_cut(solution->supply, pieces[i].span, pieces[i].wood, index);
     tally(solution, index, 1);
 }
 

@@ -12,6 +12,7 @@
 typedef struct Placed {
     Length left, right;
     int span;
+    Length wood; /* what it takes of the span besides a kerf */
 } Placed;
 
 /* The pieces of one run, left to right; what they do not cover stays bare. */

@@ -1,7 +1,7 @@
 /*
  *     board   |square|=====span=====|kerf|--hung--|kerf|===span===|avoid|====span====|square|
  *
- * Invariants: span.left = to - from - sum over its cuts of (length + kerf); a span is on the rack `open` just where its
+ * Invariants: span.left = to - from - sum over its cuts of (wood + kerf); a span is on the rack `open` just where its
  * board is opened and left >= smallest; a slot is on the rack `unopened` just where its kind has boards that are not
  * opened; `kept` is the sum of worth over the spans of opened boards.
  */
@@ -45,12 +45,14 @@ static int by_place(const void *a, const void *b)
 }
 
 /* Drops spans of the board too short for any piece, sorts the rest. One that a narrow nail makes too short by less than
- * a kerf stays: the bound counts it. */
-static void settle(Spans *spans, int first, Length smallest)
+ * a kerf stays: the bound counts it. `reserved` of each is left for the
+ * ends that face what hangs. */
+static void settle(Spans *spans, int first, Length smallest, Length reserved)
 {
     int kept = first;
     for (int i = first; i < spans->count; i++) {
         Span *span = &spans->at[i];
+        span->to -= reserved;
         span->left = span->to - span->from;
         if (span->left > 0 && span->left >= smallest)
             spans->at[kept++] = *span;
@@ -60,14 +62,14 @@ static void settle(Spans *spans, int first, Length smallest)
         qsort(spans->at + first, (size_t)(kept - first), sizeof *spans->at, by_place);
 }
 
-static void add_spans(Arena *arena, Spans *spans, int board, const Wall *wall, const Stock *stock)
+static void add_spans(Arena *arena, Spans *spans, int board, const Wall *wall, const Stock *stock, Length apart)
 {
     int first = spans->count;
     Length square = wall->saw.square;
     if (stock->length - square > square)
         *arena_push(arena, spans) = (Span){.board = board, .from = square, .to = stock->length - square};
     for (int i = 0; i < stock->avoid.count; i++)
-        take_out(arena, spans, first, stock->avoid.at[i].from, stock->avoid.at[i].to, 0, wall->saw.kerf);
+        take_out(arena, spans, first, stock->avoid.at[i].from, stock->avoid.at[i].to, 0, apart);
 }
 
 /* ---- kinds ---- */
@@ -103,13 +105,13 @@ static int by_kind(const void *a, const void *b)
     return order != 0 ? order : (one->index > other->index) - (one->index < other->index);
 }
 
-/* What avoided stretches lack of a kerf. */
-static Length given_up(const Stock *stock, Length kerf)
+/* What avoided stretches lack of what keeps two pieces apart. */
+static Length given_up(const Stock *stock, Length apart)
 {
     Length given = 0;
     for (int i = 0; i < stock->avoid.count; i++) {
         const Length width = stock->avoid.at[i].to - stock->avoid.at[i].from;
-        given += width < kerf ? kerf - width : 0;
+        given += width < apart ? apart - width : 0;
     }
     return given;
 }
@@ -130,10 +132,10 @@ static int *sort_kinds(Arena *arena, Supply *supply, const Wall *wall)
     supply->kinds = arena_array(arena, Kind, count);
     for (int i = 0; i < count; i++) {
         if (i == 0 || compare_lines(&lines[i - 1], &lines[i]) != 0) {
-            const Length given = given_up(lines[i].stock, wall->saw.kerf);
+            const Length given = given_up(lines[i].stock, supply->apart);
             supply->kinds[supply->kind_count++] = (Kind){.length = lines[i].stock->length,
                                                          .width = lines[i].width,
-                                                         .slack = given > 0 ? wall->saw.kerf : 0,
+                                                         .slack = given > 0 ? supply->apart : 0,
                                                          .given = given,
                                                          .first = -1};
         }
@@ -227,15 +229,15 @@ static void change(Supply *supply, int index, Length by)
     put_span_in_bucket(supply, index);
 }
 
-void supply_cut(Supply *supply, int index, Length length, int run)
+void supply_cut(Supply *supply, int index, Length wood, int run)
 {
     Span *span = &supply->spans[index];
-    BUG_UNLESS(length > 0 && length <= span->left);
+    BUG_UNLESS(wood > 0 && (wood <= span->left || span->cuts == 0));
     if (is_unopened(supply, span->board)) {
         unlink_board(supply, span->board);
         begin_board(supply, span->board);
     }
-    change(supply, index, -(length + supply->kerf));
+    change(supply, index, -(wood + supply->kerf));
     if (span->cuts == span->room) {
         int room = span->room == 0 ? 4 : 2 * span->room;
         int *runs = arena_array(supply->arena, int, room);
@@ -248,10 +250,10 @@ void supply_cut(Supply *supply, int index, Length length, int run)
     supply->boards[span->board].cuts++;
 }
 
-void supply_uncut(Supply *supply, int index, Length length, int run)
+void supply_uncut(Supply *supply, int index, Length wood, int run)
 {
     Span *span = &supply->spans[index];
-    change(supply, index, length + supply->kerf);
+    change(supply, index, wood + supply->kerf);
     int at = span->cuts - 1;
     while (at > 0 && span->runs[at] != run)
         at--;
@@ -342,15 +344,38 @@ static void find_boards(Arena *arena, Supply *supply, const Demand *demand, Span
             entry->length = stock->length;
             entry->kind = hung_first[board + 1] == 0 ? kind_of[line] : -1;
             supply->widths[board] = supply->kinds[kind_of[line]].width;
-            add_spans(arena, spans, board, wall, stock);
+            add_spans(arena, spans, board, wall, stock, supply->apart);
             for (int hung = hung_first[board + 1]; hung > 0; hung = hung_next[hung - 1]) {
                 const Hung *piece = &demand->hung[hung - 1];
-                take_out(arena, spans, entry->span_first, piece->offset, piece->offset + (piece->right - piece->left),
+                take_out(arena, spans, entry->span_first, piece->offset - piece->left_kerf + wall->saw.kerf,
+                         piece->offset + (piece->right - piece->left) + piece->right_kerf - wall->saw.kerf,
                          wall->saw.kerf, 0);
             }
-            settle(spans, entry->span_first, demand->smallest - supply->kinds[kind_of[line]].slack);
+            settle(spans, entry->span_first, demand->smallest - supply->kinds[kind_of[line]].slack,
+                   entry->kind < 0 ? supply->slant : 0);
             entry->span_count = spans->count - entry->span_first;
         }
+    }
+}
+
+/* Whether some board as it lies can give the run in one piece. */
+static bool gives_whole(const Supply *supply, const Run *run)
+{
+    for (int i = 0; i < supply->span_count; i++) {
+        const Span *span = &supply->spans[i];
+        if (span->to - span->from >= run->right - run->left && supply->widths[span->board] >= run->need)
+            return true;
+    }
+    return false;
+}
+
+static void find_single(Arena *arena, Supply *supply, const Demand *demand)
+{
+    supply->single = arena_array(arena, bool, demand->run_count);
+    for (int i = 0; i < demand->run_count; i++) {
+        const Run *run = &demand->runs[i];
+        supply->single[i] = run->right - run->left < 2 * run->shortest &&
+                            demand_whole(demand, run, run->left, run->right) && gives_whole(supply, run);
     }
 }
 
@@ -362,6 +387,11 @@ Supply *supply_new(Arena *arena, const Demand *demand)
     supply->arena = arena;
     supply->wall = demand->wall;
     supply->kerf = demand->kerf;
+    for (int i = 0; i < demand->run_count; i++) {
+        Length slant = demand_slant(demand, &demand->runs[i], demand->runs[i].left, demand->runs[i].right);
+        supply->slant = slant > supply->slant ? slant : supply->slant;
+    }
+    supply->apart = supply->kerf + supply->slant;
     supply->smallest = demand->smallest;
     supply->board_count = wall_board_count(demand->wall);
     supply->boards = arena_array(arena, SupplyBoard, supply->board_count);
@@ -389,5 +419,6 @@ Supply *supply_new(Arena *arena, const Demand *demand)
             begin_board(supply, board);
     }
     price_slots(supply);
+    find_single(arena, supply, demand);
     return supply;
 }

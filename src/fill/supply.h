@@ -45,7 +45,8 @@ typedef struct SupplyBoard {
 /* Boards of one length, width and avoided stretches are alike. */
 typedef struct Kind {
     Length length, width;
-    Length slack; /* a kerf where an avoided stretch is narrower than one: a span may give up so much for it; else 0 */
+    Length
+        slack; /* `apart` where an avoided stretch is narrower than that: a span may give up so much for it; else 0 */
     Length given; /* all that the spans of a board give up to such stretches, at the most */
     int count, unopened;
     int first;      /* board not opened, -1 where none is left */
@@ -63,6 +64,8 @@ typedef struct Slot {
 typedef struct Supply {
     const Wall *wall;
     Length kerf, smallest;
+    Length slant;   /* the most that a blade takes more than a kerf at any end */
+    Length apart;   /* kerf + slant */
     Length *widths; /* of each board */
     SupplyBoard *boards;
     int board_count;
@@ -76,6 +79,7 @@ typedef struct Supply {
     Buckets unopened; /* slots */
     Length longest;   /* span of all */
     bool narrow;      /* some board is too narrow for some piece */
+    bool *single;     /* runs that have one piece: too short for two that keep the rules, and some board can give it */
     const Salvage *salvage;
 
     Length length_opened;
@@ -93,11 +97,12 @@ void supply_use_salvage(Supply *supply, const Salvage *salvage);
 /* Opens a board of the kind that is not opened; its index. */
 int supply_open(Supply *supply, int kind);
 
-/* Cuts a piece; a board that is not opened is opened. */
-void supply_cut(Supply *supply, int span, Length length, int run);
+/* Cuts a piece that takes so much wood besides a kerf; a board that is not opened is opened. The first piece of a span
+ * may take more than there is, as long as its own length does not. */
+void supply_cut(Supply *supply, int span, Length wood, int run);
 
 /* Takes the cut back; a board with no cut left is closed again. */
-void supply_uncut(Supply *supply, int span, Length length, int run);
+void supply_uncut(Supply *supply, int span, Length wood, int run);
 
 /* Keeps a board that is not opened from being opened, and back. */
 void supply_withhold(Supply *supply, int board);

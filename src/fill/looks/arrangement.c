@@ -1,6 +1,6 @@
 /*
  * Invariants: the planks of run i are rows->at[row].at[first .. first+count); the cuts of a span are a list by
- * first_cut and next_cut; left = to - from - sum over them of (length + kerf), never below -kerf; weight is that of the
+ * first_cut and next_cut; left = to - from - sum over them of (wood + kerf); weight is that of the
  * planks as they are.
  */
 #include "fill/looks/arrangement.h"
@@ -51,7 +51,7 @@ static bool find_runs(Arrangement *all, const Cover *covers)
             if (placed->left != plank->left || placed->right != plank->right)
                 return false;
             list_cut(all, plank->piece, placed->span);
-            all->left[placed->span] -= placed->right - placed->left + all->supply->kerf;
+            all->left[placed->span] -= placed->wood + all->supply->kerf;
         }
     }
     for (int i = 0; i < demand->run_count; i++) {
@@ -102,7 +102,8 @@ Cover *arrangement_covers(Arena *arena, const Arrangement *all)
         covers[i].at = arena_array(arena, Placed, run->count);
         for (int j = 0; j < run->count; j++) {
             const FacadePlank *plank = &row->at[run->first + j];
-            covers[i].at[j] = (Placed){plank->left, plank->right, all->span_of[plank->piece]};
+            Length wood = demand_wood(all->demand, &all->demand->runs[i], plank->left, plank->right);
+            covers[i].at[j] = (Placed){plank->left, plank->right, all->span_of[plank->piece], wood};
         }
     }
     return covers;
@@ -121,9 +122,9 @@ static FacadePlank *plank_of(Arrangement *all, int piece)
     return plank;
 }
 
-static Length length_of(const FacadePlank *plank)
+static Length wood_of(const Arrangement *all, const FacadePlank *plank)
 {
-    return plank->right - plank->left;
+    return demand_wood(all->demand, &all->demand->runs[plank->run], plank->left, plank->right);
 }
 
 static bool is_wide(const Arrangement *all, int run, Length left, Length right, int board)
@@ -164,7 +165,7 @@ static int tone_of_span(const Arrangement *all, int span)
 
 static void recut(Arrangement *all, int piece, int span)
 {
-    Length with_kerf = length_of(plank_of(all, piece)) + all->supply->kerf;
+    Length with_kerf = wood_of(all, plank_of(all, piece)) + all->supply->kerf;
     all->left[all->span_of[piece]] += with_kerf;
     unlist_cut(all, piece);
     list_cut(all, piece, span);
@@ -178,7 +179,7 @@ bool arrangement_swap(Arrangement *all, int piece, int other, int64_t most)
     if (from < 0 || to < 0 || tone_of_span(all, from) == tone_of_span(all, to))
         return false;
     const FacadePlank *one = plank_of(all, piece), *two = plank_of(all, other);
-    Length more = length_of(two) - length_of(one);
+    Length more = wood_of(all, two) - wood_of(all, one);
     if (all->left[from] - more < -all->supply->kerf || all->left[to] + more < -all->supply->kerf ||
         !is_wide(all, one->run, one->left, one->right, all->supply->spans[to].board) ||
         !is_wide(all, two->run, two->left, two->right, all->supply->spans[from].board))
@@ -206,7 +207,7 @@ bool arrangement_move(Arrangement *all, int piece, int span, int64_t most)
     int board = all->supply->spans[from].board, to = all->supply->spans[span].board;
     bool opened = all->cuts[to] > 0 || all->supply->boards[to].kind < 0;
     bool stays = all->cuts[board] > 1 || all->supply->boards[board].kind < 0;
-    if (!opened || !stays || all->left[span] < length_of(plank) ||
+    if (!opened || !stays || all->left[span] < wood_of(all, plank) ||
         !is_wide(all, plank->run, plank->left, plank->right, to))
         return false;
     int64_t change = retone(all, piece, tone_of_span(all, span));

@@ -51,7 +51,7 @@ static Broken find_broken(Arrangement *all, const Laying *laying)
     Length left = in->left;
     for (int i = 0; i < laying->count; i++) {
         Length length = laying->ends[i] - left;
-        if (length < in->shortest) {
+        if (demand_is_short(in, left, laying->ends[i])) {
             broken.count++;
             broken.by += in->shortest - length;
         }
@@ -70,7 +70,8 @@ static bool can_lie(const Arrangement *all, const Laying *laying)
 {
     const Demand *demand = all->demand;
     const Run *run = &demand->runs[laying->run];
-    if (!all->runs[laying->run].whole || laying->count == 0 || laying->ends[laying->count - 1] != run->right)
+    if (!all->runs[laying->run].whole || laying->count == 0 ||
+        (laying->count > 1 && all->supply->single[laying->run]) || laying->ends[laying->count - 1] != run->right)
         return false;
     Length left = run->left;
     for (int i = 0; i < laying->count; i++) {
@@ -95,11 +96,12 @@ static bool can_lie(const Arrangement *all, const Laying *laying)
 /* Takes the pieces from their spans (sign 1), or gives them back (-1); false where a span has not as much. */
 static bool take(Arrangement *all, const Laying *laying, int sign)
 {
-    Length left = all->demand->runs[laying->run].left;
+    const Run *run = &all->demand->runs[laying->run];
+    Length left = run->left;
     bool enough = true;
     for (int i = 0; i < laying->count; i++) {
         Length *rest = &all->left[all->span_of[laying->pieces[i]]];
-        *rest -= sign * (laying->ends[i] - left);
+        *rest -= sign * demand_wood(all->demand, run, left, laying->ends[i]);
         enough = enough && *rest >= -all->supply->kerf;
         left = laying->ends[i];
     }

@@ -8,6 +8,7 @@
 typedef struct Wanted {
     int run, size;
     Length left, right;
+    Length wood;
     int span; /* -1: no wood yet */
 } Wanted;
 
@@ -36,10 +37,17 @@ static void find_wanted(Assignment *assignment)
         const Run *run = &demand->runs[i];
         const Block *block = &assignment->relaxation->blocks[assignment->relaxation->block_of[i]];
         Path path = relaxation_path(assignment->relaxation, assignment->chosen[i].column, assignment->chosen[i].above);
-        for (int j = path.count - 1; j >= 0; j--)
+        for (int j = path.count - 1; j >= 0; j--) {
+            Length left = paths_place(demand, run, path_from(&path, j)),
+                   right = paths_place(demand, run, path.parts[j].at);
             *arena_push(assignment->arena, &assignment->wanted) =
-                (Wanted){i, relaxation_piece_size(assignment->relaxation, block, &path, j),
-                         paths_place(demand, run, path_from(&path, j)), paths_place(demand, run, path.parts[j].at), -1};
+                (Wanted){i,
+                         relaxation_piece_size(assignment->relaxation, block, &path, j),
+                         left,
+                         right,
+                         demand_wood(demand, run, left, right),
+                         -1};
+        }
     }
 }
 
@@ -47,7 +55,7 @@ static bool span_fits(const Assignment *assignment, const Wanted *wanted, int sp
 {
     const Solution *solution = assignment->solution;
     const Supply *supply = solution->supply;
-    if (wanted->span >= 0 || wanted->right - wanted->left > assignment->left[span])
+    if (wanted->span >= 0 || wanted->wood > assignment->left[span])
         return false;
     return !supply->narrow || demand_need(solution->demand, &solution->demand->runs[wanted->run], wanted->left,
                                           wanted->right) <= supply->widths[supply->spans[span].board];
@@ -56,7 +64,7 @@ static bool span_fits(const Assignment *assignment, const Wanted *wanted, int sp
 static void give(Assignment *assignment, Wanted *wanted, int span)
 {
     wanted->span = span;
-    assignment->left[span] -= wanted->right - wanted->left + assignment->solution->demand->kerf;
+    assignment->left[span] -= wanted->wood + assignment->solution->demand->kerf;
 }
 
 static bool is_touched(const Assignment *assignment, int board)
@@ -174,7 +182,7 @@ static void lay_whole_runs(const Assignment *assignment)
         bool whole = true;
         for (; i < assignment->wanted.count && assignment->wanted.at[i].run == run; i++) {
             const Wanted *wanted = &assignment->wanted.at[i];
-            pieces[count++] = (Placed){wanted->left, wanted->right, wanted->span};
+            pieces[count++] = (Placed){wanted->left, wanted->right, wanted->span, wanted->wood};
             whole = whole && wanted->span >= 0;
         }
         if (whole)

@@ -38,7 +38,7 @@ static Length usable_of_hung(const Demand *demand, const Supply *supply, const C
         *opened += supply->boards[i].length;
         ++*boards;
         for (int j = board->span_first; j < board->span_first + board->span_count; j++) {
-            Length length = supply->spans[j].to - supply->spans[j].from + demand->kerf;
+            Length length = supply->spans[j].to - supply->spans[j].from + supply->apart;
             if (length >= covering->least)
                 sum += length + (covering->kerfs ? demand->kerf : 0);
         }
@@ -121,8 +121,8 @@ static Length least_piece(const Demand *demand)
     Length least = demand->wall->joints.shortest;
     for (int i = 0; i < demand->run_count; i++) {
         const Run *run = &demand->runs[i];
-        if (run->shortest == 0 && run->right - run->left < least)
-            least = 0;
+        if (run->right - run->left < least)
+            least = run->right - run->left;
     }
     return least;
 }

@@ -127,7 +127,7 @@ static bool can_be_laid(const PathFixing *fixing, const Run *run, const Path *pa
     for (int i = 0; i < path->count; i++) {
         Length right = paths_place(demand, run, path->parts[i].at);
         Length left = paths_place(demand, run, path_from(path, i));
-        if (right - left < run->shortest || right - left > fixing->solution->supply->longest ||
+        if (demand_is_short(run, left, right) || right - left > fixing->solution->supply->longest ||
             !demand_whole(demand, run, left, right))
             return false;
     }
@@ -158,7 +158,7 @@ static bool leaves_way(const PathFixing *fixing, const Run *run, const Path *pat
             Length length = x - paths_place(demand, other, from);
             if (length > fixing->solution->supply->longest)
                 break;
-            reached[to] = reached[from] && length >= other->shortest;
+            reached[to] = reached[from] && !demand_is_short(other, paths_place(demand, other, from), x);
         }
     }
     return reached[end];

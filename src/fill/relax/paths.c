@@ -59,9 +59,10 @@ Length paths_place(const Demand *demand, const Run *run, int place)
 }
 
 /* Price of the piece between two places; -1 where there is no such piece. */
-static int64_t price_of(const Paths *paths, const Run *run, const int64_t *duals, Length length)
+static int64_t price_of(const Paths *paths, const Run *run, const int64_t *duals, Length left, Length right)
 {
-    if (length < run->shortest || length > paths->longest)
+    Length length = right - left;
+    if (demand_is_short(run, left, right) || length > paths->longest)
         return -1;
     return duals[sizes_index(paths->sizes, length + paths->demand->kerf)];
 }
@@ -76,7 +77,7 @@ int64_t paths_cheapest(Paths *paths, const Run *run, const int64_t *duals, const
         Length x = paths_place(paths->demand, run, to);
         int64_t least = -1;
         for (int from = to - 1; from >= 0 && x - paths_place(paths->demand, run, from) <= paths->longest; from--) {
-            int64_t price = price_of(paths, run, duals, x - paths_place(paths->demand, run, from));
+            int64_t price = price_of(paths, run, duals, paths_place(paths->demand, run, from), x);
             if (price < 0 || paths->reached[from] < 0 || (least >= 0 && paths->reached[from] + price >= least))
                 continue;
             least = paths->reached[from] + price;
@@ -107,7 +108,7 @@ static void go_on(Paths *paths, const Run *run, const int64_t *duals, const bool
         Length x = paths_place(paths->demand, run, to);
         if (x - left > paths->longest)
             break;
-        int64_t price = price_of(paths, run, duals, x - left);
+        int64_t price = price_of(paths, run, duals, left, x);
         if (price < 0 || (to < end && !keeps_stagger(paths, run, x, other)))
             continue;
         price += so_far + (to < end && closed != NULL && closed[to] ? PATHS_CLOSED : 0);

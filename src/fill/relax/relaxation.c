@@ -246,7 +246,7 @@ static Length bound_now(const Relaxation *relaxation)
         bound += board->length;
         for (int j = board->span_first; j < board->span_first + board->span_count; j++)
             bound -= best_of(relaxation, relaxation->supply->spans[j].to - relaxation->supply->spans[j].from,
-                             relaxation->demand->kerf);
+                             relaxation->supply->apart);
     }
     return bound;
 }

@@ -194,6 +194,14 @@ static void keep_node(Beam *beam, const Node *node)
     beam->next[at] = beam->nodes.count - 1;
 }
 
+/* Whether a piece behind the node is one too many: a run too short for two has one. */
+static bool is_second(const Beam *beam, const Node *node)
+{
+    if (!beam->solution->supply->single[beam->index] || node->parent < 0)
+        return false;
+    return !node->bare || beam->nodes.at[node->parent].parent >= 0;
+}
+
 static void try_piece(Beam *beam, int parent, const Candidate *candidate, Length right)
 {
     const Demand *demand = beam->solution->demand;
@@ -201,9 +209,11 @@ static void try_piece(Beam *beam, int parent, const Candidate *candidate, Length
     const Node *from = &beam->nodes.at[parent];
     Length length = right - from->x;
     beam->work++;
-    if (length <= 0 || length > candidate->left)
+    Length candidates = demand_wood(demand, beam->run, from->x, right);
+    Length needed = candidate->source == SOURCE_NEW ? length : candidates;
+    if (length <= 0 || needed > candidate->left || is_second(beam, from))
         return;
-    int breaks = joint_breaks(beam, right) + (length < beam->run->shortest ? 1 : 0);
+    int breaks = joint_breaks(beam, right) + demand_is_short(beam->run, from->x, right);
     if (breaks > 0 && !beam->breaks)
         return;
     if (!demand_whole(demand, beam->run, from->x, right))
@@ -211,7 +221,7 @@ static void try_piece(Beam *beam, int parent, const Candidate *candidate, Length
     if (supply->narrow && demand_need(demand, beam->run, from->x, right) > candidate->width)
         return;
     Node node = {.parent = parent, .source = candidate->source, .id = candidate->id, .x = right};
-    node.left = candidate->left - length - demand->kerf;
+    node.left = candidate->left - candidates - demand->kerf;
     node.shortfall = from->shortfall + breaks * BREAK_COST;
     node.cost = from->cost + candidate->price - salvage_of(supply->salvage, node.left);
     node.rank = node.cost - value_to(beam, right);
@@ -373,8 +383,9 @@ static void cut_row(Beam *beam, int node)
         for (int j = i + 1; cut->source == SOURCE_OWN && j < count; j++)
             if (row[j] == cut->id)
                 span_of[i] = span_of[j];
-        supply_cut(supply, span_of[i], cut->x - left, beam->index);
-        *arena_push(beam->arena, &beam->done) = (Placed){left, cut->x, span_of[i]};
+        Length candidates = demand_wood(beam->solution->demand, beam->run, left, cut->x);
+        supply_cut(supply, span_of[i], candidates, beam->index);
+        *arena_push(beam->arena, &beam->done) = (Placed){left, cut->x, span_of[i], candidates};
     }
 }
 
@@ -391,8 +402,7 @@ static void start_at(Beam *beam, Length x, bool bare)
 static void undo(Beam *beam)
 {
     for (int i = 0; i < beam->done.count; i++)
-        supply_uncut(beam->solution->supply, beam->done.at[i].span, beam->done.at[i].right - beam->done.at[i].left,
-                     beam->index);
+        supply_uncut(beam->solution->supply, beam->done.at[i].span, beam->done.at[i].candidates, beam->index);
 }
 
 static void expand_level(Beam *beam)

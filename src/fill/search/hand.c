@@ -43,6 +43,13 @@ static Length joint_before(const Hand *hand, const Run *run, Length x)
     return x > run->left ? x : run->left;
 }
 
+/* Whether the piece is less than the whole of a run that has a single one. */
+static bool is_part(const Hand *hand, const Run *run, Length left, Length right)
+{
+    return hand->solution->supply->single[run - hand->solution->demand->runs] &&
+           (left != run->left || right != run->right);
+}
+
 /* How far a piece from x goes that is cut from wood of this length and width and keeps the rules; x where there is
  * none. */
 static Length reach(const Hand *hand, const Run *run, Length x, Length wood, Length width)
@@ -55,9 +62,9 @@ static Length reach(const Hand *hand, const Run *run, Length x, Length wood, Len
             Length most = x + wood < last ? x + wood : last;
             to = joint_before(hand, run, tried == 0 || most < to ? most : to - 1);
         }
-        if (to <= x || to - x < run->shortest)
+        if (to <= x || demand_is_short(run, x, to) || is_part(hand, run, x, to))
             return x;
-        if (demand_whole(demand, run, x, to) &&
+        if (demand_wood(demand, run, x, to) <= wood && demand_whole(demand, run, x, to) &&
             (!hand->solution->supply->narrow || demand_need(demand, run, x, to) <= width))
             return to;
     }
@@ -67,8 +74,9 @@ static Length reach(const Hand *hand, const Run *run, Length x, Length wood, Len
 static void cut(Hand *hand, int run, int span, Length from, Length to)
 {
     Supply *supply = hand->solution->supply;
-    supply_cut(supply, span, to - from, run);
-    *arena_push(hand->arena, &hand->row) = (Placed){from, to, span};
+    Length wood = demand_wood(hand->solution->demand, &hand->solution->demand->runs[run], from, to);
+    supply_cut(supply, span, wood, run);
+    *arena_push(hand->arena, &hand->row) = (Placed){from, to, span, wood};
     if (supply->spans[span].left >= hand->solution->demand->least)
         *arena_push(hand->arena, &hand->offcuts) = span;
 }
@@ -150,8 +158,9 @@ static Length against_rules(Hand *hand, int index, Length x)
     else
         breaks = demand_near(&hand->near, to, demand->stagger) +
                  (demand->on_studs && !demand_at_stud(demand, run, to) ? 1 : 0);
-    breaks += to - x < run->shortest ? 1 : 0;
-    if (to <= x || to - x <= breaks * BREAK_COST || !demand_whole(demand, run, x, to) ||
+    breaks += demand_is_short(run, x, to);
+    if (to <= x || to - x <= breaks * BREAK_COST || is_part(hand, run, x, to) || !demand_whole(demand, run, x, to) ||
+        demand_wood(demand, run, x, to) > supply->spans[supply->boards[hand->front].span_first].left ||
         demand_need(demand, run, x, to) > supply->widths[hand->front])
         return x;
     open_board(hand, index, hand->front, x, to);
@@ -174,7 +183,7 @@ static void lay_run(Hand *hand, int index)
         x = to;
     }
     for (int i = 0; i < hand->row.count; i++)
-        supply_uncut(hand->solution->supply, hand->row.at[i].span, hand->row.at[i].right - hand->row.at[i].left, index);
+        supply_uncut(hand->solution->supply, hand->row.at[i].span, hand->row.at[i].wood, index);
     solution_set(hand->solution, index, hand->row.at, hand->row.count);
 }
 

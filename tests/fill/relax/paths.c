@@ -24,8 +24,9 @@ static int64_t price_of(const Case *that, unsigned studs, const bool *closed)
     for (int to = 1, from = 0; to <= end; to++) {
         if (to < end && !(studs >> (to - 1) & 1))
             continue;
-        Length length = paths_place(that->demand, that->run, to) - paths_place(that->demand, that->run, from);
-        if (length < that->run->shortest || length > that->longest)
+        Length left = paths_place(that->demand, that->run, from), right = paths_place(that->demand, that->run, to);
+        Length length = right - left;
+        if (demand_is_short(that->run, left, right) || length > that->longest)
             return -1;
         sum += that->duals[sizes_index(that->sizes, length + that->demand->kerf)];
         sum += to < end && closed[to] ? PATHS_CLOSED : 0;
