@@ -56,9 +56,11 @@ static HungFault place_on_wall(const Layout *layout, const HungPiece *record, Hu
     if (hung->segment < 0)
         return HUNG_NO_PLACE;
     const Segment *segment = &course->segments[hung->segment];
-    if (distance(hung->left, segment->left) <= HUNG_NEAR)
+    const Length closer = layout->wall->joints.closer;
+    const Length near = closer > HUNG_NEAR ? closer : HUNG_NEAR;
+    if (distance(hung->left, segment->left) <= near)
         hung->left = segment->left;
-    if (distance(hung->right, segment->right) <= HUNG_NEAR)
+    if (distance(hung->right, segment->right) <= near)
         hung->right = segment->right;
     if (hung->left == segment->left)
         hung->left_kerf = segment->left_kerf;
@@ -207,12 +209,32 @@ static void add_run(Arena *arena, Demand *demand, Runs *runs, const Run *like, L
         demand->longest = right - left;
 }
 
+/* Whether the piece that ends the segment is closed in there: by an opening, or by a side that meets nothing or an
+ * inside corner. */
+static bool is_closed_in(const Demand *demand, int face, const Segment *segment)
+{
+    bool through;
+    if (segment->right_end != SEGMENT_AT_SIDE)
+        return segment->right_end == SEGMENT_AT_OPENING;
+    return wall_corner_right(demand->wall, face, &through).kind != CORNER_OUTSIDE;
+}
+
+/* The last run of a segment is closed by its last piece, where that is closed in: by what hangs, or at the segment's
+ * end. */
+static void close_last(Demand *demand, Run *last, const Segment *segment)
+{
+    if (last->right < segment->right || is_closed_in(demand, last->face, segment))
+        last->closer = demand->wall->joints.closer;
+    demand->closers += last->closer;
+}
+
 static void add_segment(Arena *arena, Demand *demand, Runs *runs, int row_index, int segment_index,
                         const HungList *hung)
 {
     Row *row = &demand->rows[row_index];
     const Course *course = &demand->layout->faces[row->face].courses[row->course];
     const Segment *segment = &course->segments[segment_index];
+    const int before = runs->count;
     Run like = {.row = row_index, .face = row->face, .course = row->course, .segment = segment_index};
     like.origin = segment->left;
     like.shortest = demand->wall->joints.shortest;
@@ -230,6 +252,8 @@ static void add_segment(Arena *arena, Demand *demand, Runs *runs, int row_index,
         from = piece->right;
     }
     add_run(arena, demand, runs, &like, from, segment->right);
+    if (runs->count > before)
+        close_last(demand, &runs->at[runs->count - 1], segment);
 }
 
 /* Rows whose course numbers differ by one are neighbours. */

@@ -11,7 +11,9 @@
 #include "layout/layout.h"
 
 #define BREAK_COST (300 * LENGTH_MM) /* one rule broken weighs as much as so much wall left bare */
-#define HUNG_NEAR (LENGTH_INCH / 8)  /* an end of a hung piece this near to its segment's end is taken as that end */
+#define HUNG_NEAR                                                                                       \
+    (LENGTH_INCH / 8) /* an end of a hung piece this near (or as near as `closer`) to its segment's end \
+                         is taken as that end */
 
 /* A stretch of x. */
 typedef struct Interval {
@@ -32,6 +34,7 @@ typedef struct Run {
     Length origin;                /* the segment's left end, where the marks begin */
     Length shortest;              /* of its pieces, but for one that covers the whole run */
     Length left_kerf, right_kerf; /* what the blade takes at its ends */
+    Length closer;                /* kept over by the piece that closes it; 0 where none does */
     Length need;                  /* no piece of it needs a wider board */
     bool varies;                  /* some of its pieces may need less than `need` */
     Intervals forks;              /* where wood is left in two or more parts over one another */
@@ -79,6 +82,7 @@ typedef struct Demand {
     Hung *hung; /* one for each record of the file, in its order */
     int hung_count;
     Length total;    /* length of all runs */
+    Length closers;  /* kept over by the pieces that close them, all together */
     Length longest;  /* run */
     Length least;    /* no piece shorter than this is worth keeping wood for */
     Length smallest; /* no piece shorter than this can be of use at all; at least 1 */
@@ -130,12 +134,18 @@ static inline Length demand_slant(const Demand *demand, const Run *run, Length l
     return (one > other ? one : other) - demand->kerf;
 }
 
-/* What a piece takes of a span besides one kerf: its length, and what the blade takes more than a kerf at its worse
- * end. Cut in falling order of that, pieces that fit by their wood fit by their ends; a piece alone needs its length
- * only. */
-static inline Length demand_wood(const Demand *demand, const Run *run, Length left, Length right)
+/* The length that a piece needs of a board: its own, and what is kept over where it closes its run. */
+static inline Length demand_length(const Run *run, Length left, Length right)
 {
-    return right - left + demand_slant(demand, run, left, right);
+    return right - left + (right == run->right ? run->closer : 0);
+}
+
+/* What a piece takes of a span besides one kerf: its length, with `closes` what it keeps over as a closer, and what the
+ * blade takes more than a kerf at its worse end. Cut in falling order of that, pieces that fit by their wood fit by
+ * their ends; a piece alone needs no more than its length. */
+static inline Length demand_wood(const Demand *demand, const Run *run, Length left, Length right, bool closes)
+{
+    return (closes ? demand_length(run, left, right) : right - left) + demand_slant(demand, run, left, right);
 }
 
 /* Width of board that a piece between the two ends needs. */

@@ -305,8 +305,8 @@ static Plan *report(const Fill *fill, Arena *arena)
     if (!fill->bound_known)
         return plan;
     Bound bound = fill->bound;
-    if (plan->shortfall > 0)
-        bound = bound_of_covered(fill, fill->demand->total - plan->bare_length);
+    if (plan->shortfall > 0 || plan->closers_off > 0)
+        bound = bound_of_covered(fill, fill->demand->total - plan->bare_length + plan->closers);
     report_bound(arena, bound, plan);
     return plan;
 }

@@ -18,6 +18,8 @@ typedef struct Piece {
     Length offset; /* from the board's first end to the piece's first end */
     bool hung;
     Length left_kerf, right_kerf; /* what the blade takes at its ends */
+    Length closer;                /* kept over beyond its right end, to be cut to fit at the wall */
+    bool closer_off;              /* it closes its segment, and no board gave it what is to be kept over */
 } Piece;
 
 /* A stretch of a segment left bare. */
@@ -54,6 +56,8 @@ typedef struct Plan {
     int *by_board; /* piece indices grouped by board */
 
     Length bare_length;
+    Length closers; /* kept over by all pieces together */
+    int closers_off;
     int breaks;       /* of stagger, shortest and stud together */
     Length shortfall; /* bare_length + breaks x 300 mm */
     Length length_opened;

@@ -103,8 +103,14 @@ static void put_row(const Demand *demand, const Cover *covers, const HungRows *h
                         .right = cover->at[j].right,
                         .offset = cover->at[j].span, /* placed later */
                         .left_kerf = demand_left_kerf(demand, run, cover->at[j].left),
-                        .right_kerf = demand_right_kerf(demand, run, cover->at[j].right)};
+                        .right_kerf = demand_right_kerf(demand, run, cover->at[j].right),
+                        .closer = demand_length(run, cover->at[j].left, cover->at[j].right) -
+                                  (cover->at[j].right - cover->at[j].left),
+                        .closer_off = laid_leaves_off(demand, run, &cover->at[j])};
     }
+    for (int i = first; i < plan->piece_count; i++)
+        if (plan->pieces[i].closer_off)
+            plan->pieces[i].closer = 0;
     if (plan->piece_count - first > 1)
         qsort(plan->pieces + first, (size_t)(plan->piece_count - first), sizeof *plan->pieces, by_left);
 }
@@ -157,7 +163,7 @@ static void place_on_boards(Arena *arena, const Supply *supply, Plan *plan)
         int span = (int)piece->offset;
         piece->board = supply->spans[span].board + 1;
         piece->offset = next[span] + (kerf[span] == 0 || kerf[span] > piece->left_kerf ? kerf[span] : piece->left_kerf);
-        next[span] = piece->offset + piece->right - piece->left;
+        next[span] = piece->offset + piece->right - piece->left + piece->closer;
         kerf[span] = piece->right_kerf;
     }
 }
@@ -203,7 +209,7 @@ Length report_left_over(const Wall *wall, const Stock *stock, const Plan *plan, 
             const Piece *cut = &plan->pieces[pieces[piece]];
             if (cut->offset - cut->left_kerf <= to) {
                 to = cut->offset - cut->left_kerf;
-                behind = cut->offset + (cut->right - cut->left) + cut->right_kerf;
+                behind = cut->offset + (cut->right - cut->left) + cut->closer + cut->right_kerf;
                 at_piece = true;
             }
         }
@@ -274,6 +280,8 @@ static void report_sums(Plan *plan)
     for (int i = 0; i < plan->piece_count; i++) {
         const Piece *piece = &plan->pieces[i];
         plan->length_used += piece->right - piece->left;
+        plan->closers += piece->closer;
+        plan->closers_off += piece->closer_off;
         plan->joints += i > 0 && piece[-1].face == piece->face && piece[-1].course == piece->course &&
                         piece[-1].segment == piece->segment && piece[-1].right == piece->left;
     }

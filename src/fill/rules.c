@@ -186,7 +186,7 @@ static bool hung_holds(const Demand *demand, const Plan *plan, Err *err)
 static bool cut_holds(const Wall *wall, const Piece *piece, Err *err)
 {
     const Stock *stock = wall_board(wall, piece->board);
-    Length to = piece->offset + (piece->right - piece->left);
+    Length to = piece->offset + (piece->right - piece->left) + piece->closer;
     if (piece->hung)
         return true;
     if (piece->offset < wall->saw.square || to > stock->length - wall->saw.square)
@@ -231,7 +231,8 @@ static bool boards_hold(const Layout *layout, const Plan *plan, Err *err)
                 return wrong(err, piece, "has other ends than its segment");
             if (!cut_holds(wall, piece, err))
                 return false;
-            Length apart = before == NULL ? 0 : piece->offset - before->offset - (before->right - before->left);
+            Length apart =
+                before == NULL ? 0 : piece->offset - before->offset - (before->right - before->left) - before->closer;
             if (before != NULL && apart < kerf_between(before, piece) && !(piece->hung && before->hung))
                 return wrong(err, piece, "is nearer than the blade to the one before on its board");
             before = piece;

@@ -23,8 +23,8 @@ static void mark_run(const Demand *demand, const Run *run, Length longest, Sizes
             Length to = j == places - 1 ? run->right : studs->at[run->stud_first + j - 1];
             if (to - from > longest)
                 break;
-            if (!demand_is_short(run, from, to))
-                sizes->index[(to - from + demand->kerf) / sizes->width] = 1;
+            if (!demand_is_short(run, from, to) && demand_length(run, from, to) <= longest)
+                sizes->index[(demand_length(run, from, to) + demand->kerf) / sizes->width] = 1;
         }
     }
 }

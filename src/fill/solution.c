@@ -87,6 +87,7 @@ static void tally(Solution *solution, int index, int sign)
     for (int i = 0; i < cover->count; i++) {
         solution->bare -= sign * (cover->at[i].right - cover->at[i].left);
         breaks += demand_is_short(run, cover->at[i].left, cover->at[i].right);
+        solution->closers_off += sign * laid_leaves_off(demand, run, &cover->at[i]);
     }
     solution->breaks += sign * breaks;
     solution->pieces += sign * cover->count;
@@ -120,7 +121,7 @@ void solution_set(Solution *solution, int index, const Placed *pieces, int count
 
 Cost solution_cost(const Solution *solution)
 {
-    return (Cost){.shortfall = solution->bare + solution->breaks * BREAK_COST,
+    return (Cost){.shortfall = solution->bare + solution->breaks * BREAK_COST + solution->closers_off,
                   .length_opened = solution->supply->length_opened,
                   .boards_opened = solution->supply->boards_opened,
                   .pieces = solution->pieces};

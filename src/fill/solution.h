@@ -22,12 +22,19 @@ typedef struct Cover {
     int room;
 } Cover;
 
+/* Whether the piece closes its run without what is to be kept over. */
+static inline bool laid_leaves_off(const Demand *demand, const Run *run, const Placed *placed)
+{
+    return placed->wood < demand_wood(demand, run, placed->left, placed->right, true);
+}
+
 typedef struct Solution {
     const Demand *demand;
     Supply *supply;
     Cover *covers; /* one for each run */
     Length bare;
     int breaks;              /* of the pieces laid; pairs of joints among them once */
+    int closers_off;         /* pieces that close a run without what is to be kept over */
     int pieces;              /* without those hung */
     LengthList near, joints; /* scratch */
     Arena *arena;
@@ -41,6 +48,7 @@ void solution_clear(Solution *solution, int run);
 /* Lays a run that has no pieces. The spans must have the wood; they are cut. */
 void solution_set(Solution *solution, int run, const Placed *pieces, int count);
 
+/* What is laid costs; a closer left off counts one nanometre, so that it goes before any wood stays bare. */
 Cost solution_cost(const Solution *solution);
 
 /* Joints in the rows beside this run's, rising; one that both rows have stands there twice. `out` is emptied first. */

@@ -51,6 +51,7 @@ static bool find_runs(Arrangement *all, const Cover *covers)
             if (placed->left != plank->left || placed->right != plank->right)
                 return false;
             list_cut(all, plank->piece, placed->span);
+            all->leaves_off[plank->run] |= laid_leaves_off(demand, &demand->runs[plank->run], placed);
             all->left[placed->span] -= placed->wood + all->supply->kerf;
         }
     }
@@ -62,7 +63,7 @@ static bool find_runs(Arrangement *all, const Cover *covers)
         Length bare = run->right - run->left;
         for (int j = 0; j < cover->count; j++)
             bare -= cover->at[j].right - cover->at[j].left;
-        all->runs[i].whole = bare == 0 && cover->count <= LAY_MOST;
+        all->runs[i].whole = bare == 0 && cover->count <= LAY_MOST && !all->leaves_off[i];
     }
     return true;
 }
@@ -80,6 +81,7 @@ Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Supply *s
     all->piece_count = plan->piece_count;
     all->runs = arena_array(arena, RunPlace, demand->run_count);
     all->run_of = arena_array(arena, int, plan->piece_count);
+    all->leaves_off = arena_array(arena, bool, demand->run_count);
     all->span_of = arena_array(arena, int, plan->piece_count);
     all->next_cut = arena_array(arena, int, plan->piece_count);
     all->first_cut = arena_array(arena, int, supply->span_count);
@@ -102,7 +104,7 @@ Cover *arrangement_covers(Arena *arena, const Arrangement *all)
         covers[i].at = arena_array(arena, Placed, run->count);
         for (int j = 0; j < run->count; j++) {
             const FacadePlank *plank = &row->at[run->first + j];
-            Length wood = demand_wood(all->demand, &all->demand->runs[i], plank->left, plank->right);
+            Length wood = arrangement_wood(all, i, plank->left, plank->right);
             covers[i].at[j] = (Placed){plank->left, plank->right, all->span_of[plank->piece], wood};
         }
     }
@@ -124,7 +126,7 @@ static FacadePlank *plank_of(Arrangement *all, int piece)
 
 static Length wood_of(const Arrangement *all, const FacadePlank *plank)
 {
-    return demand_wood(all->demand, &all->demand->runs[plank->run], plank->left, plank->right);
+    return arrangement_wood(all, plank->run, plank->left, plank->right);
 }
 
 static bool is_wide(const Arrangement *all, int run, Length left, Length right, int board)

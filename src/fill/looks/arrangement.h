@@ -23,14 +23,15 @@ typedef struct Arrangement {
     RunPlace *runs; /* the demand's */
     Length short_below;
     int piece_count;
-    int *run_of;    /* of each piece; -1: hung */
-    int *span_of;   /* of each piece; -1: hung */
-    int *next_cut;  /* of each piece: the next one cut from its span; -1 at the end */
-    int *first_cut; /* of each span; -1: none */
-    Length *left;   /* of each span: the longest piece that can still be cut */
-    int *cuts;      /* of each board, those that hang left out */
-    int64_t weight; /* of the looks */
-    int64_t work;   /* planks looked at */
+    int *run_of;      /* of each piece; -1: hung */
+    bool *leaves_off; /* of each run: its closer is left off */
+    int *span_of;     /* of each piece; -1: hung */
+    int *next_cut;    /* of each piece: the next one cut from its span; -1 at the end */
+    int *first_cut;   /* of each span; -1: none */
+    Length *left;     /* of each span: the longest piece that can still be cut */
+    int *cuts;        /* of each board, those that hang left out */
+    int64_t weight;   /* of the looks */
+    int64_t work;     /* planks looked at */
     Arena *arena;
 } Arrangement;
 
@@ -42,6 +43,12 @@ typedef struct Laying {
     int *pieces;
     Length *ends;
 } Laying;
+
+/* What a piece of the run takes of a span besides a kerf. */
+static inline Length arrangement_wood(const Arrangement *all, int run, Length left, Length right)
+{
+    return demand_wood(all->demand, &all->demand->runs[run], left, right, !all->leaves_off[run]);
+}
 
 /* What the covers hold; NULL where the planks made from them are not theirs. */
 Arrangement *arrangement_new(Arena *arena, const Demand *demand, const Supply *supply, const Cover *covers);

@@ -101,7 +101,7 @@ static bool take(Arrangement *all, const Laying *laying, int sign)
     bool enough = true;
     for (int i = 0; i < laying->count; i++) {
         Length *rest = &all->left[all->span_of[laying->pieces[i]]];
-        *rest -= sign * demand_wood(all->demand, run, left, laying->ends[i]);
+        *rest -= sign * arrangement_wood(all, laying->run, left, laying->ends[i]);
         enough = enough && *rest >= -all->supply->kerf;
         left = laying->ends[i];
     }

@@ -45,7 +45,7 @@ static void find_wanted(Assignment *assignment)
                          relaxation_piece_size(assignment->relaxation, block, &path, j),
                          left,
                          right,
-                         demand_wood(demand, run, left, right),
+                         demand_wood(demand, run, left, right, true),
                          -1};
         }
     }

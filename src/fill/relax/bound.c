@@ -129,11 +129,11 @@ static Length least_piece(const Demand *demand)
 
 Bound bound_whole(const Demand *demand, const Supply *supply, Length priced)
 {
-    Covering plain = {.need = demand->total, .least = least_piece(demand)};
+    Covering plain = {.need = demand->total + demand->closers, .least = least_piece(demand)};
     Covering kerfs = plain;
     kerfs.kerfs = true;
     for (int i = 0; i < demand->run_count && supply->longest > 0; i++) {
-        Length length = demand->runs[i].right - demand->runs[i].left;
+        Length length = demand_length(&demand->runs[i], demand->runs[i].left, demand->runs[i].right);
         Length most = supply->longest + demand->kerf;
         kerfs.need += (length + most - 1) / most * demand->kerf;
     }

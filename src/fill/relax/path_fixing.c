@@ -127,7 +127,7 @@ static bool can_be_laid(const PathFixing *fixing, const Run *run, const Path *pa
     for (int i = 0; i < path->count; i++) {
         Length right = paths_place(demand, run, path->parts[i].at);
         Length left = paths_place(demand, run, path_from(path, i));
-        if (demand_is_short(run, left, right) || right - left > fixing->solution->supply->longest ||
+        if (demand_is_short(run, left, right) || demand_length(run, left, right) > fixing->solution->supply->longest ||
             !demand_whole(demand, run, left, right))
             return false;
     }

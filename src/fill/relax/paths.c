@@ -61,7 +61,7 @@ Length paths_place(const Demand *demand, const Run *run, int place)
 /* Price of the piece between two places; -1 where there is no such piece. */
 static int64_t price_of(const Paths *paths, const Run *run, const int64_t *duals, Length left, Length right)
 {
-    Length length = right - left;
+    Length length = demand_length(run, left, right);
     if (demand_is_short(run, left, right) || length > paths->longest)
         return -1;
     return duals[sizes_index(paths->sizes, length + paths->demand->kerf)];

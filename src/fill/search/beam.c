@@ -39,6 +39,7 @@ struct Beam {
     const Run *run;
     int index;
     int width;
+    bool closes; /* the last piece keeps something over where the run has a closer */
     bool breaks; /* rules may be broken, wood left bare */
     Random *random;
     uint64_t noise;
@@ -72,7 +73,7 @@ void beam_use_prices(Beam *beam, const Sizes *sizes, const int64_t *prices)
 
 static int64_t price_between(const Beam *beam, Length from, Length to)
 {
-    Length length = to - from;
+    Length length = demand_length(beam->run, from, to);
     if (beam->prices == NULL)
         return length;
     int64_t cell = (length + beam->solution->demand->kerf) / beam->sizes->width;
@@ -207,11 +208,11 @@ static void try_piece(Beam *beam, int parent, const Candidate *candidate, Length
     const Demand *demand = beam->solution->demand;
     const Supply *supply = beam->solution->supply;
     const Node *from = &beam->nodes.at[parent];
-    Length length = right - from->x;
+    Length length = beam->closes ? demand_length(beam->run, from->x, right) : right - from->x;
     beam->work++;
-    Length candidates = demand_wood(demand, beam->run, from->x, right);
+    Length candidates = demand_wood(demand, beam->run, from->x, right, beam->closes);
     Length needed = candidate->source == SOURCE_NEW ? length : candidates;
-    if (length <= 0 || needed > candidate->left || is_second(beam, from))
+    if (right <= from->x || needed > candidate->left || is_second(beam, from))
         return;
     int breaks = joint_breaks(beam, right) + demand_is_short(beam->run, from->x, right);
     if (breaks > 0 && !beam->breaks)
@@ -322,7 +323,7 @@ static void expand(Beam *beam, int parent)
     candidates_gather(&front, beam->random, &candidates);
     for (int i = 0; i < candidates.count; i++) {
         const Candidate *candidate = &candidates.at[i];
-        if (candidate->left >= run->right - x)
+        if (candidate->left >= (beam->closes ? demand_length(run, x, run->right) : run->right - x))
             try_piece(beam, parent, candidate, run->right);
         Length reach = demand_mark_down(demand, run, x + candidate->left);
         if (reach >= run->right)
@@ -383,7 +384,7 @@ static void cut_row(Beam *beam, int node)
         for (int j = i + 1; cut->source == SOURCE_OWN && j < count; j++)
             if (row[j] == cut->id)
                 span_of[i] = span_of[j];
-        Length candidates = demand_wood(beam->solution->demand, beam->run, left, cut->x);
+        Length candidates = demand_wood(beam->solution->demand, beam->run, left, cut->x, beam->closes);
         supply_cut(supply, span_of[i], candidates, beam->index);
         *arena_push(beam->arena, &beam->done) = (Placed){left, cut->x, span_of[i], candidates};
     }
@@ -454,7 +455,13 @@ int beam_cover(Beam *beam, int index, int width, Random *random)
     solution_joints_beside(beam->solution, index, &beam->near);
     reach_places(beam);
     find_tails(beam);
+    beam->closes = true;
     bool found = search(beam, width, false);
+    if (!found && beam->run->closer > 0) {
+        undo(beam);
+        beam->closes = false;
+        found = search(beam, width, false);
+    }
     if (!found) {
         undo(beam);
         found = search(beam, 2 * width, true);

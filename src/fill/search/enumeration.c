@@ -54,7 +54,7 @@ static bool reaches(const Solution *solution, uint32_t boards)
             const Span *span = &supply->spans[supply->boards[i].span_first + j];
             have += span->to - span->from + supply->kerf;
         }
-    return have >= solution->demand->total + solution->demand->run_count * supply->kerf;
+    return have >= solution->demand->total + solution->demand->closers + solution->demand->run_count * supply->kerf;
 }
 
 Enumeration *enumeration_new(Arena *arena, Solution *solution, Beam *beam, Cost best)
@@ -112,7 +112,7 @@ static bool cover_all(Enumeration *enumeration, int64_t *work)
         const Run *run = &solution->demand->runs[order[i]];
         *work += beam_cover(enumeration->beam, order[i], BEAM_WIDTH, &enumeration->random);
         bare -= run->right - run->left;
-        if (solution->bare > bare || solution->breaks > 0)
+        if (solution->bare > bare || solution->breaks > 0 || solution->closers_off > 0)
             return false;
     }
     return true;

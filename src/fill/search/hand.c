@@ -64,7 +64,7 @@ static Length reach(const Hand *hand, const Run *run, Length x, Length wood, Len
         }
         if (to <= x || demand_is_short(run, x, to) || is_part(hand, run, x, to))
             return x;
-        if (demand_wood(demand, run, x, to) <= wood && demand_whole(demand, run, x, to) &&
+        if (demand_wood(demand, run, x, to, true) <= wood && demand_whole(demand, run, x, to) &&
             (!hand->solution->supply->narrow || demand_need(demand, run, x, to) <= width))
             return to;
     }
@@ -74,7 +74,7 @@ static Length reach(const Hand *hand, const Run *run, Length x, Length wood, Len
 static void cut(Hand *hand, int run, int span, Length from, Length to)
 {
     Supply *supply = hand->solution->supply;
-    Length wood = demand_wood(hand->solution->demand, &hand->solution->demand->runs[run], from, to);
+    Length wood = demand_wood(hand->solution->demand, &hand->solution->demand->runs[run], from, to, true);
     supply_cut(supply, span, wood, run);
     *arena_push(hand->arena, &hand->row) = (Placed){from, to, span, wood};
     if (supply->spans[span].left >= hand->solution->demand->least)
@@ -160,7 +160,7 @@ static Length against_rules(Hand *hand, int index, Length x)
                  (demand->on_studs && !demand_at_stud(demand, run, to) ? 1 : 0);
     breaks += demand_is_short(run, x, to);
     if (to <= x || to - x <= breaks * BREAK_COST || is_part(hand, run, x, to) || !demand_whole(demand, run, x, to) ||
-        demand_wood(demand, run, x, to) > supply->spans[supply->boards[hand->front].span_first].left ||
+        demand_wood(demand, run, x, to, true) > supply->spans[supply->boards[hand->front].span_first].left ||
         demand_need(demand, run, x, to) > supply->widths[hand->front])
         return x;
     open_board(hand, index, hand->front, x, to);

@@ -43,8 +43,8 @@ struct Neighborhoods {
 
 static Objective objective(const Solution *solution)
 {
-    return (Objective){solution->bare + solution->breaks * BREAK_COST,
-                       solution->supply->length_opened - solution->supply->salvaged, solution->pieces};
+    return (Objective){solution_cost(solution).shortfall, solution->supply->length_opened - solution->supply->salvaged,
+                       solution->pieces};
 }
 
 /* ---- the best, set aside ---- */
