@@ -137,7 +137,7 @@ START_TEST(boards_add_up)
                 Length kerfs = 0, last = 0;
                 for (int i = use->first; i < use->first + use->count; i++) {
                     const Piece *piece = &plan->pieces[plan->by_board[i]];
-                    sum += piece->right - piece->left;
+                    sum += piece->right - piece->left + piece->closer;
                     hung = hung || piece->hung;
                     if (i > use->first) /* between two pieces the greater of the two ends */
                         kerfs += last > piece->left_kerf ? last : piece->left_kerf;
