@@ -210,8 +210,8 @@ static void try_piece(Beam *beam, int parent, const Candidate *candidate, Length
     const Node *from = &beam->nodes.at[parent];
     Length length = beam->closes ? demand_length(beam->run, from->x, right) : right - from->x;
     beam->work++;
-    Length candidates = demand_wood(demand, beam->run, from->x, right, beam->closes);
-    Length needed = candidate->source == SOURCE_NEW ? length : candidates;
+    Length wood = demand_wood(demand, beam->run, from->x, right, beam->closes);
+    Length needed = candidate->source == SOURCE_NEW ? length : wood;
     if (right <= from->x || needed > candidate->left || is_second(beam, from))
         return;
     int breaks = joint_breaks(beam, right) + demand_is_short(beam->run, from->x, right);
@@ -222,7 +222,7 @@ static void try_piece(Beam *beam, int parent, const Candidate *candidate, Length
     if (supply->narrow && demand_need(demand, beam->run, from->x, right) > candidate->width)
         return;
     Node node = {.parent = parent, .source = candidate->source, .id = candidate->id, .x = right};
-    node.left = candidate->left - candidates - demand->kerf;
+    node.left = candidate->left - wood - demand->kerf;
     node.shortfall = from->shortfall + breaks * BREAK_COST;
     node.cost = from->cost + candidate->price - salvage_of(supply->salvage, node.left);
     node.rank = node.cost - value_to(beam, right);
@@ -384,9 +384,9 @@ static void cut_row(Beam *beam, int node)
         for (int j = i + 1; cut->source == SOURCE_OWN && j < count; j++)
             if (row[j] == cut->id)
                 span_of[i] = span_of[j];
-        Length candidates = demand_wood(beam->solution->demand, beam->run, left, cut->x, beam->closes);
-        supply_cut(supply, span_of[i], candidates, beam->index);
-        *arena_push(beam->arena, &beam->done) = (Placed){left, cut->x, span_of[i], candidates};
+        Length wood = demand_wood(beam->solution->demand, beam->run, left, cut->x, beam->closes);
+        supply_cut(supply, span_of[i], wood, beam->index);
+        *arena_push(beam->arena, &beam->done) = (Placed){left, cut->x, span_of[i], wood};
     }
 }
 
@@ -403,7 +403,7 @@ static void start_at(Beam *beam, Length x, bool bare)
 static void undo(Beam *beam)
 {
     for (int i = 0; i < beam->done.count; i++)
-        supply_uncut(beam->solution->supply, beam->done.at[i].span, beam->done.at[i].candidates, beam->index);
+        supply_uncut(beam->solution->supply, beam->done.at[i].span, beam->done.at[i].wood, beam->index);
 }
 
 static void expand_level(Beam *beam)
