@@ -7,18 +7,8 @@
 #ifndef WALL_CHECK_H
 #define WALL_CHECK_H
 
+#include "wall/problem.h"
 #include "wall/wall.h"
-
-typedef struct Problem {
-    char *path; /* field path from the top of the file, "" for the whole */
-    char *text; /* what is wrong; what to write instead */
-} Problem;
-
-typedef struct Problems {
-    Problem *at;
-    int count;
-    int room;
-} Problems;
 
 /* Every problem of `wall`, in the order of the file's keys; count 0 where it is a wall that can be laid out. */
 Problems wall_check(Arena *arena, const Wall *wall);

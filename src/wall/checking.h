@@ -6,7 +6,8 @@
 #ifndef WALL_CHECKING_H
 #define WALL_CHECKING_H
 
-#include "wall/check.h"
+#include "wall/problem.h"
+#include "wall/wall.h"
 
 enum { CHECK_PATH_MOST = 128, CHECK_VALUE_MOST = LENGTH_TEXT_MAX + 8, CHECK_OWNER_MOST = 256 };
 

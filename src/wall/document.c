@@ -1,6 +1,7 @@
 #include "wall/document.h"
 
 #include "base/panic.h"
+#include "wall/change.h"
 #include "wall/check.h"
 
 #include <stdarg.h>
@@ -25,7 +26,7 @@ struct Document {
     int room;
     int at;
     uint64_t version;
-    Run run; /* that the last change was of */
+    Nudged nudged; /* by the last change */
     Step saved;
     Arena *scratch;
     Wall *changing; /* in scratch, between begin and commit */
@@ -143,19 +144,20 @@ bool document_redo(Document *document)
 
 void document_end_run(Document *document)
 {
-    document->run = (Run){.kind = RUN_NONE};
+    document->nudged = (Nudged){.kind = NUDGED_NOTHING};
 }
 
 /* ---- changes ---- */
 
-static bool goes_on(const Document *document, Run run)
+static bool goes_on(const Document *document, Nudged nudged)
 {
-    return run.kind != RUN_NONE && run.kind == document->run.kind && run.id == document->run.id && document->at > 0;
+    return nudged.kind != NUDGED_NOTHING && nudged.kind == document->nudged.kind && nudged.id == document->nudged.id &&
+           document->at > 0;
 }
 
-const Wall *document_before_run(const Document *document, Run run)
+const Wall *document_before_nudges(const Document *document, Nudged nudged)
 {
-    return document->steps[document->at - (goes_on(document, run) ? 1 : 0)].wall;
+    return document->steps[document->at - (goes_on(document, nudged) ? 1 : 0)].wall;
 }
 
 Wall *document_begin(Document *document)
@@ -165,7 +167,7 @@ Wall *document_begin(Document *document)
     return document->changing;
 }
 
-bool document_commit(Document *document, Run run, const char *name, Err *err)
+bool document_commit(Document *document, Nudged nudged, const char *name, Err *err)
 {
     BUG_UNLESS(document->changing != NULL);
     /* deep, so that what the caller lent is let go; and with no text NULL */
@@ -176,20 +178,20 @@ bool document_commit(Document *document, Run run, const char *name, Err *err)
         err_set(err, ERR_VALUE, "%s", problems.at[0].text);
         return err_at(err, problems.at[0].path, 0, 0);
     }
-    const bool same_run = goes_on(document, run);
+    const bool same_nudge = goes_on(document, nudged);
     if (!wall_equal(wall, document_wall(document))) {
-        cut_steps(document, document->at + (same_run ? 0 : 1));
+        cut_steps(document, document->at + (same_nudge ? 0 : 1));
         document->at = document->count - 1;
-        /* a run that led back to where it began is no step at all */
-        if (!same_run || !wall_equal(wall, document_wall(document))) {
+        /* nudges that led back to where they began are no step at all */
+        if (!same_nudge || !wall_equal(wall, document_wall(document))) {
             add_step(document, wall, name);
             document->at = document->count - 1;
-            document->run = run;
+            document->nudged = nudged;
         } else {
             document_end_run(document);
         }
         document->version++;
-    } else if (!same_run) {
+    } else if (!same_nudge) {
         document_end_run(document);
     }
     arena_reset(document->scratch);
@@ -203,7 +205,7 @@ bool document_step(Document *document, Err *err, const char *format, ...)
     va_start(list, format);
     vsnprintf(name, sizeof name, format, list);
     va_end(list);
-    return document_commit(document, (Run){.kind = RUN_NONE}, name, err);
+    return document_commit(document, (Nudged){.kind = NUDGED_NOTHING}, name, err);
 }
 
 bool document_refuse(Err *err, const char *place, const char *text)
@@ -219,11 +221,19 @@ void document_take_out(void *at, int *count, int index, size_t size)
     (*count)--;
 }
 
-void document_move_last(void *at, int count, int index, size_t size, void *spare)
+void document_move_last(void *at, int count, int index, size_t size)
 {
-    char *item = (char *)at + (size_t)index * size;
-    char *last = (char *)at + (size_t)(count - 1) * size;
-    memcpy(spare, last, size);
-    memmove(item + size, item, (size_t)(last - item));
-    memcpy(item, spare, size);
+    for (int i = count - 1; i > index; i--) {
+        unsigned char *item = (unsigned char *)at + (size_t)i * size;
+        for (size_t k = 0; k < size; k++) {
+            const unsigned char held = item[k];
+            item[k] = *(item + k - size);
+            *(item + k - size) = held;
+        }
+    }
+}
+
+Arena *document_arena(Document *document)
+{
+    return document->scratch;
 }

@@ -1,47 +1,34 @@
 /*
- * The inside of a Document: how a change is begun, checked and kept. For the files of wall/ that change something;
- * others call the functions of wall/edit.h.
+ * The wall under the editor: as it is, all that it was (undo) and all that was undone (redo), without limit, as whole
+ * snapshots; and what it was when last saved. Who changes it calls the functions of wall/edit.h.
  */
 #ifndef WALL_DOCUMENT_H
 #define WALL_DOCUMENT_H
 
-#include "base/utf8.h"
-#include "wall/edit.h"
+#include "wall/wall.h"
 
-enum { STEP_NAME_MOST = 192 };
+typedef struct Document Document;
 
-/* What is nudged, so that steps of one kind that follow each other become one. */
-typedef struct Run {
-    enum { RUN_NONE, RUN_START, RUN_OPENING } kind;
-    uint32_t id;
-} Run;
+/* Takes a deep copy of `wall`; the document counts as saved. */
+Document *document_new(const Wall *wall);
+void document_free(Document *document);
 
-/* A copy of the wall to change. It may be made to point at the caller's memory, which only has to last until the
- * commit. The next begin or commit takes it back. */
-Wall *document_begin(Document *document);
+/* The wall as it is; the pointer dies at the next change, undo or redo. */
+const Wall *document_wall(const Document *document);
 
-/* Makes what document_begin gave, changed, the wall: one step of this name. Where it equals the wall as it is, nothing
- * happens. Refused with the first problem that wall_check finds. Steps of the same run become one; `name` then has to
- * speak of the whole run, from document_before_run on. */
-bool document_commit(Document *document, Run run, const char *name, Err *err);
+/* Counts up with every change, undo and redo: what was computed for another number is stale. */
+uint64_t document_version(const Document *document);
 
-/* The wall before the run that `run` would go on with; the wall as it is, where there is none to go on with. */
-const Wall *document_before_run(const Document *document, Run run);
+bool document_changed(const Document *document); /* differs from the saved wall */
+void document_mark_saved(Document *document);
 
-/* As document_commit, of no run, with the name as a format. */
-bool document_step(Document *document, Err *err, const char *format, ...) __attribute__((format(printf, 3, 4)));
+/* The name of the step that would be undone ("raise the reference course 1/2 in"), or NULL. */
+const char *document_undo_name(const Document *document);
+const char *document_redo_name(const Document *document);
+bool document_undo(Document *document);
+bool document_redo(Document *document);
 
-/* Refuses a change before it is tried; returns false. */
-bool document_refuse(Err *err, const char *place, const char *text);
-
-/* A user's name within a step's name: for "%.*s", cut where it is long. */
-#define STEP_NAME(text) (int)utf8_prefix((text), 40), (text)
-
-/* Takes item `index` out of a list, whatever its items are. */
-void document_take_out(void *at, int *count, int index, size_t size);
-#define TAKE_OUT(list, index) document_take_out((list)->at, &(list)->count, (index), sizeof *(list)->at)
-
-/* Moves the last of `count` items to `index`; `spare` has room for one. */
-void document_move_last(void *at, int count, int index, size_t size, void *spare);
+/* Ends a run of nudges, so that the next nudge starts a step of its own. */
+void document_end_run(Document *document);
 
 #endif

@@ -2,7 +2,7 @@
 
 #include "base/panic.h"
 #include "base/utf8.h"
-#include "wall/document.h"
+#include "wall/change.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -44,19 +44,19 @@ static const char *shown(const Wall *wall, Length by, char out[LENGTH_TEXT_MAX])
 
 bool edit_nudge_start(Document *document, Length by, Err *err)
 {
-    const Run run = {.kind = RUN_START};
+    const Nudged nudged = {.kind = NUDGED_START};
     Wall *wall = document_begin(document);
     char name[STEP_NAME_MOST];
     char far[LENGTH_TEXT_MAX];
     wall->start += by;
-    const Length moved = wall->start - document_before_run(document, run)->start;
+    const Length moved = wall->start - document_before_nudges(document, nudged)->start;
     snprintf(name, sizeof name, "%s the reference course %s", moved < 0 ? "lower" : "raise", shown(wall, moved, far));
-    return document_commit(document, run, name, err);
+    return document_commit(document, nudged, name, err);
 }
 
 bool edit_nudge_opening(Document *document, uint32_t id, Length dx, Length dy, Err *err)
 {
-    const Run run = {.kind = RUN_OPENING, .id = id};
+    const Nudged nudged = {.kind = NUDGED_OPENING, .id = id};
     Wall *wall = document_begin(document);
     Face *face = NULL;
     Face *face_before = NULL;
@@ -66,7 +66,7 @@ bool edit_nudge_opening(Document *document, uint32_t id, Length dx, Length dy, E
     if (dy != 0 && opening->to_floor)
         return document_refuse(err, "", "it goes down to the floor; change its height instead");
     /* the wall before is only looked at */
-    Wall before_run = *document_before_run(document, run);
+    Wall before_run = *document_before_nudges(document, nudged);
     const Opening *before = opening_of(&before_run, id, &face_before);
     opening->left += dx;
     *(opening->above_given ? &opening->above : &opening->bottom) += dy;
@@ -85,7 +85,7 @@ bool edit_nudge_opening(Document *document, uint32_t id, Length dx, Length dy, E
         snprintf(upward, sizeof upward, "%s %s %s", right != 0 ? "," : "", shown(wall, up, along),
                  up < 0 ? "down" : "up");
     snprintf(name, sizeof name, "move %.*s%s%s", STEP_NAME(opening->name), sideways, upward);
-    return document_commit(document, run, name, err);
+    return document_commit(document, nudged, name, err);
 }
 
 /* ---- the wall as a whole ---- */
@@ -193,7 +193,7 @@ bool edit_face(Document *document, const Face *changed, Err *err)
     *face = *changed;
     face->openings = openings;
     if (face->name == NULL)
-        face->name = (char[]){""};
+        face->name = arena_text(document_arena(document), "", 0);
     /* a name that is taken already is refused below: what hangs on the other must not be mixed with this one's */
     if (wall_face_named(wall, face->name) == (int)(face - wall->faces.at))
         rename_hung(wall, name_before, face->name);
@@ -206,25 +206,18 @@ bool edit_add_face(Document *document, uint32_t after, const Face *added, uint32
     const int index = after == 0 ? 0 : wall_face_index(wall, after) + 1;
     if (after != 0 && index == 0)
         return document_refuse(err, "", "there is no such face any more; choose one that is there");
-    Arena *arena = arena_new(); /* of what only has to last until the commit */
     Face face = *added;
     face.id = wall->next_id++;
     face.openings = (Openings){0};
     for (int i = 0; i < added->openings.count; i++) {
-        Opening *opening = arena_push(arena, &face.openings);
+        Opening *opening = arena_push(document_arena(document), &face.openings);
         *opening = added->openings.at[i];
         opening->id = wall->next_id++;
     }
-    Faces faces = {0};
-    for (int i = 0; i < wall->faces.count; i++)
-        *arena_push(arena, &faces) = wall->faces.at[i];
-    *arena_push(arena, &faces) = face;
-    document_move_last(faces.at, faces.count, index, sizeof face, &face);
-    wall->faces = faces;
+    PUT_IN(document, &wall->faces, index, face);
     const bool done = document_step(document, err, "add face %.*s", STEP_NAME(face.name == NULL ? "" : face.name));
     if (done && id != NULL)
         *id = face.id;
-    arena_free(arena);
     return done;
 }
 
@@ -280,19 +273,12 @@ bool edit_add_opening(Document *document, uint32_t face_id, const Opening *added
     Face *face = face_of(wall, face_id);
     if (face == NULL)
         return document_refuse(err, "", "there is no such face any more; choose one that is there");
-    Arena *arena = arena_new();
-    Openings openings = {0};
-    for (int i = 0; i < face->openings.count; i++)
-        *arena_push(arena, &openings) = face->openings.at[i];
-    Opening *opening = arena_push(arena, &openings);
-    *opening = *added;
-    opening->id = wall->next_id++;
-    const uint32_t new_id = opening->id;
-    face->openings = openings;
+    Opening opening = *added;
+    opening.id = wall->next_id++;
+    PUT_IN(document, &face->openings, face->openings.count, opening);
     const bool done = document_step(document, err, "add %.*s", STEP_NAME(added->name == NULL ? "" : added->name));
     if (done && id != NULL)
-        *id = new_id;
-    arena_free(arena);
+        *id = opening.id;
     return done;
 }
 
@@ -319,7 +305,7 @@ bool edit_opening(Document *document, const Opening *changed, Err *err)
     BUG_UNLESS(name_before != NULL);
     *opening = *changed;
     if (opening->name == NULL)
-        opening->name = (char[]){""};
+        opening->name = arena_text(document_arena(document), "", 0);
     rename_cased(wall, name_before, opening->name);
     return document_step(document, err, "change %.*s", STEP_NAME(opening->name));
 }

@@ -1,6 +1,6 @@
 #include "wall/edit.h"
 
-#include "wall/document.h"
+#include "wall/change.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -60,21 +60,13 @@ bool edit_add_stock(Document *document, uint32_t after, const Stock *added, uint
     const int index = after == 0 ? wall->stock.count : stock_index(wall, after) + 1;
     if (after != 0 && index == 0)
         return document_refuse(err, "", "there is no such line of stock any more; choose one that is there");
-    Arena *arena = arena_new();
     Stock stock = *added;
     stock.id = wall->next_id++;
-    Stocks stocks = {0};
-    for (int i = 0; i < wall->stock.count; i++)
-        *arena_push(arena, &stocks) = wall->stock.at[i];
-    *arena_push(arena, &stocks) = stock;
-    Stock spare;
-    document_move_last(stocks.at, stocks.count, index, sizeof stock, &spare);
-    wall->stock = stocks;
+    PUT_IN(document, &wall->stock, index, stock);
     const bool done = renumber_hung(document_wall(document), wall, err) &&
                       document_step(document, err, "add %d board%s", stock.count, stock.count == 1 ? "" : "s");
     if (done && id != NULL)
         *id = stock.id;
-    arena_free(arena);
     return done;
 }
 
@@ -106,18 +98,10 @@ bool edit_remove_stock(Document *document, uint32_t id, Err *err)
 bool edit_hang(Document *document, const HungPiece *piece, Err *err)
 {
     Wall *wall = document_begin(document);
-    Arena *arena = arena_new();
-    HungPieces pieces = {0};
-    for (int i = 0; i < wall->hung_pieces.count; i++)
-        *arena_push(arena, &pieces) = wall->hung_pieces.at[i];
-    HungPiece *added = arena_push(arena, &pieces);
-    *added = *piece;
-    added->place = hung_next_place(wall);
-    wall->hung_pieces = pieces;
-    const bool done =
-        document_step(document, err, "hang a piece of board %d in course %d", piece->board, piece->course);
-    arena_free(arena);
-    return done;
+    HungPiece added = *piece;
+    added.place = hung_next_place(wall);
+    PUT_IN(document, &wall->hung_pieces, wall->hung_pieces.count, added);
+    return document_step(document, err, "hang a piece of board %d in course %d", piece->board, piece->course);
 }
 
 /* The record at `place` is taken out: what came after it comes after one record less. */
@@ -182,12 +166,9 @@ bool edit_take_down(Document *document, int index, Err *err)
 bool edit_measure(Document *document, const HungEdge *edge, Err *err)
 {
     Wall *wall = document_begin(document);
-    Arena *arena = arena_new();
-    HungEdges edges = {0};
     bool replaced = false;
     for (int i = 0; i < wall->hung_edges.count; i++) {
-        HungEdge *there = arena_push(arena, &edges);
-        *there = wall->hung_edges.at[i];
+        HungEdge *there = &wall->hung_edges.at[i];
         if (edge->face != NULL && strcmp(there->face, edge->face) == 0 && there->course == edge->course &&
             there->is_top == edge->is_top) {
             there->height = edge->height;
@@ -195,15 +176,11 @@ bool edit_measure(Document *document, const HungEdge *edge, Err *err)
         }
     }
     if (!replaced) {
-        HungEdge *added = arena_push(arena, &edges);
-        *added = *edge;
-        added->place = hung_next_place(wall);
+        HungEdge added = *edge;
+        added.place = hung_next_place(wall);
+        PUT_IN(document, &wall->hung_edges, wall->hung_edges.count, added);
     }
-    wall->hung_edges = edges;
-    const bool done =
-        document_step(document, err, "measure the %s of course %d", edge->is_top ? "top" : "bottom", edge->course);
-    arena_free(arena);
-    return done;
+    return document_step(document, err, "measure the %s of course %d", edge->is_top ? "top" : "bottom", edge->course);
 }
 
 bool edit_forget_measure(Document *document, int index, Err *err)

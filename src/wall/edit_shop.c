@@ -1,6 +1,6 @@
 #include "wall/edit.h"
 
-#include "wall/document.h"
+#include "wall/change.h"
 
 /*
  * Changes of what the shop does: trim and its runs, rough boards, milling, what the bill assumes. Nothing that hangs
@@ -36,21 +36,11 @@ static bool run_is_gone(Err *err)
 bool edit_add_trim_run(Document *document, int index, const TrimRun *run, Err *err)
 {
     Wall *wall = document_begin(document);
-    const TrimRuns before = wall->trim.runs;
-    if (index < 0 || index > before.count)
+    if (index < 0 || index > wall->trim.runs.count)
         return run_is_gone(err);
-    Arena *arena = arena_new(); /* of what only has to last until the commit */
-    TrimRuns runs = {0};
-    for (int i = 0; i < index; i++)
-        *arena_push(arena, &runs) = before.at[i];
-    *arena_push(arena, &runs) = *run;
-    for (int i = index; i < before.count; i++)
-        *arena_push(arena, &runs) = before.at[i];
-    wall->trim.runs = runs;
+    PUT_IN(document, &wall->trim.runs, index, *run);
     wall->trim.given = true;
-    const bool done = document_step(document, err, "add trim %s", along_name(run->along));
-    arena_free(arena);
-    return done;
+    return document_step(document, err, "add trim %s", along_name(run->along));
 }
 
 bool edit_trim_run(Document *document, int index, const TrimRun *run, Err *err)
@@ -95,20 +85,12 @@ bool edit_add_rough(Document *document, uint32_t after, const Rough *added, uint
     const int index = after == 0 ? wall->rough.count : rough_index(wall, after) + 1;
     if (after != 0 && index == 0)
         return rough_is_gone(err);
-    Arena *arena = arena_new();
     Rough rough = *added;
     rough.id = wall->next_id++;
-    Roughs roughs = {0};
-    for (int i = 0; i < wall->rough.count; i++)
-        *arena_push(arena, &roughs) = wall->rough.at[i];
-    *arena_push(arena, &roughs) = rough;
-    Rough spare;
-    document_move_last(roughs.at, roughs.count, index, sizeof rough, &spare);
-    wall->rough = roughs;
+    PUT_IN(document, &wall->rough, index, rough);
     const bool done = document_step(document, err, "add %d rough board%s", rough.count, rough.count == 1 ? "" : "s");
     if (done && id != NULL)
         *id = rough.id;
-    arena_free(arena);
     return done;
 }
 
