@@ -5,21 +5,7 @@
 #ifndef TRADE_BACKING_H
 #define TRADE_BACKING_H
 
-#include "layout/layout.h"
-
-/* Wood of one face: between two upright lines and two straight edges, from z = 0 to `out`. */
-typedef struct WoodPart {
-    Length left, right;
-    Length bottom_left, bottom_right, top_left, top_right;
-    Length out;
-    const char *what; /* "planks", "backing", "trim (north ceiling)" */
-} WoodPart;
-
-typedef struct WoodParts {
-    WoodPart *at;
-    int count;
-    int room;
-} WoodParts;
+#include "trade/wood_part.h"
 
 /* The bare wall of a face that has planks, from floor to ceiling and side to side, less the grown openings: where its
  * backing lies, if it has some. None on a face without planks. */

@@ -1,6 +1,7 @@
 #include "trade/bill_parts.h"
 
 #include "trade/backing.h"
+#include "trade/caution_electric.h"
 #include "trade/say.h"
 #include "trade/spacer.h"
 #include "trade/studs.h"
@@ -218,19 +219,6 @@ static void put_backing(Bills *bills)
     }
 }
 
-/* How far behind the planks' face a box ends that wood is hung round; 0 where it needs nothing. */
-static Length extender(const Layout *layout, int face, int index)
-{
-    const Wall *wall = layout->wall;
-    const Opening *opening = &wall->faces.at[face].openings.at[index];
-    bool cut = false;
-    for (int i = 0; i < layout->faces[face].course_count && !cut; i++)
-        for (int j = 0; j < layout->faces[face].courses[i].cut_count && !cut; j++)
-            cut = layout->faces[face].courses[i].cuts[j].opening == index;
-    Length depth = wall->faces.at[face].backing + wall->planks.thickness - opening->front;
-    return opening->kind == OPENING_BOX && cut && depth > 0 ? depth : 0;
-}
-
 typedef struct Depths {
     Length *at;
     int count;
@@ -247,10 +235,12 @@ static int compare_lengths(const void *left, const void *right)
 static void put_extenders(Bills *bills)
 {
     Depths depths = {0};
+    const Covers covers = covers_of(bills->arena, bills->layout);
     for (int i = 0; i < bills->wall->faces.count; i++)
         for (int j = 0; j < bills->wall->faces.at[i].openings.count; j++) {
-            Length depth = extender(bills->layout, i, j);
-            if (depth > 0)
+            Length depth;
+            if (bills->wall->faces.at[i].openings.at[j].kind == OPENING_BOX &&
+                box_extender(bills->layout, &covers, i, j, &depth) && depth > 0)
                 *arena_push(bills->arena, &depths) = depth;
         }
     if (depths.count > 1)
@@ -262,7 +252,7 @@ static void put_extenders(Bills *bills)
         BillLine *line = bill_put(bills, BILL_BEHIND, (next - i) * ASSUME_ONE, 0, "piece|s",
                                   say(bills->arena, "box %s, %s", next - i == 1 ? "extender" : "extenders",
                                       say_length(bills->arena, bills->wall, depths.at[i])));
-        line->assumes = "box fronts flush with the planks";
+        line->assumes = "box fronts flush with the wood around them";
         line->source = "NEC 314.20; the local code rules";
         i = next;
     }

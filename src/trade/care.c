@@ -6,14 +6,19 @@
 /* Ripped narrower than this, hands come near the blade: common practice. */
 #define NARROW_RIP (2 * LENGTH_INCH)
 
-static bool always(const Layout *layout)
+/* Pieces shorter than this cannot be held at a saw: common practice. */
+#define SHORT_PIECE (4 * LENGTH_INCH)
+
+static bool always(const Layout *layout, const Plan *plan)
 {
     (void)layout;
+    (void)plan;
     return true;
 }
 
-static bool rips_narrow(const Layout *layout)
+static bool rips_narrow(const Layout *layout, const Plan *plan)
 {
+    (void)plan;
     const Wall *wall = layout->wall;
     for (int i = 0; i < wall->faces.count; i++)
         for (int j = 0; j < layout->faces[i].course_count; j++)
@@ -25,36 +30,60 @@ static bool rips_narrow(const Layout *layout)
     return wall->rough.count > 0 && wall->mill.keep > 0 && wall->mill.keep < NARROW_RIP;
 }
 
-static bool studs_assumed(const Layout *layout)
+static bool cuts_short(const Layout *layout, const Plan *plan)
 {
+    for (int i = 0; i < plan->piece_count; i++)
+        if (!plan->pieces[i].hung && plan->pieces[i].right - plan->pieces[i].left < SHORT_PIECE)
+            return true;
+    for (int i = 0; i < layout->wall->trim.pieces.count; i++)
+        if (layout->wall->trim.pieces.at[i].length < SHORT_PIECE)
+            return true;
+    return false;
+}
+
+static bool studs_assumed(const Layout *layout, const Plan *plan)
+{
+    (void)plan;
     for (int i = 0; i < layout->wall->faces.count; i++)
-        if (layout->wall->faces.at[i].studs.given && layout->wall->faces.at[i].studs.regular)
+        if (layout->wall->faces.at[i].wall == FACE_STUDS && layout->wall->faces.at[i].studs.given &&
+            layout->wall->faces.at[i].studs.regular)
             return true;
     return false;
 }
 
 static const struct {
     Care care;
-    bool (*applies)(const Layout *layout);
+    bool (*applies)(const Layout *layout, const Plan *plan);
 } cares[] = {
     {{"Old paint",
-      "Paint on boards from before 1978 may hold lead: have it tested before sanding, planing or sawing, keep children "
-      "away, and "
-      "ask a certified renovator.",
-      "EPA Renovation, Repair and Painting rule: lead paint banned in housing in 1978, rule in force from April 22, "
-      "2010"},
+      "Old paint may hold lead, on the boards and on the wall itself (in the United States before 1978; elsewhere "
+      "other "
+      "dates hold): have it tested before you sand, plane, saw, scrape or drill, keep children away, and ask a "
+      "certified "
+      "renovator.",
+      "EPA, 40 CFR 745: lead paint banned in housing in 1978, rule in force from April 22, 2010"},
+     always},
+    {{"Old wall",
+      "Old drywall, joint compound, plaster, putty and tile adhesive may hold asbestos: have them tested before you "
+      "sand, scrape, cut or drill them, and leave what holds it to a licensed contractor.",
+      "EPA, 40 CFR 61 subpart M (from memory)"},
      always},
     {{"Treated wood",
-      "Outdoor boards from before 2004 may be treated with arsenic (CCA): do not use them indoors, do not plane, sand "
-      "or burn "
-      "them; ask the local waste authority.",
-      "EPA order of March 17, 2003: no CCA for most residential uses after December 30, 2003"},
+      "Wood from docks, fences, decks, railroad ties and poles may be treated with creosote, arsenic or other "
+      "preservatives, whatever its date, and crates may be fumigated: do not use such wood indoors, do not plane, sand "
+      "or burn it; ask the local waste authority.",
+      "EPA order of March 17, 2003: no CCA for most residential uses after December 30, 2003; creosote and fumigants "
+      "from memory"},
      always},
     {{"Hidden nails",
       "Used boards hide nails, screws and grit: go over each with a metal detector before it meets a saw or planer, "
       "wear eye "
-      "protection, and write what stays in as `avoid`.",
+      "protection, and enter what stays in as a stretch to avoid.",
       "common practice"},
+     always},
+    {{"Hearing",
+      "Saws, planers, routers and nailers harm hearing: wear muffs or plugs, and let those near you wear them.",
+      "NIOSH 98-126: 85 dBA over eight hours (from memory)"},
      always},
     {{"Dust",
       "Wood dust harms lungs and can burn: collect it at the saw, wear a respirator made for it, keep flames away.",
@@ -64,7 +93,7 @@ static const struct {
       "Boards move until they have settled: let them lie, stickered, in the room where they will hang before they are "
       "ripped to "
       "width.",
-      "common practice; Wood Handbook, FPL-GTR-282, ch. 13"},
+      "common practice; FPL-GTR-282, ch. 13"},
      always},
     {{"Narrow rips",
       "Some planks or strips are ripped narrow: guard and riving knife on, push block instead of fingers, tapers in a "
@@ -73,14 +102,16 @@ static const struct {
       "between fence and blade without a way to push it through.",
       "common practice"},
      rips_narrow},
-    {{"Studs",
-      "Studs written as a first one and a spacing are counted, not found: find each one, and what runs beside it, "
-      "before "
-      "fastening.",
+    {{"Short pieces",
+      "Some pieces are shorter than a hand is wide: cut them off a longer board that is clamped, never hold them by "
+      "hand at the blade, and let the blade stop before you reach in.",
+      "common practice: 4 in (100 mm)"},
+     cuts_short},
+    {{"Studs", "Evenly spaced studs are assumed. Find each one, and what runs beside it, before you fasten.",
       "common practice"},
      studs_assumed},
     {{"Finish and adhesive",
-      "Solvent vapour can burn and makes ill, and rags with drying oil can set themselves on fire: air the room, no "
+      "Solvent vapor can burn and makes ill, and rags with drying oil can set themselves on fire: air the room, no "
       "flames, lay rags out flat "
       "outdoors or in a closed metal can of water, and follow the label.",
       "common practice (from memory)"},
@@ -100,21 +131,46 @@ const Care *care_at(int index)
     return &cares[index].care;
 }
 
-bool care_applies(const Layout *layout, int index)
+bool care_applies(const Layout *layout, const Plan *plan, int index)
 {
     BUG_UNLESS(index >= 0 && index < CARE_COUNT);
-    return cares[index].applies(layout);
+    return cares[index].applies(layout, plan);
 }
 
-void care_findings(Arena *arena, const Layout *layout, Findings *findings)
+/* Openings of no known kind may give off heat: told by name. */
+static const char *others(Arena *arena, const Wall *wall)
+{
+    const char *names = "";
+    for (int i = 0; i < wall->faces.count; i++)
+        for (int j = 0; j < wall->faces.at[i].openings.count; j++) {
+            const Opening *opening = &wall->faces.at[i].openings.at[j];
+            if (opening->kind == OPENING_OTHER || opening->kind == OPENING_VENT)
+                names = say(arena, "%s%s%s", names, names[0] ? ", " : "", opening->name);
+        }
+    return names;
+}
+
+static void add_care(Arena *arena, const char *text, Findings *findings)
+{
+    Finding finding = finding_of(RULE_CARE);
+    finding.text = text;
+    *arena_push(arena, findings) = finding;
+}
+
+void care_findings(Arena *arena, const Layout *layout, const Plan *plan, Findings *findings)
 {
     if (layout->course_total == 0)
         return;
-    for (int i = 0; i < CARE_COUNT; i++) {
-        if (!care_applies(layout, i))
-            continue;
-        Finding finding = finding_of(RULE_CARE);
-        finding.text = say(arena, "%s: %s", cares[i].care.head, cares[i].care.text);
-        *arena_push(arena, findings) = finding;
-    }
+    const char *names = others(arena, layout->wall);
+    if (names[0])
+        add_care(arena,
+                 say(arena,
+                     "Heat: %s may be or hide something hot. A heater, range, lamp, register, flue or its chase sets "
+                     "wood near it on fire. Enter a stovepipe or flue as a pipe and an appliance as a stove; keep the "
+                     "distances of its manual and the local code.",
+                     names),
+                 findings);
+    for (int i = 0; i < CARE_COUNT; i++)
+        if (care_applies(layout, plan, i))
+            add_care(arena, say(arena, "%s: %s", cares[i].care.head, cares[i].care.text), findings);
 }

@@ -6,6 +6,7 @@
 #ifndef TRADE_CARE_H
 #define TRADE_CARE_H
 
+#include "fill/plan.h"
 #include "layout/layout.h"
 #include "wall/finding.h"
 
@@ -20,9 +21,9 @@ int care_count(void);
 const Care *care_at(int index);
 
 /* Whether the wall gives occasion for it. */
-bool care_applies(const Layout *layout, int index);
+bool care_applies(const Layout *layout, const Plan *plan, int index);
 
-/* RULE_CARE: one for each that applies. */
-void care_findings(Arena *arena, const Layout *layout, Findings *findings);
+/* RULE_CARE: one for each that applies, and one that names openings which may be hot (`other`, `vent`). */
+void care_findings(Arena *arena, const Layout *layout, const Plan *plan, Findings *findings);
 
 #endif

@@ -254,6 +254,22 @@ static const char *stove_words(const Fire *fire)
                left, all_nearest(fire), say_length(arena, wall, STOVE_BARE), say_length(arena, wall, PIPE_BARE));
 }
 
+static const char *pipe_words(const Fire *fire)
+{
+    return say(
+        fire->arena,
+        "%s How far wood must keep from %s, in front of the wall and inside it, is for the manual of its "
+        "appliance, its own label and the local code to say (model-code figure for single-wall stovepipe: %s to "
+        "bare wood). What was measured may be a collar: measure from the pipe. Have a licensed installer look at "
+        "it.",
+        all_nearest(fire), fire->opening->name, say_length(fire->arena, fire->wall, PIPE_BARE));
+}
+
+static bool is_hot(OpeningKind kind)
+{
+    return kind == OPENING_FIREPLACE || kind == OPENING_STOVE || kind == OPENING_PIPE;
+}
+
 static void tell_fire(Arena *arena, const Layout *layout, const WoodParts *wood, int face, int index,
                       Findings *findings)
 {
@@ -275,11 +291,17 @@ static void tell_fire(Arena *arena, const Layout *layout, const WoodParts *wood,
         fire->body.front = BODY_FAR;
         fire->surely.back = fire->surely.front = fire->body.back;
     }
+    if (opening->kind == OPENING_PIPE) {
+        fire->body.back = -BODY_FAR;
+        fire->body.front = BODY_FAR;
+    }
     look_around(fire);
     Finding finding = finding_of(RULE_FIRE);
     finding.face = face;
     finding.opening = index;
-    finding.text = opening->kind == OPENING_FIREPLACE ? masonry_words(fire) : stove_words(fire);
+    finding.text = opening->kind == OPENING_FIREPLACE ? masonry_words(fire)
+                   : opening->kind == OPENING_PIPE    ? pipe_words(fire)
+                                                      : stove_words(fire);
     *arena_push(arena, findings) = finding;
 }
 
@@ -288,8 +310,7 @@ void fire_findings(Arena *arena, const Layout *layout, Findings *findings)
     const WoodParts *wood = NULL;
     for (int face = 0; face < layout->wall->faces.count; face++)
         for (int i = 0; i < layout->wall->faces.at[face].openings.count; i++) {
-            const OpeningKind kind = layout->wall->faces.at[face].openings.at[i].kind;
-            if (kind != OPENING_FIREPLACE && kind != OPENING_STOVE)
+            if (!is_hot(layout->wall->faces.at[face].openings.at[i].kind))
                 continue;
             if (!wood)
                 wood = wood_of_faces(arena, layout);

@@ -19,3 +19,24 @@ int studs_between(const LengthList *studs, Length left, Length right)
 {
     return right < left ? 0 : below(studs, right, true) - below(studs, left, false);
 }
+
+bool studs_missing(const Layout *layout, const Piece *piece)
+{
+    const Face *face = &layout->wall->faces.at[piece->face];
+    return face->wall == FACE_STUDS && face->studs.given &&
+           studs_between(&layout->faces[piece->face].studs, piece->left, piece->right) == 0;
+}
+
+Length fastener_stack(const Wall *wall, int face)
+{
+    return wall->planks.thickness + wall->faces.at[face].backing + wall->fasteners.drywall;
+}
+
+bool opening_cuts(const FaceLayout *face, int opening)
+{
+    for (int i = 0; i < face->course_count; i++)
+        for (int j = 0; j < face->courses[i].cut_count; j++)
+            if (face->courses[i].cuts[j].opening == opening)
+                return true;
+    return false;
+}

@@ -3,6 +3,8 @@
 #include "base/panic.h"
 #include "trade/care.h"
 #include "trade/caution.h"
+#include "trade/caution_electric.h"
+#include "trade/caution_fire.h"
 #include "trade/season.h"
 #include "trade/trim_runs.h"
 #include "trade/trim_short.h"
@@ -11,8 +13,10 @@ void trade_findings(Arena *arena, const Wall *wall, const Layout *layout, const 
 {
     BUG_UNLESS(layout->wall == wall);
     caution_findings(arena, layout, plan, findings);
+    electric_findings(arena, layout, plan, findings);
+    fire_findings(arena, layout, findings);
     season_findings(arena, layout, findings);
     trim_strips(arena, layout, findings);
     trim_short_findings(arena, layout, findings);
-    care_findings(arena, layout, findings);
+    care_findings(arena, layout, plan, findings);
 }

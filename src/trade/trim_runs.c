@@ -364,30 +364,44 @@ TrimStrips trim_strips(Arena *arena, const Layout *layout, Findings *findings)
     return strips;
 }
 
-Box trim_strip_box(const Layout *layout, const TrimStrip *strip)
+static Length on_line(const TrimStrip *strip, Length x)
 {
-    const Face *of = &layout->wall->faces.at[strip->face];
+    return strip->edge_from + wide_narrow(wide_divide((Wide)(strip->edge_to - strip->edge_from) * (x - strip->from),
+                                                      strip->to - strip->from));
+}
+
+WoodPart trim_strip_part(Arena *arena, const Layout *layout, const TrimStrip *strip)
+{
+    const Wall *wall = layout->wall;
+    const Face *of = &wall->faces.at[strip->face];
+    WoodPart part = {.out = stack_out(wall, strip->face) + strip->thickness,
+                     .what = say(arena, "trim (%s)", strip->name)};
     if (strip->opening >= 0) {
         const Box box = measured(layout, strip->face, strip->opening);
-        return (Box){box.left - strip->most, box.right + strip->most, box.bottom - strip->most, box.top + strip->most};
-    }
-    if (strip->stands) {
+        part.left = box.left - strip->most;
+        part.right = box.right + strip->most;
+        part.bottom_left = part.bottom_right = box.bottom - strip->most;
+        part.top_left = part.top_right = box.top + strip->most;
+    } else if (strip->stands) {
         const Length side = strip->at_left ? bare_left(of, 0) : bare_right(of, 0);
         /* round an outside corner its long point stands in front of the other face's strip */
-        const Length beyond = strip->bevelled ? stack_out(layout->wall, strip->other) + strip->thickness : 0;
-        return (Box){strip->at_left ? side - beyond : side - strip->most,
-                     strip->at_left ? side + strip->most : side + beyond, strip->from, strip->to};
+        const Length beyond = strip->bevelled ? stack_out(wall, strip->other) + strip->thickness : 0;
+        part.left = strip->at_left ? side - beyond : side - strip->most;
+        part.right = strip->at_left ? side + strip->most : side + beyond;
+        part.bottom_left = part.bottom_right = strip->from;
+        part.top_left = part.top_right = strip->to;
+    } else {
+        const Length upright =
+            slope_upright(strip->most, (Slope){strip->to - strip->from, strip->edge_to - strip->edge_from});
+        const bool on_floor = wall->trim.runs.at[strip->run].along == ALONG_FLOOR;
+        part.left = strip->from - (strip->start == STRIP_MITER ? (Length)llabs(strip->start_shift) : 0);
+        part.right = strip->to + (strip->end == STRIP_MITER ? (Length)llabs(strip->end_shift) : 0);
+        part.bottom_left = on_line(strip, part.left) - (on_floor ? upright : 0);
+        part.bottom_right = on_line(strip, part.right) - (on_floor ? upright : 0);
+        part.top_left = part.bottom_left + upright;
+        part.top_right = part.bottom_right + upright;
     }
-    const Length low = strip->edge_from < strip->edge_to ? strip->edge_from : strip->edge_to;
-    const Length high = strip->edge_from < strip->edge_to ? strip->edge_to : strip->edge_from;
-    const Length upright =
-        slope_upright(strip->most, (Slope){strip->to - strip->from, strip->edge_to - strip->edge_from});
-    /* the corner of a miter may stand beyond the end of its stretch */
-    const Length left = strip->start == STRIP_MITER ? (Length)llabs(strip->start_shift) : 0;
-    const Length right = strip->end == STRIP_MITER ? (Length)llabs(strip->end_shift) : 0;
-    const bool on_floor = layout->wall->trim.runs.at[strip->run].along == ALONG_FLOOR;
-    return (Box){strip->from - left, strip->to + right, on_floor ? low - upright : low,
-                 on_floor ? high : high + upright};
+    return part;
 }
 
 TrimPieces trim_pieces(Arena *arena, const Layout *layout)

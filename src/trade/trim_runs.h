@@ -15,15 +15,16 @@
 
 #include "layout/layout.h"
 #include "trade/trim_strip.h"
+#include "trade/wood_part.h"
 #include "wall/finding.h"
 
 /* The strips of all runs, run by run, face by face, left to right. RULE_TRIM is added to `findings` (may be NULL) where
  * a strip does not fit, covers nothing, or has nowhere to go. */
 TrimStrips trim_strips(Arena *arena, const Layout *layout, Findings *findings);
 
-/* What of its face the strip covers, slanted edges and all; for a part of a casing the whole casing, opening and all.
- */
-Box trim_strip_box(const Layout *layout, const TrimStrip *strip);
+/* What of its face the strip covers; for a part of a casing the whole casing, opening and all. A strip that is scribed
+ * counts with all its width, a corner of a miter with the line that goes on. */
+WoodPart trim_strip_part(Arena *arena, const Layout *layout, const TrimStrip *strip);
 
 /* What is to be cut from trim stock: the file's own pieces, then the strips at their long points, alike ones counted
  * together. */

@@ -106,6 +106,13 @@ static Wide in_plane(const Body *body, const WoodPart *part)
     return least;
 }
 
+bool wood_covers(const WoodPart *part, const Box *box)
+{
+    /* touching is not covering: a body that is smaller all round */
+    const Body body = {box->left + 1, box->right - 1, box->bottom + 1, box->top - 1, 0, 0};
+    return body.left <= body.right && body.bottom <= body.top && in_plane(&body, part) == 0;
+}
+
 Wide wood_distance(const Reached *reached, const WoodPart *part)
 {
     const Body *body = &reached->body;
@@ -197,16 +204,7 @@ static void add_trim(Arena *arena, const Layout *layout, WoodParts *faces)
         return;
     const TrimStrips strips = trim_strips(arena, layout, NULL);
     for (int i = 0; i < strips.count; i++) {
-        const TrimStrip *strip = &strips.at[i];
-        const Box box = trim_strip_box(layout, strip);
-        *arena_push(arena, &faces[strip->face]) = (WoodPart){box.left,
-                                                             box.right,
-                                                             box.bottom,
-                                                             box.bottom,
-                                                             box.top,
-                                                             box.top,
-                                                             stack_out(wall, strip->face) + strip->thickness,
-                                                             say(arena, "trim (%s)", strip->name)};
+        *arena_push(arena, &faces[strips.at[i].face]) = trim_strip_part(arena, layout, &strips.at[i]);
     }
 }
 

@@ -17,7 +17,7 @@
 
 #include "base/wide.h"
 #include "layout/layout.h"
-#include "trade/backing.h"
+#include "trade/wood_part.h"
 
 /* Further than any wall: a side of a body that is not known. */
 #define BODY_FAR (4 * LENGTH_MOST)
@@ -50,6 +50,9 @@ bool reach_next(const Wall *wall, bool to_right, Reached *reached);
 
 /* The square of the distance from the body to the part. */
 Wide wood_distance(const Reached *reached, const WoodPart *part);
+
+/* Whether the part lies over some of the box, seen from the front. */
+bool wood_covers(const WoodPart *part, const Box *box);
 
 /* How far the part stands out of the first face's bare wall; LENGTH_MOST where it goes on as far as a side wall does.
  */

@@ -1,12 +1,15 @@
 /*
  * Cautions on a small wall whose layout is made by hand: one course of wood, one opening, a few pieces. Figures: IRC
- * R1001.11 exc. 4 (masonry fireplace), NEC 314.20 and 300.4(A)(1), NAVEDTRA 14044 p. 4-5; the bite of 3/4 in is common
- * practice.
+ * R1001.11 exc. 4 (masonry fireplace), NFPA 211 (stove, pipe), NEC 314.20 and 300.4(A)(1), NAVEDTRA 14044 p. 4-5; the
+ * bite of 3/4 in is common practice.
  */
 #include "support/test.h"
 
+#include "trade/bill.h"
 #include "trade/care.h"
 #include "trade/caution.h"
+#include "trade/caution_electric.h"
+#include "trade/caution_fire.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -64,6 +67,8 @@ static Findings found(Bench *bench)
 {
     Findings findings = {0};
     caution_findings(bench->arena, bench->layout, bench->plan, &findings);
+    electric_findings(bench->arena, bench->layout, bench->plan, &findings);
+    fire_findings(bench->arena, bench->layout, &findings);
     return findings;
 }
 
@@ -208,6 +213,25 @@ START_TEST(stove_is_always_told)
 }
 END_TEST
 
+/* NFPA 211 figure for single-wall stovepipe: 18 in. A collar with planks cut 1/4 in around it. */
+START_TEST(pipe_is_always_told)
+{
+    Bench bench = bench_new(OPENING_PIPE, (Box){INCHES(40), INCHES(50.5), -INCHES(4), INCHES(6)});
+    bench.wall->faces.at[0].openings.at[0].clear = INCHES(0.25);
+    bench.slab->right = INCHES(40);
+    Findings findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "Nearest wood to it: on north 1/4 in (planks).");
+    assert_holds(only(&findings, RULE_FIRE), "18 in to bare wood");
+    assert_holds(only(&findings, RULE_FIRE), "measure from the pipe");
+    bench.slab->right = INCHES(10); /* and when it is kept off as far as the figure says */
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "on north 30 1/4 in (planks)");
+    assert_never_safe(&findings);
+    arena_free(bench.arena);
+}
+END_TEST
+
+/* NEC 314.20: flush with wood or standing out of it. Power off is told flush or not. */
 START_TEST(boxes)
 {
     Bench bench = bench_new(OPENING_BOX, (Box){INCHES(37), INCHES(39.25), -INCHES(1), INCHES(2.75)});
@@ -215,7 +239,8 @@ START_TEST(boxes)
     bench.wall->faces.at[0].backing = INCHES(0.25);
     Findings findings = found(&bench);
     assert_holds(only(&findings, RULE_BOX), "3/4 in behind");
-    assert_holds(only(&findings, RULE_BOX), "power off and test");
+    assert_holds(only(&findings, RULE_BOX), "Switch the power off and test");
+    assert_holds(only(&findings, RULE_BOX), "never cover a box");
     assert_null(only(&findings, RULE_PLATE)); /* no plate written */
     box->front_given = true;
     box->front = INCHES(0.5);
@@ -223,7 +248,9 @@ START_TEST(boxes)
     assert_holds(only(&findings, RULE_BOX), "1/4 in behind");
     box->front = INCHES(0.75); /* flush */
     findings = found(&bench);
-    assert_null(only(&findings, RULE_BOX));
+    assert_lacks(only(&findings, RULE_BOX), "extender");
+    assert_holds(only(&findings, RULE_BOX), "Switch the power off and test");
+    assert_holds(only(&findings, RULE_BOX), "licensed electrician");
     box->front = -INCHES(0.25);
     findings = found(&bench);
     assert_holds(only(&findings, RULE_BOX), "1 in behind");
@@ -241,6 +268,40 @@ START_TEST(boxes)
 }
 END_TEST
 
+/* A strip 3 in wide and 3/4 in thick along the floor at 0 lies over a box that begins 2 in up: 1/2 + 3/4 in. */
+START_TEST(trim_over_openings)
+{
+    Bench bench = bench_new(OPENING_BOX, (Box){INCHES(37), INCHES(39.25), INCHES(2), INCHES(6)});
+    Face *face = &bench.wall->faces.at[0];
+    *arena_push(bench.arena, &face->floor) = (Mark){0, 0};
+    *arena_push(bench.arena, &face->ceiling) = (Mark){0, INCHES(62)};
+    *arena_push(bench.arena, &bench.wall->trim.runs) =
+        (TrimRun){.along = ALONG_FLOOR, .width = INCHES(3), .thickness_given = true, .thickness = INCHES(0.75)};
+    Findings findings = found(&bench);
+    assert_holds(only(&findings, RULE_BOX), "1 1/4 in behind the face of the wood");
+    assert_holds(only(&findings, RULE_BOX), "A strip of trim (north floor) lies over it");
+    bench.layout->faces[0].courses[0].cut_count = 0; /* though no plank is cut for it */
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_BOX), "lies over it");
+    BillLines lines = bill_lines(bench.arena, bench.layout, bench.plan);
+    bool counted = false;
+    for (int i = 0; i < lines.count; i++)
+        counted |= strcmp(lines.at[i].what, "box extender, 1 1/4 in") == 0;
+    assert_true(counted);
+    bench.wall->trim.runs.at[0].width = INCHES(2); /* up to it */
+    findings = found(&bench);
+    assert_null(only(&findings, RULE_BOX));
+    bench.wall->trim.runs.at[0].width = INCHES(2) + 2;
+    findings = found(&bench);
+    assert_non_null(only(&findings, RULE_BOX));
+    face->openings.at[0].kind = OPENING_VENT; /* any other opening */
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_TRIM), "A strip of trim (north floor) lies over it.");
+    arena_free(bench.arena);
+}
+END_TEST
+
+/* Bites: common practice 3/4 in. NEC 300.4(A)(1): 1 1/4 in. The wire is told for each face, whatever the bite. */
 START_TEST(fasteners)
 {
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
@@ -249,22 +310,67 @@ START_TEST(fasteners)
                                         .length = INCHES(1.75),
                                         .drywall = INCHES(0.5)}; /* planks 1/2, drywall 1/2: bite 3/4 */
     Findings findings = found(&bench);
-    assert_int_equal(findings.count, 0);
+    assert_null(only(&findings, RULE_NAIL));
+    assert_holds(only(&findings, RULE_WIRE), "reach 3/4 in into the studs; cables and pipes may lie nearer");
+    assert_holds(only(&findings, RULE_WIRE), "licensed electrician");
     bench.wall->fasteners.length--;
     findings = found(&bench);
     assert_holds(only(&findings, RULE_NAIL), "into the stud at the least, here a fastener of 1 3/4 in");
     bench.wall->fasteners.length = INCHES(1);
     findings = found(&bench);
     assert_holds(only(&findings, RULE_NAIL), "do not reach the stud");
+    assert_holds(only(&findings, RULE_WIRE), "end before the studs, but in a hollow");
     bench.wall->fasteners.length = INCHES(2.25); /* 1 1/4 in into the stud: not more */
     findings = found(&bench);
-    assert_int_equal(findings.count, 0);
+    assert_lacks(only(&findings, RULE_WIRE), "take shorter ones");
     bench.wall->fasteners.length++;
     findings = found(&bench);
-    assert_holds(only(&findings, RULE_WIRE), "cables and pipes");
+    assert_holds(only(&findings, RULE_WIRE), "more than the 1 1/4 in behind which codes let cables run");
     bench.wall->faces.at[0].backing = 1; /* backing takes of the reach */
     findings = found(&bench);
-    assert_int_equal(findings.count, 0);
+    assert_lacks(only(&findings, RULE_WIRE), "take shorter ones");
+    bench.wall->fasteners.drywall = 0;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_WIRE), "drywall counted as none");
+    bench.wall->fasteners = (Fasteners){.given = true, .drywall = INCHES(0.5)}; /* drywall alone */
+    findings = found(&bench);
+    assert_null(only(&findings, RULE_NAIL));
+    assert_holds(only(&findings, RULE_WIRE), "No fastener length is entered");
+    assert_lacks(only(&findings, RULE_WIRE), "counted as none");
+    bench.wall->faces.at[0].studs.given = false;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_WIRE), "No studs are known there");
+    assert_never_safe(&findings);
+    bench.layout->faces[0].course_count = 0; /* nothing is fastened */
+    findings = found(&bench);
+    assert_null(only(&findings, RULE_WIRE));
+    arena_free(bench.arena);
+}
+END_TEST
+
+START_TEST(what_the_wall_is)
+{
+    Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
+    bench.wall->faces.at[0].wall = FACE_MASONRY;
+    bench.wall->faces.at[0].studs.given = false;
+    bench.wall->fasteners = (Fasteners){.given = true, .length_given = true, .length = INCHES(0.75)};
+    bench.plan->piece_count = 1;
+    bench.plan->pieces = arena_array(bench.arena, Piece, 1);
+    bench.plan->pieces[0] = (Piece){.number = 1, .right = INCHES(20)};
+    Findings findings = found(&bench);
+    assert_holds(only(&findings, RULE_ANCHOR), "The wall of north is masonry");
+    assert_lacks(only(&findings, RULE_ANCHOR), "tud are");
+    assert_lacks(only(&findings, RULE_ANCHOR), "Find them");
+    assert_null(only(&findings, RULE_NAIL));
+    assert_holds(only(&findings, RULE_WIRE), "chases of the masonry");
+    bench.wall->faces.at[0].studs.given = true;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_ANCHOR), "Studs are entered for it too");
+    bench.wall->faces.at[0].wall = FACE_SOLID_WOOD;
+    findings = found(&bench);
+    assert_null(only(&findings, RULE_ANCHOR));
+    assert_holds(only(&findings, RULE_NAIL), "into the wood behind at the least, here a fastener of 1 1/4 in");
+    assert_holds(only(&findings, RULE_WIRE), "grooves or holes of the wood");
     arena_free(bench.arena);
 }
 END_TEST
@@ -281,19 +387,15 @@ START_TEST(pieces_without_studs)
     *arena_push(bench.arena, &bench.layout->faces[0].studs) = INCHES(16);
     *arena_push(bench.arena, &bench.layout->faces[0].studs) = INCHES(40);
     Findings findings = found(&bench);
-    assert_int_equal(findings.count, 1);
-    assert_int_equal(findings.at[0].rule, RULE_ANCHOR);
-    assert_int_equal(findings.at[0].piece, 2);
-    assert_int_equal(findings.at[0].at, INCHES(16) + 1);
-    bench.wall->fasteners =
-        (Fasteners){.given = true, .length_given = true, .length = INCHES(1.75), .drywall = INCHES(0.5)};
-    findings = found(&bench);
-    assert_int_equal(findings.count, 1);
-    assert_holds(only(&findings, RULE_WIRE), "may reach a cable or pipe");
-    bench.wall->fasteners.length = INCHES(1); /* ends in the drywall: nothing to meet, nothing that holds */
-    findings = found(&bench);
-    assert_non_null(only(&findings, RULE_ANCHOR));
-    assert_null(only(&findings, RULE_WIRE));
+    const Finding *anchor = NULL;
+    for (int i = 0; i < findings.count; i++)
+        if (findings.at[i].rule == RULE_ANCHOR) {
+            assert_null(anchor);
+            anchor = &findings.at[i];
+        }
+    assert_int_equal(anchor->piece, 2);
+    assert_int_equal(anchor->at, INCHES(16) + 1);
+    assert_holds(only(&findings, RULE_WIRE), "Behind one piece no stud stands: a fastener there goes into the hollow");
     bench.wall->faces.at[0].studs.given = false; /* told once for the face, not for each piece */
     findings = found(&bench);
     assert_holds(only(&findings, RULE_ANCHOR), "do not assume");
@@ -306,10 +408,12 @@ START_TEST(general_care)
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
     bench.layout->faces[0].courses[0].rip.least = INCHES(2.75);
     Findings findings = {0};
-    care_findings(bench.arena, bench.layout, &findings);
+    care_findings(bench.arena, bench.layout, bench.plan, &findings);
     const int plain = findings.count;
     assert_true(plain >= 6);
-    static const char *const each[] = {"lead", "arsenic", "metal detector", "respirator", "stickered", "rags"};
+    static const char *const each[] = {"lead",      "arsenic",       "metal detector", "respirator",
+                                       "stickered", "rags",          "asbestos",       "creosote",
+                                       "fumigated", "docks, fences", "hearing",        "the wall itself"};
     for (size_t i = 0; i < sizeof each / sizeof *each; i++) {
         int told = 0;
         for (int j = 0; j < findings.count; j++)
@@ -322,31 +426,46 @@ START_TEST(general_care)
     rip->least = INCHES(2);
     bench.wall->faces.at[0].studs.regular = true;
     findings.count = 0;
-    care_findings(bench.arena, bench.layout, &findings);
+    care_findings(bench.arena, bench.layout, bench.plan, &findings);
     assert_int_equal(findings.count, plain + 1); /* studs counted, not found */
     rip->least--;
     findings.count = 0;
-    care_findings(bench.arena, bench.layout, &findings);
+    care_findings(bench.arena, bench.layout, bench.plan, &findings);
     assert_int_equal(findings.count, plain + 2); /* and a narrow rip */
     rip->shape = RIP_FULL;                       /* planks of that width are ripped too */
     findings.count = 0;
-    care_findings(bench.arena, bench.layout, &findings);
+    care_findings(bench.arena, bench.layout, bench.plan, &findings);
     assert_int_equal(findings.count, plain + 2);
     rip->least = INCHES(2);
     TrimRun *run = arena_push(bench.arena, &bench.wall->trim.runs);
     run->width = INCHES(2) - 1; /* and strips of trim */
     findings.count = 0;
-    care_findings(bench.arena, bench.layout, &findings);
+    care_findings(bench.arena, bench.layout, bench.plan, &findings);
     assert_int_equal(findings.count, plain + 2);
     run->width++;
     findings.count = 0;
-    care_findings(bench.arena, bench.layout, &findings);
+    care_findings(bench.arena, bench.layout, bench.plan, &findings);
     assert_int_equal(findings.count, plain + 1);
+    bench.plan->piece_count = 1;
+    bench.plan->pieces = arena_array(bench.arena, Piece, 1);
+    bench.plan->pieces[0].right = INCHES(4);
+    findings.count = 0;
+    care_findings(bench.arena, bench.layout, bench.plan, &findings);
+    assert_int_equal(findings.count, plain + 1);
+    bench.plan->pieces[0].right--; /* shorter than 4 in: common practice */
+    findings.count = 0;
+    care_findings(bench.arena, bench.layout, bench.plan, &findings);
+    assert_int_equal(findings.count, plain + 2);
+    bench.wall->faces.at[0].openings.at[0].kind = OPENING_OTHER;
+    findings.count = 0;
+    care_findings(bench.arena, bench.layout, bench.plan, &findings);
+    assert_int_equal(findings.count, plain + 3);
+    assert_holds(findings.at[0].text, "Heat: it may be or hide something hot.");
     for (int i = 0; i < care_count(); i++)
         assert_true(care_at(i)->head[0] && care_at(i)->text[0] && care_at(i)->source[0]);
     bench.layout->course_total = 0; /* nothing is cut */
     findings.count = 0;
-    care_findings(bench.arena, bench.layout, &findings);
+    care_findings(bench.arena, bench.layout, bench.plan, &findings);
     assert_int_equal(findings.count, 0);
     arena_free(bench.arena);
 }
@@ -361,7 +480,8 @@ START_TEST(places_and_sizes)
     bench.plan->pieces = arena_array(bench.arena, Piece, 2);
     bench.plan->pieces[0] = (Piece){.number = 1, .left = 2134, .right = INCHES(10)};
     bench.plan->pieces[1] = (Piece){.number = 2, .left = INCHES(10), .right = INCHES(10) + 2134};
-    Findings findings = found(&bench);
+    Findings findings = {0};
+    caution_findings(bench.arena, bench.layout, bench.plan, &findings);
     assert_int_equal(findings.count, 2);
     assert_holds(findings.at[0].text, "piece 1 (course 0 of north, 10 in from 0 in)");
     assert_string_equal(findings.at[0].item, "piece 1 (course 0, 10 in from 0 in)");
@@ -378,6 +498,9 @@ int main(void)
         fireplace_across_a_corner,
         trim_is_wood_too,
         stove_is_always_told,
+        pipe_is_always_told,
+        trim_over_openings,
+        what_the_wall_is,
         grown_fireplace_counts_as_written,
         boxes,
         fasteners,

@@ -12,6 +12,7 @@
 #include "trade/corner.h"
 #include "trade/mill.h"
 #include "trade/season.h"
+#include "trade/studs.h"
 #include "trade/tally.h"
 #include "trade/trade.h"
 #include "trade/trim_runs.h"
@@ -51,15 +52,21 @@ static void check_findings(Job *job)
 {
     Findings findings = {0};
     trade_findings(job->arena, job->wall, job->layout, job->plan, &findings);
-    int stoves = 0, told = 0, missing = 0;
-    for (int i = 0; i < job->wall->faces.count; i++)
-        for (int j = 0; j < job->wall->faces.at[i].openings.count; j++)
-            stoves += job->wall->faces.at[i].openings.at[j].kind == OPENING_STOVE;
+    int hot = 0, told = 0, missing = 0, wires = 0, fastened = 0, boxes = 0, boxes_told = 0;
+    for (int i = 0; i < job->wall->faces.count; i++) {
+        fastened += job->layout->faces[i].course_count > 0;
+        for (int j = 0; j < job->wall->faces.at[i].openings.count; j++) {
+            const OpeningKind kind = job->wall->faces.at[i].openings.at[j].kind;
+            hot += kind == OPENING_STOVE || kind == OPENING_FIREPLACE || kind == OPENING_PIPE;
+            boxes += kind == OPENING_BOX && opening_cuts(&job->layout->faces[i], j);
+        }
+    }
     for (int i = 0; i < findings.count; i++) {
         const Finding *finding = &findings.at[i];
         assert_true(finding->text && finding->text[0]);
         assert_true(rule_grade(finding->rule) != GRADE_FAULT || finding->rule == RULE_MISSING);
         missing += finding->rule == RULE_MISSING;
+        wires += finding->rule == RULE_WIRE;
         assert_lacks(finding->text, " safe");
         assert_null(strchr(finding->text, '\n'));
         assert_true(finding->text[0] < 'a' || finding->text[0] > 'z'); /* whole sentences */
@@ -67,10 +74,14 @@ static void check_findings(Job *job)
         if (finding->opening >= 0) {
             const Openings *openings = &job->wall->faces.at[finding->face].openings;
             assert_true(finding->opening < openings->count);
-            told += finding->rule == RULE_FIRE && openings->at[finding->opening].kind == OPENING_STOVE;
+            told += finding->rule == RULE_FIRE;
+            boxes_told +=
+                finding->rule == RULE_BOX && opening_cuts(&job->layout->faces[finding->face], finding->opening);
         }
     }
-    assert_int_equal(told, stoves); /* each, at any distance, once */
+    assert_int_equal(told, hot); /* each, at any distance, once */
+    assert_int_equal(wires, fastened);
+    assert_int_equal(boxes_told, boxes);
     assert_int_equal(missing, kinds_missing(job));
 }
 
