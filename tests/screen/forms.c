@@ -222,14 +222,14 @@ START_TEST(the_bill_shows_what_holds_where_nothing_is_written)
 {
     Rig *rig = rig_on_text(120, 40, SHED);
     rig_type(rig, "B");
-    assert_shows(rig, "10 (WWPA, Coverage Estimator: 10 % for trim and waste)");
+    assert_shows(rig, "10 (WWPA, Table 4: 10 % for trim and waste)");
     assert_shows(rig, "1 (NAVEDTRA 14044");
     assert_shows(rig, "pieces (common practice: one bead");
     assert_shows(rig, "1/4 in (common practice)");
     rig_keys(rig, PRESS_TAB, 6); /* what is cut is told in whole at the foot */
     assert_shows(rig, "400 (common practice: makers state 450 sq ft a gallon, plan on 400)");
     assert_shows(rig, "sq ft a gallon");
-    assert_shows(rig, "1 in (Navy Engineering Aid manual, 6-3");
+    assert_shows(rig, "1 in (NAVEDTRA 14044");
     take(rig);
     assert_null(document_undo_name(rig->app->document));
     rig_free(rig);
