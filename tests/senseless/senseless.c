@@ -168,7 +168,7 @@ int main(int count, char **words)
         return text == NULL;
     }
     const Said plain = said_of(arena, plain_wall);
-    int failed = plain.job == NULL || findings_faults(&plain.job->findings) > 0;
+    int failed = plain.job == NULL || findings_of(&plain.job->findings, GRADE_FAULT) > 0;
     printf("1..%d\n%s 1 - the plain wall has no fault\n", CASES + 1, failed == 0 ? "ok" : "not ok");
     if (failed > 0)
         show(&plain);
