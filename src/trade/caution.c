@@ -119,7 +119,8 @@ static const char *anchor_words(Arena *arena, const Face *face)
 {
     if (face->wall == FACE_MASONRY)
         return say(arena,
-                   "The wall of %s is masonry: nails made for studs do not hold in it. Put up furring strips with anchors made for "
+                   "The wall of %s is masonry: nails made for studs do not hold in it. Put up furring strips with "
+                   "anchors made for "
                    "that masonry, and fasten to them, or glue.%s",
                    face->name,
                    face->studs.given ? " Studs are entered for it too: remove them, or enter furring strips as backing."
