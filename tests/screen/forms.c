@@ -242,7 +242,7 @@ START_TEST(the_bill_shows_what_holds_where_nothing_is_written)
     assert_shows(rig, "300 (common practice: cartridges");
     assert_shows(rig, "m2 a litre");
     assert_shows(rig, "1220 mm (");
-    assert_shows(rig, "30 mm (Navy");
+    assert_shows(rig, "30 mm (NAVEDTRA");
     rig_free(rig);
 }
 END_TEST
