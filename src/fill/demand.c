@@ -327,6 +327,40 @@ Demand *demand_new(Arena *arena, const Layout *layout)
     return demand;
 }
 
+/* ---- hanging order ---- */
+
+/* The rows first .. first+count-1 of one face: course 0 and up, then down. */
+static int put_face(const Demand *demand, int first, int count, int *order)
+{
+    const Course *courses = demand->layout->faces[demand->rows[first].face].courses;
+    int put = 0;
+    for (int i = first; i < first + count; i++)
+        if (courses[demand->rows[i].course].number >= 0)
+            order[put++] = i;
+    for (int i = first + count - 1; i >= first; i--)
+        if (courses[demand->rows[i].course].number < 0)
+            order[put++] = i;
+    return put;
+}
+
+int *demand_row_order(Arena *arena, const Demand *demand)
+{
+    int faces = demand->wall->faces.count;
+    int *face_order = arena_array(arena, int, faces);
+    int *first = arena_array(arena, int, faces + 1);
+    int *order = arena_array(arena, int, demand->row_count);
+    wall_face_order(demand->wall, face_order);
+    for (int i = 0; i < faces; i++)
+        first[i + 1] = first[i] + demand->layout->faces[i].course_count;
+    int put = 0;
+    for (int i = 0; i < faces; i++) {
+        int face = face_order[i];
+        if (first[face + 1] > first[face])
+            put += put_face(demand, first[face], first[face + 1] - first[face], order + put);
+    }
+    return order;
+}
+
 /* ---- questions ---- */
 
 Length demand_mark_down(const Demand *demand, const Run *run, Length x)

@@ -100,6 +100,9 @@ static inline const LengthList *demand_studs(const Demand *demand, const Run *ru
     return &demand->layout->faces[run->face].studs;
 }
 
+/* Rows in hanging order: an array of row_count indices. */
+int *demand_row_order(Arena *arena, const Demand *demand);
+
 /* The last mark of the run's segment at or before x; the first at or behind it. */
 Length demand_mark_down(const Demand *demand, const Run *run, Length x);
 Length demand_mark_up(const Demand *demand, const Run *run, Length x);

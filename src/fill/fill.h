@@ -19,10 +19,7 @@ Fill *fill_begin(const Layout *layout);
 
 /* The same, sooner: a plan that `before` knows is not worked out again where it holds on. `before` may be NULL, or of
  * another wall altogether; the final plan does not depend on it. */
-Fill *fill_begin_after(const Fill *before, const Layout *layout);
-
-/* Plans around all that hangs, whatever plan it was hung from. */
-Fill *fill_begin_anew(const Layout *layout);
+Fill *fill_begin_after(Fill *before, const Layout *layout);
 
 void fill_free(Fill *fill);
 
@@ -31,7 +28,7 @@ void fill_free(Fill *fill);
 bool fill_step(Fill *fill, int steps);
 
 /* The best plan so far, whole and consistent; it lives until the next fill_step or fill_free. */
-const Plan *fill_plan(const Fill *fill);
+const Plan *fill_plan(Fill *fill);
 
 /* Begin, work to the end, the final plan copied into `arena`. */
 Plan *fill_wall(Arena *arena, const Layout *layout);

@@ -9,17 +9,15 @@
 #include "fill/in_force.h"
 
 #include "fill/breaks.h"
-#include "fill/fill.h"
 #include "fill/report_findings.h"
-
-#include <string.h>
+#include "fill/solve.h"
 
 struct InForce {
     Arena *arena;
     const Demand *demand;
     Wall *wall; /* with the pieces hung before the plan in force was made */
     Layout *base_layout;
-    Fill *base; /* NULL once it is known */
+    Solve *base; /* NULL once it is known */
     Plan *plan;
     int *pieces; /* of the plan, the one that each record is of; -1 where none */
     int breach;  /* the first record that is none of them, -1 where there is none, or it is not known */
@@ -65,26 +63,6 @@ static int *find_pieces(Arena *arena, const Plan *plan, const Demand *demand)
     return found;
 }
 
-#define COPY(arena, Type, from, count) \
-    memcpy(arena_array((arena), Type, (count)), (from), (size_t)(count) * sizeof(Type))
-
-static Plan *plan_copy(Arena *arena, const Plan *plan)
-{
-    Plan *copy = arena_one(arena, Plan);
-    *copy = *plan;
-    copy->findings = (Findings){0};
-    copy->anew = false;
-    if (plan->piece_count > 0) {
-        copy->pieces = COPY(arena, Piece, plan->pieces, plan->piece_count);
-        copy->by_board = COPY(arena, int, plan->by_board, plan->piece_count);
-    }
-    if (plan->bare_count > 0)
-        copy->bare = COPY(arena, Bare, plan->bare, plan->bare_count);
-    if (plan->board_count > 0)
-        copy->boards = COPY(arena, BoardUse, plan->boards, plan->board_count);
-    return copy;
-}
-
 /* What was found is ours where it holds. */
 static void conclude(InForce *in_force, const Plan *found)
 {
@@ -124,7 +102,7 @@ InForce *in_force_new(const Layout *layout, const Demand *demand, KnownPlan know
         arena_free(arena);
         return NULL;
     }
-    in_force->base = fill_begin_anew(in_force->base_layout);
+    in_force->base = solve_new(in_force->base_layout);
     return in_force;
 }
 
@@ -132,7 +110,7 @@ void in_force_free(InForce *in_force)
 {
     if (in_force == NULL)
         return;
-    fill_free(in_force->base);
+    solve_free(in_force->base);
     arena_free(in_force->arena);
 }
 
@@ -140,10 +118,10 @@ bool in_force_step(InForce *in_force, int steps)
 {
     if (in_force->base == NULL)
         return true;
-    if (!fill_step(in_force->base, steps))
+    if (!solve_step(in_force->base, steps))
         return false;
-    conclude(in_force, fill_plan(in_force->base));
-    fill_free(in_force->base);
+    conclude(in_force, solve_plan(in_force->base, in_force->arena));
+    solve_free(in_force->base);
     in_force->base = NULL;
     return true;
 }

@@ -6,6 +6,7 @@
 #define FILL_PLAN_H
 
 #include "wall/finding.h"
+#include "wall/wall.h"
 
 /* One piece of plank. */
 typedef struct Piece {
@@ -75,5 +76,23 @@ typedef struct Plan {
 
     Findings findings; /* stagger, shortest, stud, stock, hung, anew, bound; in no order */
 } Plan;
+
+/* What a plan costs, in the order of datumrow(5), "What is best". */
+typedef struct Cost {
+    Length shortfall;
+    Length length_opened;
+    int boards_opened;
+    int pieces;
+} Cost;
+
+/* Below, equal or above 0 as `a` is better than, equal to or worse than `b`. */
+int cost_compare(const Cost *a, const Cost *b);
+
+/* Longest stretch of a board clear of squared ends and avoided wood, a kerf from each of the pieces, which rise by
+ * offset; 0 where there is none. */
+Length plan_left_over(const Wall *wall, const Stock *stock, const Plan *plan, const int *pieces, int count);
+
+/* A copy in `arena` with no findings, which is not anew. */
+Plan *plan_copy(Arena *arena, const Plan *plan);
 
 #endif

@@ -8,40 +8,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* ---- order ---- */
-
-/* The rows first .. first+count-1 of one face: course 0 and up, then down. */
-static int put_face(const Demand *demand, int first, int count, int *order)
-{
-    const Course *courses = demand->layout->faces[demand->rows[first].face].courses;
-    int put = 0;
-    for (int i = first; i < first + count; i++)
-        if (courses[demand->rows[i].course].number >= 0)
-            order[put++] = i;
-    for (int i = first + count - 1; i >= first; i--)
-        if (courses[demand->rows[i].course].number < 0)
-            order[put++] = i;
-    return put;
-}
-
-int *report_row_order(Arena *arena, const Demand *demand)
-{
-    int faces = demand->wall->faces.count;
-    int *face_order = arena_array(arena, int, faces);
-    int *first = arena_array(arena, int, faces + 1);
-    int *order = arena_array(arena, int, demand->row_count);
-    wall_face_order(demand->wall, face_order);
-    for (int i = 0; i < faces; i++)
-        first[i + 1] = first[i] + demand->layout->faces[i].course_count;
-    int put = 0;
-    for (int i = 0; i < faces; i++) {
-        int face = face_order[i];
-        if (first[face + 1] > first[face])
-            put += put_face(demand, first[face], first[face + 1] - first[face], order + put);
-    }
-    return order;
-}
-
 /* ---- pieces ---- */
 
 static int by_left(const void *a, const void *b)
@@ -194,37 +160,6 @@ static void put_bare(Arena *arena, const Demand *demand, const Cover *covers, in
 
 /* ---- boards ---- */
 
-Length report_left_over(const Wall *wall, const Stock *stock, const Plan *plan, const int *pieces, int count)
-{
-    Length longest = 0, from = wall->saw.square, end = stock->length - wall->saw.square;
-    int avoid = 0, piece = 0;
-    while (from < end) { /* the next thing in the way begins at `to` and is past at `behind` */
-        Length to = end, behind = end;
-        if (avoid < stock->avoid.count && stock->avoid.at[avoid].from < to) {
-            to = stock->avoid.at[avoid].from;
-            behind = stock->avoid.at[avoid].to;
-        }
-        bool at_piece = false;
-        if (piece < count) {
-            const Piece *cut = &plan->pieces[pieces[piece]];
-            if (cut->offset - cut->left_kerf <= to) {
-                to = cut->offset - cut->left_kerf;
-                behind = cut->offset + (cut->right - cut->left) + cut->closer + cut->right_kerf;
-                at_piece = true;
-            }
-        }
-        if (to - from > longest)
-            longest = to - from;
-        if (behind > from)
-            from = behind;
-        if (at_piece)
-            piece++;
-        else
-            avoid++;
-    }
-    return longest;
-}
-
 typedef struct ByOffset {
     int board;
     Length offset;
@@ -260,13 +195,13 @@ static void report_boards(Arena *arena, const Wall *wall, Plan *plan)
     int board = 0;
     for (int line = 0; line < wall->stock.count; line++) {
         const Stock *stock = &wall->stock.at[line];
-        Length untouched = report_left_over(wall, stock, plan, NULL, 0);
+        Length untouched = plan_left_over(wall, stock, plan, NULL, 0);
         for (int i = 0; i < stock->count; i++, board++) {
             BoardUse *use = &plan->boards[board];
             use->left_over = untouched;
             if (use->count == 0)
                 continue;
-            use->left_over = report_left_over(wall, stock, plan, plan->by_board + use->first, use->count);
+            use->left_over = plan_left_over(wall, stock, plan, plan->by_board + use->first, use->count);
             plan->length_opened += stock->length;
             plan->boards_opened++;
         }
@@ -298,7 +233,7 @@ Plan *report_plan(Arena *arena, const Demand *demand, const Supply *supply, cons
     for (int i = 0; i < demand->hung_count; i++)
         count += demand->hung[i].fault == HUNG_FITS;
     plan->pieces = arena_array(arena, Piece, count);
-    int *order = report_row_order(arena, demand);
+    int *order = demand_row_order(arena, demand);
     HungRows hung = hung_rows(arena, demand);
     int bare_room = 0;
     for (int i = 0; i < demand->row_count; i++) {

@@ -1,5 +1,5 @@
 /*
- * From what is laid to the plan that people see: pieces in hanging order, the place of each on its board, what is left
+ * From a solution to the plan that people see: pieces in hanging order, the place of each on its board, what is left
  * over, sums, and a finding for every rule broken, stretch left bare and record of a hung piece that does not fit. It
  * decides nothing.
  */
@@ -10,12 +10,5 @@
 
 /* A fresh plan in `arena` of the runs' covers; the bound is not in it. */
 Plan *report_plan(Arena *arena, const Demand *demand, const Supply *supply, const Cover *covers);
-
-/* Rows in hanging order: an array of row_count indices. */
-int *report_row_order(Arena *arena, const Demand *demand);
-
-/* Longest stretch of a board clear of squared ends and avoided wood, a kerf from each of the pieces, which rise by
- * offset; 0 where there is none. */
-Length report_left_over(const Wall *wall, const Stock *stock, const Plan *plan, const int *pieces, int count);
 
 #endif

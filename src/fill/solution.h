@@ -6,7 +6,7 @@
 #ifndef FILL_SOLUTION_H
 #define FILL_SOLUTION_H
 
-#include "fill/rules.h"
+#include "fill/plan.h"
 #include "fill/supply.h"
 
 typedef struct Placed {

@@ -6,9 +6,9 @@
  */
 #include "fill/fill.h"
 #include "base/random.h"
-#include "fill/rules.h"
 #include "memory.h"
 #include "support/random_wall.h"
+#include "support/rules.h"
 #include "support/unkind_wall.h"
 
 #include <stdio.h>

@@ -15,7 +15,7 @@
 
 #include "base/random.h"
 #include "fill/fill.h"
-#include "fill/rules.h"
+#include "support/rules.h"
 
 #include <stdio.h>
 #include <stdlib.h>

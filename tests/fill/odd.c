@@ -5,7 +5,7 @@
 #include "fill/demand.h"
 #include "fill/fill.h"
 #include "fill/report_findings.h"
-#include "fill/rules.h"
+#include "support/rules.h"
 
 #include <string.h>
 

@@ -5,7 +5,7 @@
 #include "support/test.h"
 
 #include "fill/fill.h"
-#include "fill/rules.h"
+#include "support/rules.h"
 
 #define IN LENGTH_INCH
 #define SIXTEENTHS(n) ((n)*IN / 16)

@@ -2,8 +2,8 @@
 #include "support/test.h"
 
 #include "fill/fill.h"
-#include "fill/rules.h"
 #include "support/random_wall.h"
+#include "support/rules.h"
 
 #include <string.h>
 

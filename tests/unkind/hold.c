@@ -3,7 +3,6 @@
 #include "base/utf8.h"
 #include "config.h"
 #include "fill/fill.h"
-#include "fill/rules.h"
 #include "proof/prove.h"
 #include "sheet/sheets/sheets.h"
 #include "sheet/writers/csv.h"
@@ -11,6 +10,7 @@
 #include "sheet/writers/plain.h"
 #include "sheet/writers/plan.h"
 #include "store/store.h"
+#include "support/rules.h"
 #include "trade/asbuilt.h"
 
 #include <string.h>

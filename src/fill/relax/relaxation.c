@@ -4,7 +4,7 @@
  * Invariants: `bound` is proved by the prices and rents in `kept`, whatever the table says; there is a note for each
  * column of the table.
  */
-#include "fill/relax/table.h"
+#include "fill/relax/relaxation.h"
 
 #include "base/wide.h"
 

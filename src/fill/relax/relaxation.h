@@ -9,9 +9,7 @@
 #ifndef FILL_RELAX_RELAXATION_H
 #define FILL_RELAX_RELAXATION_H
 
-#include "fill/salvage.h"
-
-typedef struct Relaxation Relaxation;
+#include "fill/relax/table.h"
 
 /* NULL where the wall or its numbers are too large for the table, or some run has no way from stud to stud. */
 Relaxation *relaxation_new(Arena *arena, const Demand *demand, const Supply *supply);

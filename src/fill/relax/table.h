@@ -18,7 +18,7 @@
 #define FILL_RELAX_TABLE_H
 
 #include "fill/relax/paths.h"
-#include "fill/relax/relaxation.h"
+#include "fill/salvage.h"
 #include "pack/simplex.h"
 
 typedef struct Block {
@@ -45,7 +45,7 @@ typedef struct ColumnInfo {
     int lower;        /* of ways: how many parts the lower, or only, one has */
 } ColumnInfo;
 
-struct Relaxation {
+typedef struct Relaxation {
     Arena *arena;
     const Demand *demand;
     const Supply *supply;
@@ -75,7 +75,7 @@ struct Relaxation {
     int64_t *best_duals; /* those of the best bound so far */
     Length bound;        /* -1 before the first */
     int64_t *best;       /* worth of each capacity at the prices tried */
-};
+} Relaxation;
 
 /* Takes the prices of the table as those tried, and what can best be cut at them. */
 void relaxation_read_duals(Relaxation *relaxation);

@@ -194,7 +194,7 @@ void hand_cover(Arena *arena, Solution *solution)
     for (int i = supply->span_count - 1; i >= 0; i--)
         if (supply->boards[supply->spans[i].board].kind < 0)
             *arena_push(arena, &hand.offcuts) = i;
-    const int *order = report_row_order(arena, solution->demand);
+    const int *order = demand_row_order(arena, solution->demand);
     for (int i = 0; i < solution->demand->row_count; i++) {
         const Row *row = &solution->demand->rows[order[i]];
         for (int j = 0; j < row->run_count; j++)

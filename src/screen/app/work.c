@@ -47,7 +47,7 @@ static bool attempted(Work *work, PanicWork *part, void *with)
 
 typedef struct Beginning {
     Work *work;
-    const Fill *before;
+    Fill *before;
 } Beginning;
 
 static void lay_out_and_fill(void *with)

@@ -6,9 +6,9 @@
 #include "fill/looks/anneal.h"
 #include "fill/looks/looks.h"
 #include "fill/report.h"
-#include "fill/rules.h"
 #include "fill/search/hand.h"
 #include "support/random_wall.h"
+#include "support/rules.h"
 
 #include <string.h>
 

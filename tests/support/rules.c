@@ -2,22 +2,10 @@
  *     board  |square|==piece==|kerf|==piece==|avoid|==piece==|   |square|
  *            0      offset                                              length
  */
-#include "fill/rules.h"
+#include "support/rules.h"
 
 #include "fill/breaks.h"
 #include "fill/demand.h"
-#include "fill/report.h"
-
-int cost_compare(const Cost *a, const Cost *b)
-{
-    if (a->shortfall != b->shortfall)
-        return a->shortfall < b->shortfall ? -1 : 1;
-    if (a->length_opened != b->length_opened)
-        return a->length_opened < b->length_opened ? -1 : 1;
-    if (a->boards_opened != b->boards_opened)
-        return a->boards_opened < b->boards_opened ? -1 : 1;
-    return (a->pieces > b->pieces) - (a->pieces < b->pieces);
-}
 
 Cost rules_cost(const Layout *layout, const Plan *plan)
 {
@@ -239,7 +227,7 @@ static bool boards_hold(const Layout *layout, const Plan *plan, Err *err)
             listed++;
         }
         if (use->left_over !=
-            report_left_over(wall, wall_board(wall, board), plan, plan->by_board + use->first, use->count))
+            plan_left_over(wall, wall_board(wall, board), plan, plan->by_board + use->first, use->count))
             return err_set(err, ERR_VALUE, "board %d has another left-over", board);
     }
     if (listed != plan->piece_count)
@@ -276,7 +264,7 @@ bool rules_hold(const Layout *layout, const Plan *plan, Err *err)
             return false;
     Arena *arena = arena_new();
     const Demand *demand = demand_new(arena, layout);
-    const int *order = report_row_order(arena, demand);
+    const int *order = demand_row_order(arena, demand);
     bool hold = tiles(layout, demand, order, plan, err) && hung_holds(demand, plan, err) &&
                 boards_hold(layout, plan, err) && sums_hold(layout, plan, err);
     arena_free(arena);

@@ -1,23 +1,12 @@
 /*
- * The rules of a plan, checked from the outside: whatever made it, is it one? Used by the fill itself before it hands a
- * plan out, by every test and by the recount of breaks. It trusts nothing that the plan says of itself.
+ * The rules of a plan, checked from the outside: whatever made it, is it one? It trusts nothing that the plan says of
+ * itself.
  */
-#ifndef FILL_RULES_H
-#define FILL_RULES_H
+#ifndef TESTS_SUPPORT_RULES_H
+#define TESTS_SUPPORT_RULES_H
 
 #include "fill/plan.h"
 #include "layout/layout.h"
-
-/* What a plan costs, in the order of datumrow(5), "What is best". */
-typedef struct Cost {
-    Length shortfall;
-    Length length_opened;
-    int boards_opened;
-    int pieces;
-} Cost;
-
-/* Below, equal or above 0 as `a` is better than, equal to or worse than `b`. */
-int cost_compare(const Cost *a, const Cost *b);
 
 /* Recounts the plan's cost from its pieces and bare stretches alone. */
 Cost rules_cost(const Layout *layout, const Plan *plan);
