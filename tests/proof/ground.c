@@ -72,6 +72,12 @@ Real ground_upper(const Ground *ground, Real x, bool right)
     return limit_off(&ground->face->ceiling, x, right) - (Real)ground->face->margin.ceiling;
 }
 
+Real ground_side(const Ground *ground, bool right, Real y)
+{
+    const Real off = limit_off(right ? &ground->face->right : &ground->face->left, y, true);
+    return right ? (Real)ground->right - off : (Real)ground->left + off;
+}
+
 /* ---- exact questions, of points on the grid ---- */
 
 /* Sign of off(at) - value, both on the grid. */

@@ -56,6 +56,9 @@ Columns ground_columns(Arena *arena, const Ground *ground, Length bottom, Length
 Real ground_lower(const Ground *ground, Real x, bool right);
 Real ground_upper(const Ground *ground, Real x, bool right);
 
+/* x of a side at a height, corners and margins counted; at a step the upper part's. */
+Real ground_side(const Ground *ground, bool right, Real y);
+
 /* nm2 between two x of its columns' ends. */
 Real ground_area(const Columns *columns, Real left, Real right, bool with_openings);
 

@@ -122,9 +122,7 @@ static void prove_segment(RulesProof *proof, const SaidCourse *course, const Sai
         if (next != NULL && next->left == x && next->right > x) {
             const bool hangs = proving_hangs(proof->proving, proof->said->name, course->number, segment, next);
             const Length length = next->right - next->left;
-            const bool short_there = segment->right - segment->left < proof->proving->wall->joints.shortest;
-            if (!hangs && length < proof->proving->wall->joints.shortest && !short_there &&
-                !fills_gap(proof, course, segment, piece))
+            if (!hangs && length < proof->proving->wall->joints.shortest && !fills_gap(proof, course, segment, piece))
                 found_break(proof, SHORTEST, course->number, next->left);
             x = next->right;
             piece++;

@@ -21,6 +21,22 @@ __attribute__((format(printf, 3, 4))) void claim(Proving *proving, bool holds, c
 bool proving_hangs(const Proving *proving, const char *face, int64_t course, const SaidSegment *segment,
                    const SaidPiece *piece);
 
+/* A piece on its board: what the blade takes at its ends, and what is kept over beyond its right end. */
+typedef struct SaidCut {
+    const SaidPiece *piece;
+    const SaidSegment *segment;
+    const SaidCourse *course;
+    const SaidFace *face;
+    int face_index;
+    bool hangs;
+    Length kerfs[2]; /* at its left and right end; the saw's own where `unclear` */
+    bool unclear;    /* an end that more than one line bounds: what the blade takes there is not proved */
+    bool closes;     /* its segment */
+} SaidCut;
+
+/* Fills in kerfs, unclear and closes; the rest is there. */
+void prove_ends(Proving *proving, SaidCut *cut);
+
 /* The stock line of a board, by its number; NULL where there is none. */
 const Stock *proving_stock(const Proving *proving, int board);
 
