@@ -85,17 +85,26 @@ static bool lean_of(const Proving *proving, const SaidCut *cut, bool right, Lean
     return false;
 }
 
+static bool at_opening(const Proving *proving, const SaidCut *cut, bool right)
+{
+    const Length x = right ? cut->piece->right : cut->piece->left;
+    const Ground ground = ground_of(proving->arena, proving->wall, cut->face_index);
+    for (int i = 0; i < ground.box_count; i++)
+        if (x == (right ? ground.boxes[i].left : ground.boxes[i].right) && ground.boxes[i].bottom < cut->course->top &&
+            ground.boxes[i].top > cut->course->bottom)
+            return true;
+    return false;
+}
+
 /* It is the side that ends the segment there, at one height of the band or all along: no opening, no floor or ceiling.
  */
 static bool at_side(const Proving *proving, const SaidCut *cut, bool right)
 {
     const SaidCourse *course = cut->course;
     const Length x = right ? cut->piece->right : cut->piece->left;
+    if (at_opening(proving, cut, right))
+        return false;
     const Ground ground = ground_of(proving->arena, proving->wall, cut->face_index);
-    for (int i = 0; i < ground.box_count; i++)
-        if (x == (right ? ground.boxes[i].left : ground.boxes[i].right) && ground.boxes[i].bottom < course->top &&
-            ground.boxes[i].top > course->bottom)
-            return false;
     const Marks *marks = right ? &ground.face->right : &ground.face->left;
     for (int i = -2; i < marks->count; i++) {
         const Length y = i == -2 ? course->bottom : i == -1 ? course->top : marks->at[i].at;
@@ -146,7 +155,9 @@ static bool closes(Proving *proving, const SaidCut *cut)
             return false;
     if (cut->piece->right < segment->right)
         return true;
-    return !at_side(proving, cut, true) || corner_at(proving->wall, cut->face_index, true)->kind != CORNER_OUTSIDE;
+    if (at_opening(proving, cut, true))
+        return true;
+    return at_side(proving, cut, true) && corner_at(proving->wall, cut->face_index, true)->kind != CORNER_OUTSIDE;
 }
 
 void prove_ends(Proving *proving, SaidCut *cut)
@@ -154,4 +165,8 @@ void prove_ends(Proving *proving, SaidCut *cut)
     prove_end(proving, cut, false);
     prove_end(proving, cut, true);
     cut->closes = proving->wall->joints.closer > 0 && closes(proving, cut);
+    if (cut->closes && proving->said->missing > 0) {
+        cut->closes = false; /* it gives way before wood stays bare: where, the plan does not tell */
+        cut->unclear = true;
+    }
 }
