@@ -26,7 +26,7 @@ static void put_joint(Arena *arena, CourseJoints *joints, Length x, const Piece 
         *arena_push(arena, joints) = (Joint){x, piece->number, piece->hung};
 }
 
-/* The joints of the course that `*next` begins; `*next` moves behind its pieces. */
+/* The joints of the course that `*next` begins; `*next` moves past its pieces. */
 static void read_course(Arena *arena, const Layout *layout, const Plan *plan, int *next, CourseJoints *joints)
 {
     joints->count = 0;

@@ -59,7 +59,7 @@ void buckets_take(Buckets *buckets, int thing)
     buckets->cell[thing] = BUCKETS_NONE;
 }
 
-/* The head of the first cell at or behind `cell` that holds anything. */
+/* The head of the first cell at or after `cell` that holds anything. */
 static int head_from(const Buckets *buckets, int cell)
 {
     for (int word = cell / 64; word < BUCKETS_COUNT / 64; word++) {

@@ -1,7 +1,7 @@
 /*
- * Things kept in order of their length: cells of equal width, in each a list, over them a map of which cells hold
- * anything. Put and take cost the same however many there are; the next longer or shorter thing is a few words away.
- * Within a cell the last one put stands first, so the order depends on what was done alone.
+ * Things in order of their length: buckets of equal width, each a list, and a map of which buckets hold anything. Put
+ * and take cost the same however many things there are; the next longer or shorter thing is found in a few words of the
+ * map. Within a bucket the last one put comes first, so the order depends only on what was done.
  */
 #ifndef FILL_BUCKETS_H
 #define FILL_BUCKETS_H
@@ -16,7 +16,7 @@ enum { BUCKETS_COUNT = 2048, BUCKETS_NONE = -1 };
 typedef struct Buckets {
     Length width;            /* of a cell */
     int *head;               /* first thing of each cell */
-    int *next, *prev, *cell; /* of each thing; cell BUCKETS_NONE where it is not on the rack */
+    int *next, *prev, *cell; /* of each thing; cell BUCKETS_NONE where it is in no bucket */
     uint64_t full[BUCKETS_COUNT / 64];
 } Buckets;
 

@@ -1,8 +1,8 @@
 /*
  * What a wall asks of its boards: rows (courses as they stand on a face), in them runs (stretches of segments that no
  * hung piece covers), and where in a run a joint may stand. Hung pieces are read here and held against the layout:
- * those that fit are fixed, those that do not are told and left out. It knows nothing of boards beyond their lengths,
- * nor of what is best.
+ * those that fit are fixed, those that do not are reported and left out. It knows nothing of boards beyond their
+ * lengths, nor of what is best.
  */
 #ifndef FILL_DEMAND_H
 #define FILL_DEMAND_H
@@ -103,7 +103,7 @@ static inline const LengthList *demand_studs(const Demand *demand, const Run *ru
 /* Rows in hanging order: an array of row_count indices. */
 int *demand_row_order(Arena *arena, const Demand *demand);
 
-/* The last mark of the run's segment at or before x; the first at or behind it. */
+/* The last mark of the run's segment at or before x; the first at or after it. */
 Length demand_mark_down(const Demand *demand, const Run *run, Length x);
 Length demand_mark_up(const Demand *demand, const Run *run, Length x);
 

@@ -33,8 +33,9 @@ const Plan *fill_plan(Fill *fill);
 /* Begin, work to the end, the final plan copied into `arena`. */
 Plan *fill_wall(Arena *arena, const Layout *layout);
 
-/* The hand method: row by row in hanging order, the last offcut first, whole boards in pile order, the last piece cut
- * to fit. The yardstick of tests and benchmark. Keeps the rules where it can see them, tells what it breaks. */
+/* The hand method: row by row in hanging order, the last offcut first, whole boards in the order of the stock, the last
+ * piece cut to fit. The yardstick of tests and benchmark. It keeps the rules where it can see them and reports what it
+ * breaks. */
 Plan *fill_by_hand(Arena *arena, const Layout *layout);
 
 #endif

@@ -4,8 +4,8 @@
  * none is marked. Where every piece recorded since is one of its pieces, to the nanometre and from the same place of
  * the same board, it holds as it is, and they hang in it. Where one is not (hung otherwise, its board spoiled, the wall
  * changed) the plan in force holds no longer, and another is made around all that hangs. Records that fit nowhere are
- * told and do not count. All this comes from the file alone, so that it does not matter who hung what in which run of
- * the program. It knows nothing of how a plan is found.
+ * reported and do not count. All this comes from the file alone, so that it does not matter who hung what in which run
+ * of the program. It knows nothing of how a plan is found.
  */
 #ifndef FILL_IN_FORCE_H
 #define FILL_IN_FORCE_H
@@ -39,7 +39,7 @@ int in_force_breach(const InForce *in_force);
 /* The plan in force, once it is known to hold: the one that in_force_new may be given the next time. */
 KnownPlan in_force_known(const InForce *in_force);
 
-/* The plan that holds, with what hangs in it marked and told, in `arena`. */
+/* The plan that holds, with what hangs in it marked and reported, in `arena`. */
 Plan *in_force_plan(const InForce *in_force, Arena *arena);
 
 #endif

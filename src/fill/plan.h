@@ -36,7 +36,7 @@ typedef struct BoardUse {
     Length left_over; /* longest single stretch from which a piece could still be cut; 0 where none */
 } BoardUse;
 
-/* What catches the eye; the measures are told in fill/looks.h. */
+/* What catches the eye; fill/looks/looks.h says how each is measured. */
 typedef struct Looks {
     int touching;    /* neighbouring pieces (end to end, or over one another) that both have a tone */
     int equal;       /* of those, of equal tone */
@@ -72,7 +72,8 @@ typedef struct Plan {
 
     Looks looks;
 
-    bool anew; /* final, and made around all that hangs: the plan that this was hung from holds no longer (keep.h) */
+    bool
+        anew; /* final, and made around all that hangs: the plan that this was hung from holds no longer (in_force.h) */
 
     Findings findings; /* stagger, shortest, stud, stock, hung, anew, bound; in no order */
 } Plan;

@@ -1,8 +1,9 @@
 /*
- * What wood is worth to a wall. With joints anywhere every bit of a span that is long enough for a piece can be used,
- * so its worth is its length. With joints on studs only some lengths of piece exist, and the rest of a span is worth
- * the best that can be cut from it: an unbounded knapsack over those lengths (Gilmore, Gomory, 1961) by their prices,
- * which are the lengths themselves at first and the duals of the relaxation later. It knows nothing of boards.
+ * The salvage value of wood: what it is worth to a wall. With joints anywhere every bit of a span that is long enough
+ * for a piece can be used, so its worth is its length. With joints on studs only some lengths of piece exist, and the
+ * rest of a span is worth the best that can be cut from it: an unbounded knapsack over those lengths (Gilmore, Gomory,
+ * 1961) by their prices, which are the lengths themselves at first and the duals of the relaxation later. It knows
+ * nothing of boards.
  */
 #ifndef FILL_SALVAGE_H
 #define FILL_SALVAGE_H

@@ -3,7 +3,7 @@
  *                ^         ^               ^     ^          joints: every end of a piece that is no end of its run
  *
  * Invariants: the pieces of a cover rise and do not overlap; bare, breaks and pieces are the sums over all runs, where
- * a pair of joints too near to one another counts once; the pile holds just these cuts.
+ * a pair of joints too near to one another counts once; the supply holds just these cuts.
  */
 #include "fill/solution.h"
 

@@ -1,7 +1,7 @@
 /*
- * A wall half covered: for each run its pieces and the span each is cut from, and what that costs by the order of
- * datumrow(5), "What is best", kept up to date with every change. The plan that people see is told from it. It knows
- * nothing of how pieces are chosen.
+ * A solution in the making: for each run its pieces and the span each is cut from, and what that costs by the order of
+ * datumrow(5), "What is best", kept up to date with every change. report.h makes the plan that people see from it. It
+ * knows nothing of how pieces are chosen.
  */
 #ifndef FILL_SOLUTION_H
 #define FILL_SOLUTION_H
@@ -33,7 +33,7 @@ typedef struct Solution {
     Supply *supply;
     Cover *covers; /* one for each run */
     Length bare;
-    int breaks;              /* of the pieces laid; pairs of joints among them once */
+    int breaks;              /* of the pieces in it; pairs of joints among them once */
     int closers_off;         /* pieces that close a run without what is to be kept over */
     int pieces;              /* without those hung */
     LengthList near, joints; /* scratch */
@@ -48,13 +48,13 @@ void solution_clear(Solution *solution, int run);
 /* Lays a run that has no pieces. The spans must have the wood; they are cut. */
 void solution_set(Solution *solution, int run, const Placed *pieces, int count);
 
-/* What is laid costs; a closer left off counts one nanometre, so that it goes before any wood stays bare. */
+/* What it costs; a closer left off counts one nanometre, so that it goes before any wood stays bare. */
 Cost solution_cost(const Solution *solution);
 
 /* Joints in the rows beside this run's, rising; one that both rows have stands there twice. `out` is emptied first. */
 void solution_joints_beside(const Solution *solution, int run, LengthList *out);
 
-/* The joints of one run's pieces, rising, behind what `out` holds. */
+/* The joints of one run's pieces, rising, after what `out` holds. */
 void solution_joints(const Solution *solution, int run, LengthList *out);
 
 #endif

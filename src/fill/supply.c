@@ -1,9 +1,9 @@
 /*
  *     board   |square|=====span=====|kerf|--hung--|kerf|===span===|avoid|====span====|square|
  *
- * Invariants: span.left = to - from - sum over its cuts of (wood + kerf); a span is on the rack `open` just where its
- * board is opened and left >= smallest; a slot is on the rack `unopened` just where its kind has boards that are not
- * opened; `kept` is the sum of worth over the spans of opened boards.
+ * Invariants: span.left = to - from - sum over its cuts of (wood + kerf); a span is in the buckets `open` exactly if
+ * its board is opened and left >= smallest; a slot is in `unopened` exactly if its kind has boards that are not opened;
+ * `salvaged` is the sum of salvage values over the spans of opened boards.
  */
 #include "fill/supply.h"
 
@@ -279,7 +279,7 @@ void supply_open_free(Supply *supply)
         supply->slots[i].price = salvage_of(supply->salvage, supply->slots[i].left);
 }
 
-/* ---- the whole pile ---- */
+/* ---- the whole supply ---- */
 
 static void price_slots(Supply *supply)
 {

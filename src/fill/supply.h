@@ -1,7 +1,7 @@
 /*
  * The boards at hand while a plan is made: spans of usable wood, how much of each is left, which boards are opened.
- * Where on a span a piece lies is left open until the plan is told: pieces are cut from its first end on, a kerf apart,
- * in any order, so only what is left counts. It knows nothing of walls.
+ * Where on a span a piece lies stays open until the plan is reported: pieces are cut from its first end on, a kerf
+ * apart, in any order, so only what is left counts. It knows nothing of walls.
  */
 #ifndef FILL_SUPPLY_H
 #define FILL_SUPPLY_H
@@ -9,7 +9,7 @@
 #include "fill/buckets.h"
 #include "fill/demand.h"
 
-/* What the rest of a span is worth to the plan that is being made: a table over its length. */
+/* What a leftover is worth to the plan that is being made: a table over its length. */
 typedef struct Salvage {
     Length width; /* of a cell */
     int count;
@@ -50,7 +50,7 @@ typedef struct Kind {
     Length given; /* all that the spans of a board give up to such stretches, at the most */
     int count, unopened;
     int first;      /* board not opened, -1 where none is left */
-    int slot_first; /* its spans on the rack of boards not opened */
+    int slot_first; /* its spans among the slots */
     int span_count;
 } Kind;
 
@@ -88,7 +88,7 @@ typedef struct Supply {
     Arena *arena;
 } Supply;
 
-/* Boards as the wall file has them, hung pieces cut. `worth` may be NULL for now. */
+/* Boards as the wall file has them, hung pieces cut. the salvage table may be NULL for now. */
 Supply *supply_new(Arena *arena, const Demand *demand);
 
 /* Prices by another table, from here on. */

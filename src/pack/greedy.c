@@ -1,5 +1,5 @@
 /*
- * Sizes stand in falling order; `next[i]` leads from size i to the first at or behind it that is still demanded, found
+ * Sizes stand in falling order; `next[i]` leads from size i to the first at or after it that is still demanded, found
  * by path halving, so that a hundred thousand pieces of as many sizes are cut in about the time of sorting them. Kinds
  * of stock are found in the same way, from either end.
  *
@@ -41,13 +41,13 @@ static int follow(int *next, int i)
     return i;
 }
 
-/* First size at or behind `i` that is still demanded; size_count where there is none. */
+/* First size at or after `i` that is still demanded; size_count where there is none. */
 static int next_demanded(Greedy *greedy, int i)
 {
     return i >= greedy->work->size_count ? greedy->work->size_count : follow(greedy->next, i);
 }
 
-/* First size at or behind `from`, still demanded, that is at most `room`; size_count where there is none. */
+/* First size at or after `from`, still demanded, that is at most `room`; size_count where there is none. */
 static int first_fitting(Greedy *greedy, int from, int64_t room)
 {
     const PackWork *work = greedy->work;

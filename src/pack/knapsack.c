@@ -39,7 +39,7 @@ typedef struct Bundle {
     Wide unit_value;
     Wide unit_net;   /* cost less toll of one board */
     int highest_net; /* the bundle of highest rate of net among this and those before it */
-    int lowest_net;  /* the bundle of lowest rate of net among this and those behind it */
+    int lowest_net;  /* the bundle of lowest rate of net among this and those after it */
 } Bundle;
 
 typedef struct State {

@@ -17,7 +17,7 @@
 #define GAIN_LEAST (FINER * (PACK_UNIT >> 33)) /* gains below count as none */
 #define TRACE (SIMPLEX_ONE >> 20)              /* amounts below count as none */
 
-enum { RENEW_EACH = 5 }; /* turns for each row, between renewals */
+enum { RENEW_EACH = 5 }; /* pivots a row, between reinversions */
 
 /* Cost of a piece uncut over its share of the cheapest board. */
 enum { SUBSTITUTE = 103, SUBSTITUTE_OF = 100 };
@@ -91,7 +91,7 @@ PackMaster *pack_master_new(PackWork *work, Arena *arena, const PackRest *rest, 
             simplex_basic(master->table, r, surplus);
     }
     set_amounts(master, rest);
-    simplex_start(master->table); /* a worn table has no prices to guide by, and proves nothing */
+    simplex_start(master->table); /* a table that overflowed has no prices to guide by, and proves nothing */
     spend(master);
     return master;
 }
@@ -125,7 +125,7 @@ void pack_master_add(PackMaster *master, int kind, const PackPart *parts, int pa
     *arena_push(master->arena, &master->columns) = column;
 }
 
-/* After a turn: counts it and renews the table where it is due; false where the steps have run out. */
+/* After a pivot: counts it and reinverts where that is due; false where the steps have run out. */
 static bool count_turn(PackMaster *master)
 {
     if (++master->since_renewed >= RENEW_EACH * master->rows || simplex_overflowed(master->table)) {

@@ -40,8 +40,8 @@ typedef struct PackMaster {
     int64_t *value;      /* of each kind, in parts of PACK_UNIT, rounded down */
     PackColumns columns; /* of the table, after the substitutes and surpluses */
     Simplex *table;
-    int since_renewed; /* turns */
-    int dearness;      /* how often substitutes were made dearer */
+    int since_renewed; /* pivots */
+    int dearness;      /* how often the cost of substitutes was raised */
 } PackMaster;
 
 /* A master for `rest`, begun with substitutes alone. `most_boards` bounds the boards that are ever opened of a kind:
@@ -73,7 +73,7 @@ int64_t pack_master_cost(const PackMaster *master);
 /* Whether substitutes stand in for more than a trace of what is demanded. */
 bool pack_master_uses_slack(const PackMaster *master);
 
-/* Makes leaving pieces uncut dearer. */
+/* Raises the cost of leaving pieces uncut. */
 void pack_master_raise_slack_costs(PackMaster *master);
 
 #endif

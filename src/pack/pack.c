@@ -1,5 +1,5 @@
 /*
- * The problem as it is given becomes one in small whole numbers (pack_work.h), is settled, and becomes boards again:
+ * The problem as it is given becomes one in small whole numbers (work.h), is settled, and becomes boards again:
  *
  *     items, some alike, some too long  ->  sizes, falling, no two alike, in units that measure them all
  *     stock, some alike                 ->  kinds, falling, no two alike

@@ -4,10 +4,10 @@
  * knows nothing of walls: kerf and squared ends are folded into the numbers by the caller (trim.h does so for trim).
  * Whole numbers decide; repeatable; a budget of steps, not of time.
  *
- * Method: quick ways of cutting (pack_greedy.h) against lower bounds (pack_bound.h: S. Martello, P. Toth; S. Fekete,
+ * Method: quick ways of cutting (greedy.h) against lower bounds (bound.h: S. Martello, P. Toth; S. Fekete,
  * J. Schepers) settle most; what they leave goes to column generation with bounds proved in whole numbers
- * (pack_generate_columns.h: P. Gilmore, R. Gomory; A. Farley) and diving (pack_dive.h: R. Sadykov, F. Vanderbeck and
- * others); of small jobs every way of cutting is weighed (pack_complete.h: R. Korf). Each header names its publication.
+ * (pack_generate_columns.h: P. Gilmore, R. Gomory; A. Farley) and diving (dive.h: R. Sadykov, F. Vanderbeck and
+ * others); of small jobs every way of cutting is weighed (complete.h: R. Korf). Each header names its publication.
  */
 #ifndef PACK_PACK_H
 #define PACK_PACK_H

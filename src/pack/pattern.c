@@ -19,7 +19,7 @@ typedef struct PricedSize {
     int demand;
     int64_t length;
     int64_t price;
-    int64_t least; /* smallest length among this candidate and those behind it */
+    int64_t least; /* smallest length among this candidate and those after it */
 } PricedSize;
 
 /* Lengths in rising order, each with the best price of any candidate no longer. */

@@ -1,5 +1,5 @@
 /*
- *     turn, shift, runs, pass: joints, by arrange_joints
+ *     turn, shift, runs, pass: joints, by joint_moves
  *     swap     two pieces of about one length change boards
  *     move     a piece is cut from what is left of another board
  *     boards   two boards change what is cut from them
@@ -158,7 +158,7 @@ static void pass(Anneal *anneal, int64_t most)
         joints_pass(anneal->all, &anneal->random, run, other, most);
 }
 
-/* A piece that has a neighbour of its tone, where a few draws find one; its place among the sorted. */
+/* A piece that has a neighbor of its tone, where a few draws find one; its place among the sorted. */
 static int some_piece(Anneal *anneal)
 {
     int at = 0;

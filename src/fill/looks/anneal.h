@@ -12,7 +12,7 @@
 
 typedef struct Anneal Anneal;
 
-/* Starts from the covers, which must live on; the pile is read for its boards alone. NULL where the planks made from
+/* Starts from the covers, which must live on; the supply is read for its boards alone. NULL where the planks made from
  * the covers are not theirs: then they stay as they are. */
 Anneal *anneal_new(Arena *arena, const Demand *demand, const Supply *supply, const Cover *covers);
 

@@ -59,11 +59,11 @@ Cover *arrangement_covers(Arena *arena, const Arrangement *all);
 /* How a run that is whole lies now; `out` has room for LAY_MOST. */
 void arrangement_read(const Arrangement *all, int run, Laying *out);
 
-/* Lays one or (`other` not NULL) two runs anew with the pieces that they have together; none is left
+/* Covers one or (`other` not NULL) two runs again with the pieces that they have together; none is left
  * without. */
 bool arrangement_lay(Arrangement *all, const Laying *one, const Laying *other, int64_t most);
 
-/* Whether the piece has a neighbour of its tone. */
+/* Whether the piece has a neighbor of its tone. */
 bool arrangement_clashes(Arrangement *all, int piece);
 
 /* Cuts each of two pieces from the other's span. */

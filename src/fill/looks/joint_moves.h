@@ -1,6 +1,6 @@
 /*
- * Changes of joints for looks: runs laid anew with the same pieces, each drawn at random and tried once. Joints are put
- * on the nearest place where they may stand. It knows nothing of when to try which.
+ * Changes of joints for looks: runs covered again with the same pieces, each drawn at random and tried once. Joints are
+ * put on the nearest place where they may stand. It knows nothing of when to try which.
  */
 #ifndef FILL_LOOKS_JOINT_MOVES_H
 #define FILL_LOOKS_JOINT_MOVES_H

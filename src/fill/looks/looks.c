@@ -75,7 +75,7 @@ static bool is_step(const FacadePlank *plank)
 typedef enum Stand { STAND_LOW, STAND_MIDDLE, STAND_HIGH } Stand;
 
 /* Stairs of the joint at the plank's left end with one joint of each of the two rows: those beside it, or the one
- * beside and the one behind that. */
+ * beside and the one beyond that. */
 static int count_stairs(const Facade *rows, int one, int other, const FacadePlank *plank, Stand stand, int64_t *work)
 {
     if (one < 0 || other < 0 || !is_step(plank))

@@ -4,7 +4,7 @@
  */
 #include "fill/relax/assignment.h"
 
-/* A piece that the ways ask for. */
+/* A piece that the paths ask for. */
 typedef struct Wanted {
     int run, size;
     Length left, right;

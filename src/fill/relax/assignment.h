@@ -1,6 +1,6 @@
 /*
- * Pieces to boards: the slots of the patterns that a dive settled get the pieces of the ways that it settled. It
- * decides nothing but which piece of a size lies in which slot. Not for other parts.
+ * Pieces to boards: the pieces of the fixed paths are assigned to the slots of the fixed patterns. It decides only
+ * which piece of a size goes to which slot. For dive.c alone.
  */
 #ifndef FILL_RELAX_ASSIGNMENT_H
 #define FILL_RELAX_ASSIGNMENT_H
@@ -16,8 +16,8 @@ typedef struct FixedPatterns {
     int count, room;
 } FixedPatterns;
 
-/* Lays every run that gets wood for all its pieces; `chosen` is the way of each run. What
- * the patterns have no slot for takes a rest or another board. */
+/* Covers every run that gets wood for all its pieces; `chosen` is the path of each run. A piece without a slot takes a
+ * leftover or another board. */
 void assignment_cover(Arena *arena, const Relaxation *relaxation, Solution *solution, const Chosen *chosen,
                       const FixedPatterns *fixed);
 

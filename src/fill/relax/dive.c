@@ -1,10 +1,10 @@
 /*
- *     climb     ways of all runs
- *     patterns  whole boards first, then always the one nearest to a whole board more
- *     deal      slots of the patterns get the pieces of the ways
+ *     paths       of all runs, one after another
+ *     patterns    whole boards first, then always the one nearest to one board more
+ *     assignment  pieces of the paths to slots of the patterns
  *
- * Invariant: need[] is what the settled ways ask for, less what the settled patterns give, size by size; below 0 where
- * a pattern gives more than is asked for.
+ * Invariant: need[] is what the fixed paths ask for less what the fixed patterns supply, size by size; below 0 where a
+ * pattern supplies more than is asked for.
  */
 #include "fill/relax/dive.h"
 
@@ -15,12 +15,12 @@ enum {
     BEAM_WIDTH = 8,
     PIVOTS = 400,
     PIVOTS_A_ROW = 40,
-    TOGETHER = 96 /* runs or boards settled one by one; of more, several at once */
+    TOGETHER = 96 /* runs or boards fixed one by one; of more, several at once */
 };
 
 #define NEAR_ONE (SIMPLEX_ONE / 64)
 #define ROUND (SIMPLEX_ONE / 4 * 3)
-#define GAIN LENGTH_MM          /* of a turn; less is not worth it here */
+#define GAIN LENGTH_MM          /* of a pivot; less is not worth it here */
 #define LITTLE (LENGTH_MM / 20) /* what a turn may lose beyond the least */
 
 struct Dive {

@@ -1,8 +1,9 @@
 /*
- * From the relaxation to a plan: diving (R. Sadykov, F. Vanderbeck, A. Pessoa, I. Tahiri, E. Uchoa, INFORMS Journal on
- * Computing 31, 2019). Paths from stud to stud are settled run by run (climb.h), the table is put right after each, and
- * what is left to be chosen takes new prices; then the boards are settled, pattern by pattern. What comes out is laid
- * (deal.h); runs for which no wood was found are woven. Joints on studs only. It knows nothing of how well it did.
+ * From the relaxation to a solution: diving (R. Sadykov, F. Vanderbeck, A. Pessoa, I. Tahiri, E. Uchoa, INFORMS Journal
+ * on Computing 31, 2019). Paths from stud to stud are fixed run by run (path_fixing.h); after each the table is
+ * reoptimized, and the rest takes the new duals. Then boards are fixed, pattern by pattern. assignment.h turns the
+ * result into pieces; runs that got no wood are covered by the beam search. Joints on studs only. It knows nothing of
+ * how well it did.
  */
 #ifndef FILL_RELAX_DIVE_H
 #define FILL_RELAX_DIVE_H
@@ -12,10 +13,10 @@
 
 typedef struct Dive Dive;
 
-/* `price` is done with; its table is used up. Nothing may be laid. */
+/* Uses up the relaxation's table. The solution must be empty. */
 Dive *dive_new(Arena *arena, Relaxation *relaxation, Solution *solution, Beam *beam);
 
-/* Settles one more way or pattern and adds its work; true when the wall is laid. */
+/* Fixes one more path or pattern and adds its work; true when the wall is covered. */
 bool dive_step(Dive *dive, int64_t *work);
 
 #endif

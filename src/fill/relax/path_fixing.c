@@ -1,10 +1,10 @@
 /*
  *     row 3          order[4]             order[5]          chosen from what rows 2 and 4 leave open
- *     row 2   =======|======  window  =====|=========       settled
+ *     row 2   =======|======  window =====|========= fixed
  *     row 1   ===|=========  window  ==========|=====       settled
  *
- * Invariant: the runs of a block are settled from the lowest up, pair after pair, then the odd one; what is not settled
- * is in the table.
+ * Invariant: the runs of a block are fixed from the lowest up, pair after pair, then the odd one; what is not fixed is
+ * in the table.
  */
 #include "fill/relax/path_fixing.h"
 
@@ -77,7 +77,7 @@ const Chosen *path_fixing_chosen(const PathFixing *fixing)
 
 /* ---- stagger ---- */
 
-/* Whether a joint at x is too near to one of a run that is laid that way. */
+/* Whether a joint at x is too near to one of a run on that path. */
 static bool is_near(const PathFixing *fixing, const Run *run, const Path *path, Length x)
 {
     Length stagger = fixing->solution->demand->stagger;
@@ -89,7 +89,7 @@ static bool is_near(const PathFixing *fixing, const Run *run, const Path *path, 
     return false;
 }
 
-/* Whether a joint at x keeps its stagger to the ways settled and to what hangs. */
+/* Whether a joint at x keeps its stagger to the fixed paths and to what hangs. */
 static bool keeps_stagger(const PathFixing *fixing, const Run *run, Length x)
 {
     const Demand *demand = fixing->solution->demand;
@@ -120,7 +120,7 @@ static void close_places(PathFixing *fixing, int run, bool *closed)
     closed[0] = closed[end] = false;
 }
 
-/* Whether the run itself, which may be longer than its block, can be laid that way. */
+/* Whether the run itself, which may be longer than its block, can take the path. */
 static bool can_be_laid(const PathFixing *fixing, const Run *run, const Path *path)
 {
     const Demand *demand = fixing->solution->demand;
@@ -142,7 +142,7 @@ static bool keeps_clear(const Path *path, const bool *closed)
     return true;
 }
 
-/* Whether `other`, above the run, still has a way when the run is laid so. */
+/* Whether `other`, above the run, still has a path when the run takes this one. */
 static bool leaves_way(const PathFixing *fixing, const Run *run, const Path *path, const Run *other)
 {
     const Demand *demand = fixing->solution->demand;
@@ -180,7 +180,7 @@ static bool leaves_ways(const PathFixing *fixing, int index, const Path *path)
 
 /* ---- choosing ---- */
 
-/* Whether the run can take this way of the column, and the one over it (-1: none) the other. */
+/* Whether the run can take this path of the column, and the one over it (-1: none) the other. */
 static bool fits(const PathFixing *fixing, int column, bool above, int run, int over)
 {
     const Run *runs = fixing->solution->demand->runs;
@@ -232,7 +232,7 @@ static Chosen cheapest(PathFixing *fixing, int run, int over, int64_t *work)
     return (Chosen){relaxation_add_path(relaxation, index, over >= 0), false};
 }
 
-/* The run takes the way, if it can: where it cannot, it is left to be woven. */
+/* The run takes the path if it can; otherwise it is left to the beam search. */
 static void take(PathFixing *fixing, int run, Chosen chosen)
 {
     fixing->fixed[run] = true;

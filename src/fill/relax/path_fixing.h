@@ -1,7 +1,8 @@
 /*
- * The first half of a dive: run by run, from the bottom rows up, one way from stud to stud is settled, or two at once
- * for runs over one another, that the table uses most of those that keep their stagger to what is settled and leave a
- * way to the runs above. Where the table uses none of them, the cheapest at its prices. Not for other parts.
+ * The first half of a dive: run by run, from the bottom rows up, it fixes one path from stud to stud, or two at once
+ * for runs over one another: the one that the table uses most, of those that keep their stagger to what is fixed and
+ * leave a path to the runs above. Where the table uses none of them, it takes the cheapest at the duals. For dive.c
+ * alone.
  */
 #ifndef FILL_RELAX_PATH_FIXING_H
 #define FILL_RELAX_PATH_FIXING_H
@@ -9,7 +10,7 @@
 #include "fill/relax/table.h"
 #include "fill/solution.h"
 
-/* The way of a run: a column of the table, the lower or upper of its two; column -1 where there is none. */
+/* The path of a run: a column of the table, the lower or upper of its two; column -1 where there is none. */
 typedef struct Chosen {
     int column;
     bool above;
@@ -19,8 +20,8 @@ typedef struct PathFixing PathFixing;
 
 PathFixing *path_fixing_new(Arena *arena, Relaxation *relaxation, const Solution *solution);
 
-/* Settles the ways of the next run and of the one above it where they go together; false where none is left. The table
- * is to be mended afterwards. */
+/* Fixes the paths of the next run and of the one above it where they go together; false where none is left. Reoptimize
+ * the table afterwards. */
 bool path_fixing_step(PathFixing *fixing, int64_t *work);
 
 /* Of each run. */

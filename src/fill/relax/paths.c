@@ -5,7 +5,7 @@
  *     above   |=========|=================| b
  *     run     |==============| a ...........> q
  *
- * Joints of the other further left are behind the last one checked against, so this one check is enough.
+ * Joints of the other further left are left of the last one checked against, so this one check is enough.
  */
 #include "fill/relax/paths.h"
 

@@ -18,11 +18,11 @@ Paths *paths_new(Arena *arena, const Demand *demand, const Sizes *sizes, Length 
 /* x of a place of the run. */
 Length paths_place(const Demand *demand, const Run *run, int place);
 
-/* The least price; -1 where there is no way. `prices` are those of the sizes, none below 0; `closed` (NULL: none) tells
- * of each place whether a joint there is to be avoided. */
+/* The least price; -1 where there is no path. `prices` are those of the sizes, none below 0; `closed` (NULL: none)
+ * tells of each place whether a joint there is to be avoided. */
 int64_t paths_cheapest(Paths *paths, const Run *run, const int64_t *duals, const bool *closed);
 
-/* Likewise, of the ways that leave one to a run with the same ends and studs above it or below. */
+/* Likewise, of the paths that leave one to a run with the same ends and studs above it or below. */
 int64_t paths_cheapest_beside(Paths *paths, const Run *run, const int64_t *duals, const bool *closed);
 
 /* Likewise of both together: the run itself, and such a one above it. */

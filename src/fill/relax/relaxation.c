@@ -1,8 +1,8 @@
 /*
- * The table is drawn in price_work.h.
+ * table.h draws the table.
  *
- * Invariants: `bound` is proved by the prices and rents in `kept`, whatever the table says; there is a note for each
- * column of the table.
+ * Invariants: `bound` is proved by the prices in `best_duals`, whatever the table says; every column of the table has
+ * its info.
  */
 #include "fill/relax/relaxation.h"
 
@@ -11,7 +11,7 @@
 #include <string.h>
 
 #define GAIN_LEAST (LENGTH_MM / 20)  /* a column must be better by so much */
-#define LITTLE (SIMPLEX_ONE / 65536) /* asked for beyond what is needed, up to 64 times, so that turns do not tie */
+#define LITTLE (SIMPLEX_ONE / 65536) /* asked for beyond what is needed, up to 64 times, so that pivots do not tie */
 
 enum {
     SIZES_MOST = 220,
@@ -92,7 +92,7 @@ static void find_bands(Relaxation *relaxation)
     }
 }
 
-/* The cheapest way of a run of the block that goes alone. */
+/* The cheapest path of a run of the block that goes alone. */
 static int64_t single_path(const Relaxation *relaxation, const Block *block)
 {
     if (block->pairs > 0)
@@ -100,7 +100,7 @@ static int64_t single_path(const Relaxation *relaxation, const Block *block)
     return paths_cheapest(relaxation->paths, &block->run, relaxation->duals, NULL);
 }
 
-/* Pairs where stagger binds, and a row for each kind of ways; false where some block has no way. */
+/* Pairs where stagger binds, and a row for each kind of paths; false where some block has no path. */
 static bool find_pairs(Relaxation *relaxation)
 {
     int row = relaxation->sizes->count;
@@ -299,7 +299,7 @@ static int64_t slack_cost(const Relaxation *relaxation, int size)
     return least == INT64_MAX ? relaxation->sizes->width * (cell + 1) : least + least / 64 + 1;
 }
 
-/* Every piece lacking, every run by its cheapest way, every board spare. The columns of what lacks are the even ones of
+/* Every piece from slack, every run by its cheapest path, every board unused. The slack columns are the even ones of
  * the first. False where the table cannot hold the numbers. */
 static bool begin_table(Relaxation *relaxation)
 {
@@ -413,7 +413,7 @@ void relaxation_raise_slack_costs(Relaxation *relaxation)
     }
 }
 
-/* Makes what lacks dearer; false where nothing does, or often enough. */
+/* Raises the slack costs; false where no slack is used, or they were raised often enough. */
 static bool raise_slack_costs(Relaxation *relaxation)
 {
     bool uses_slack = false;

@@ -1,17 +1,17 @@
 /*
- * Prices for lengths of piece, joints on studs: the duals of the linear relaxation in which runs over one another are,
- * two by two, a mixture of pairs of ways from stud to stud that keep their stagger, and every board a mixture of
- * cutting patterns, which must supply the pieces that the ways ask for. Solved by column generation (P. C. Gilmore, R.
- * E. Gomory, Operations Research 9, 1961): patterns by an unbounded knapsack, ways by shortest paths (ways.h), over a
- * revised simplex method in fixed point, so that every machine takes the same turns. The prices guide the search; as a
- * bound they count only through relaxation_bound, which is exact whatever they are.
+ * The linear relaxation, joints on studs: runs over one another take, two by two, a mixture of pairs of paths from stud
+ * to stud that keep their stagger, and every board a mixture of cutting patterns, which must supply the pieces that the
+ * paths ask for. It is solved by column generation (P. C. Gilmore, R. E. Gomory, Operations Research 9, 1961): patterns
+ * by an unbounded knapsack, paths as shortest paths (paths.h), over a revised simplex method in fixed point, so that
+ * every machine makes the same pivots. Its duals are prices for lengths of piece and guide the search; as a bound they
+ * count only through relaxation_bound, which is exact whatever they are.
  */
 #ifndef FILL_RELAX_RELAXATION_H
 #define FILL_RELAX_RELAXATION_H
 
 #include "fill/relax/table.h"
 
-/* NULL where the wall or its numbers are too large for the table, or some run has no way from stud to stud. */
+/* NULL where the wall or its numbers are too large for the table, or some run has no path from stud to stud. */
 Relaxation *relaxation_new(Arena *arena, const Demand *demand, const Supply *supply);
 
 /* One pivot or one round of new columns; adds its work to `work`. True when there is nothing left to do. */

@@ -1,18 +1,17 @@
 /*
- * What the relaxation (price.h) and the dive from it (dive.h) share: the table of both, with what each of its columns
- * stands for. Not for other parts.
+ * The table of the linear relaxation, with what each of its columns stands for. For the files of this room alone.
  *
- *                  ways    patterns  lacking   spare
- *     sizes     | -count    count       1       -1      =  a little           price of a piece
- *     pairs     |    1                                  =  half the block     price of two runs
- *     singles   |    1                                  =  the odd run        price of a run
- *     bands     |             1                  1      =  boards of it       rent of a board (negative)
+ *                  paths   patterns  slack    surplus
+ *     sizes     | -count    count       1       -1      =  a little           dual: price of a piece
+ *     pairs     |    1                                  =  half the block     dual: price of two runs
+ *     singles   |    1                                  =  the odd run        dual: price of a run
+ *     bands     |             1                  1      =  boards of it       dual: rent of a board (below 0)
  *
- * A block is a stack of runs with the same studs inside, each on the row above the one before. Two that follow on each
- * other take a pair of ways whose joints keep their stagger; where the number of runs is odd, one takes a way of its
- * own. All runs of a block are taken as long as its shortest, and what pairs do to one another is left out, which only
- * makes the bound less. A band is a kind of board, or, where there are very many, some that follow on each other.
- * `lacking` is a piece from nowhere, dear.
+ * A block is a stack of runs with the same studs inside, each on the row above the one before. Two that follow each
+ * other take a pair of paths whose joints keep their stagger; where the number of runs is odd, one takes a path of its
+ * own. All runs of a block count as long as its shortest, and the joints of one pair are not held against those of the
+ * next: both only lower the bound. A band is a kind of board, or, where there are very many kinds, some that follow
+ * each other. A slack column supplies a piece from nowhere, at a high cost.
  */
 #ifndef FILL_RELAX_TABLE_H
 #define FILL_RELAX_TABLE_H
@@ -31,18 +30,18 @@ typedef struct Block {
 
 typedef enum ColumnKind { COLUMN_SLACK, COLUMN_PATHS, COLUMN_PATTERN } ColumnKind;
 
-/* One piece of a column: of a way, the place it ends at; of a pattern, its size and the span of the board it is cut
+/* One piece of a column: of a path, the place it ends at; of a pattern, its size and the span of the board it is cut
  * from. */
 typedef struct ColumnPart {
     int at;   /* place or size */
-    int span; /* of the board; 0 for a way */
+    int span; /* of the board; 0 for a path */
 } ColumnPart;
 
 typedef struct ColumnInfo {
     ColumnKind kind;
     int of;           /* block, or kind of board */
-    int first, count; /* parts; of ways from right to left, the lower of a pair first */
-    int lower;        /* of ways: how many parts the lower, or only, one has */
+    int first, count; /* parts; of paths from right to left, the lower of a pair first */
+    int lower;        /* of paths: how many parts the lower, or only, one has */
 } ColumnInfo;
 
 typedef struct Relaxation {
@@ -68,29 +67,28 @@ typedef struct Relaxation {
         int count, room;
     } parts;
     int pivots, pivots_most;
-    int since;  /* turns since columns were looked for */
-    int raises; /* how often what lacks was made dearer */
+    int since;  /* pivots since columns were looked for */
+    int raises; /* how often the slack costs were raised */
 
     int64_t *duals;      /* tried, of sizes; none below 0 */
     int64_t *best_duals; /* those of the best bound so far */
     Length bound;        /* -1 before the first */
-    int64_t *best;       /* worth of each capacity at the prices tried */
+    int64_t *best;       /* value of each capacity at the duals tried */
 } Relaxation;
 
-/* Takes the prices of the table as those tried, and what can best be cut at them. */
+/* Takes the duals of the table as those tried, and works out the best that can be cut at them. */
 void relaxation_read_duals(Relaxation *relaxation);
 
-/* Makes what lacks some times dearer; the table is not put right. */
+/* Raises the costs of the slack columns; does not reoptimize. */
 void relaxation_raise_slack_costs(Relaxation *relaxation);
 
-/* Puts every way and pattern into the table that betters it by more than `least` at the prices tried; false where none
- * does. */
+/* Adds every path and pattern that gains more than `least` at the duals tried; false where none does. */
 bool relaxation_add_columns(Relaxation *relaxation, int64_t least);
 
-/* Puts what was found last by `ways` into the table, for the block; its column. */
+/* Adds what `paths` found last as a column of the block; its index. */
 int relaxation_add_path(Relaxation *relaxation, int block, bool pair);
 
-/* One way of a column. */
+/* One path of a column. */
 typedef struct Path {
     const ColumnPart *parts; /* from right to left */
     int count;
@@ -98,7 +96,7 @@ typedef struct Path {
 
 Path relaxation_path(const Relaxation *relaxation, int column, bool above);
 
-/* Where the i-th piece of a way, from the right, begins: a place. */
+/* Where the i-th piece of a path, from the right, begins: a place. */
 static inline int path_from(const Path *path, int i)
 {
     return i + 1 < path->count ? path->parts[i + 1].at : 0;
@@ -107,7 +105,7 @@ static inline int path_from(const Path *path, int i)
 /* The size of that piece on the block's run. */
 int relaxation_piece_size(const Relaxation *relaxation, const Block *block, const Path *path, int i);
 
-/* Work of one turn of the table, and of finding columns. */
+/* The work of one pivot, and of a search for columns. */
 int64_t relaxation_pivot_work(const Relaxation *relaxation);
 int64_t relaxation_column_work(const Relaxation *relaxation);
 

@@ -4,7 +4,7 @@
  *     node i ------>node j ------------>node k
  *
  * Invariants: a node's x is greater than its parent's; what its row takes from a span is known from its ancestors
- * alone, the pile is untouched while nodes are weighed. Rows longer than WINDOW pieces are settled in parts: the best
+ * alone, the supply is untouched while nodes are compared. Rows longer than WINDOW pieces are cut in parts: the best
  * node's pieces are cut, and the search goes on from there.
  */
 #include "fill/search/beam.h"
@@ -69,7 +69,7 @@ void beam_use_prices(Beam *beam, const Sizes *sizes, const int64_t *prices)
     beam->prices = prices;
 }
 
-/* ---- what the run is worth up to x ---- */
+/* ---- the value of the run up to x ---- */
 
 static int64_t price_between(const Beam *beam, Length from, Length to)
 {
@@ -101,7 +101,7 @@ static void reach_places(Beam *beam)
             if (price < least)
                 least = price;
         }
-        if (least >= INT64_MAX / 4) /* no way by the rules: by its length */
+        if (least >= INT64_MAX / 4) /* no path by the rules: by its length */
             least = to - run->left;
         *arena_push(beam->arena, &beam->reached) = least;
     }
@@ -143,7 +143,7 @@ static Length retreat(const Beam *beam, Length x)
     return x;
 }
 
-/* The first at or behind it. */
+/* The first at or after it that keeps its stagger. */
 static Length advance(const Beam *beam, Length x)
 {
     const Demand *demand = beam->solution->demand;
@@ -195,7 +195,7 @@ static void keep_node(Beam *beam, const Node *node)
     beam->next[at] = beam->nodes.count - 1;
 }
 
-/* Whether a piece behind the node is one too many: a run too short for two has one. */
+/* Whether a piece after the node is one too many: a run too short for two has one. */
 static bool is_second(const Beam *beam, const Node *node)
 {
     if (!beam->solution->supply->single[beam->index] || node->parent < 0)
@@ -413,7 +413,7 @@ static void expand_level(Beam *beam)
 }
 
 /* Searches through to the right end; true where it got there. What it cut stands in `done`. A long run that comes to a
- * dead end breaks rules there, and keeps them again behind it. */
+ * dead end breaks rules there, and keeps them again after it. */
 static bool search(Beam *beam, int width, bool breaks)
 {
     bool eases = !breaks && beam->run->right - beam->run->left > LONG * beam->solution->supply->longest;

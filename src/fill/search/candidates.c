@@ -1,5 +1,6 @@
 /*
- * Invariant: what a row takes from a span is known from its nodes alone; the pile is untouched while they are weighed.
+ * Invariant: what a row takes from a span is known from its nodes alone; the supply is untouched while they are
+ * compared.
  */
 #include "fill/search/candidates.h"
 

@@ -1,6 +1,6 @@
 /*
- * The wood that the next piece of a row may be cut from: a few spans of opened boards, a few boards to open, and what
- * is left of those that the row opened itself, by their lengths. Not for other parts than weave.c.
+ * Candidates for the next piece of a row: a few spans of opened boards, a few boards to open, and what is left of the
+ * boards that the row opened itself, chosen by length. For beam.c alone.
  */
 #ifndef FILL_SEARCH_CANDIDATES_H
 #define FILL_SEARCH_CANDIDATES_H
@@ -15,12 +15,12 @@ typedef enum WoodSource {
     SOURCE_OWN   /* what is left of a board that this row opened */
 } WoodSource;
 
-/* A row of pieces, told from its last one. */
+/* A row of pieces, known by its last one. */
 typedef struct Node {
     int parent;
     WoodSource source;
     int id;      /* span, slot, or for SOURCE_OWN the node that opened the board */
-    Length left; /* of the span, behind the cut */
+    Length left; /* of the span, after the cut */
     Length x;
     Length shortfall;
     int64_t cost;
@@ -47,7 +47,7 @@ typedef struct Candidates {
     int count;
 } Candidates;
 
-/* Where a row stands. */
+/* The end of a row so far. */
 typedef struct Front {
     const Supply *supply;
     const Nodes *nodes;

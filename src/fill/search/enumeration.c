@@ -1,6 +1,6 @@
 /*
- * Invariants: `choices` rise by length, then by boards; between two tries nothing is laid and every board is back on
- * the pile.
+ * Invariants: `sets` rise by length, then by boards; between two tries the solution is empty and every board is back in
+ * the supply.
  */
 #include "fill/search/enumeration.h"
 

@@ -1,8 +1,8 @@
 /*
- * Small piles, sought through: every choice of boards that costs less than the best plan is tried in turn, the cheapest
- * first, whether the wall can be covered from those boards alone. The rows are woven anew several times in drawn
- * orders, opening a board of the choice costing nothing. What is not found this way may still exist; what is found is
- * whole. It knows nothing of how plans are told.
+ * Enumeration of small supplies: every set of boards that costs less than the incumbent is tried in turn, the cheapest
+ * first: can the wall be covered from these boards alone? The rows are covered several times in random orders; opening
+ * a board of the set costs nothing. It may miss a cover that exists; one that it finds is complete. It knows nothing of
+ * how plans are reported.
  */
 #ifndef FILL_SEARCH_ENUMERATION_H
 #define FILL_SEARCH_ENUMERATION_H
@@ -11,12 +11,11 @@
 
 typedef struct Enumeration Enumeration;
 
-/* NULL where the pile is too large to be sought through, or has hung pieces. What is laid must be the best plan, or
- * nothing. */
+/* NULL where the supply is too large to enumerate, or has hung pieces. The solution must be the incumbent, or empty. */
 Enumeration *enumeration_new(Arena *arena, Solution *solution, Beam *beam, Cost best);
 
-/* One try: the wall is laid anew. True when the search is over; `found` tells whether what is laid then is better than
- * the best was. */
+/* One try: the wall is covered again. True when the enumeration is over; `found` says whether the solution is then
+ * better than the incumbent was. */
 bool enumeration_step(Enumeration *enumeration, int64_t *work, bool *found);
 
 #endif

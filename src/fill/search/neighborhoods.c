@@ -1,6 +1,6 @@
 /*
- * Invariants: `kept` holds the best plan whenever what is laid is worse than it (`away`); otherwise what is laid is the
- * best and `kept` may be old.
+ * Invariants: `incumbent` holds the best solution whenever the one at hand is worse (`worse`); otherwise the one at
+ * hand is the best, and `incumbent` may be out of date.
  */
 #include "fill/search/neighborhoods.h"
 
@@ -22,7 +22,7 @@ typedef struct Incumbent {
 /* What decides whether a change stays. */
 typedef struct Objective {
     Length shortfall;
-    int64_t spent; /* length opened less the worth of what is left over */
+    int64_t spent; /* length opened less the salvage value of what is left over */
     int pieces;
 } Objective;
 

@@ -1,10 +1,11 @@
 /*
- * The search for a better plan: large neighbourhood search (P. Shaw, "Using constraint programming and local search
+ * The search for a better solution: large neighborhood search (P. Shaw, "Using constraint programming and local search
  * methods to solve vehicle routing problems", CP 1998). A few runs that have to do with one another (they share boards,
- * or lie over one another, or one of them holds a board of which much is left) are taken off and woven anew; what comes
- * out stays if it is no worse by shortfall, then by the length opened less the worth of what is left over, which
- * gathers the left-over wood on few boards until one of them can stay closed. The best plan by the order of datumrow(5)
- * is kept aside. It draws from one row of random numbers, so it depends on the wall and the steps alone.
+ * or lie over one another, or one of them holds a board of which much is left) are taken off and covered again. The
+ * result stays if it is no worse by shortfall, then by the length opened less the salvage value of what is left; that
+ * gathers leftovers on few boards until one of them can stay closed. The incumbent, best by the order of datumrow(5),
+ * is kept aside. All draws come from one row of random numbers, so that the result depends on the wall and the steps
+ * alone.
  */
 #ifndef FILL_SEARCH_NEIGHBORHOODS_H
 #define FILL_SEARCH_NEIGHBORHOODS_H
@@ -13,26 +14,26 @@
 
 typedef struct Neighborhoods Neighborhoods;
 
-/* Starts from what is laid. */
+/* Starts from the solution as it is. */
 Neighborhoods *neighborhoods_new(Arena *arena, Solution *solution, Beam *beam);
 
-/* Sets what is laid aside as the best and clears the wall. */
+/* Sets the solution aside as the incumbent and clears the wall. */
 void neighborhoods_restart(Neighborhoods *search);
 
-/* Goes on from what is laid now, unless the best set aside is clearly better: a few broken rules less length opened are
- * soon mended. */
+/* Goes on from the solution as it is now, unless the incumbent is clearly better. A solution with less length opened
+ * and a few broken rules is accepted: the search soon repairs those. */
 void neighborhoods_accept(Neighborhoods *search);
 
 /* One neighbourhood; returns how much work it was. A change may stay that wastes up to `heat` more. */
 int neighborhoods_step(Neighborhoods *search, Length heat);
 
-/* What is best of all so far. */
+/* The cost of the incumbent. */
 Cost neighborhoods_incumbent_cost(const Neighborhoods *search);
 
-/* The best plan's covers, in `arena`; its spans are those of the pile. */
+/* The incumbent's covers, in `arena`; its spans are those of the supply. */
 const Cover *neighborhoods_incumbent(Arena *arena, const Neighborhoods *search);
 
-/* Lays the best again. */
+/* Makes the incumbent the solution again. */
 void neighborhoods_restore(Neighborhoods *search);
 
 #endif
