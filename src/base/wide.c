@@ -62,21 +62,3 @@ int64_t wide_narrow(Wide a)
     BUG_UNLESS(a >= INT64_MIN && a <= INT64_MAX);
     return (int64_t)a;
 }
-
-bool add_fits(int64_t a, int64_t b, int64_t *out)
-{
-    int64_t sum;
-    if (__builtin_add_overflow(a, b, &sum))
-        return false;
-    *out = sum;
-    return true;
-}
-
-bool multiply_fits(int64_t a, int64_t b, int64_t *out)
-{
-    int64_t product;
-    if (__builtin_mul_overflow(a, b, &product))
-        return false;
-    *out = product;
-    return true;
-}

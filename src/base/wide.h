@@ -23,8 +23,4 @@ int wide_compare_ratio(Wide a, Wide b, Wide c, Wide d);
 /* The value as 64 bits; a panic where it does not fit. */
 int64_t wide_narrow(Wide a);
 
-/* Checked 64-bit arithmetic: false where the result does not fit, `out` untouched. */
-bool add_fits(int64_t a, int64_t b, int64_t *out);
-bool multiply_fits(int64_t a, int64_t b, int64_t *out);
-
 #endif

@@ -72,8 +72,7 @@ typedef struct Plan {
 
     Looks looks;
 
-    bool
-        anew; /* final, and made around all that hangs: the plan that this was hung from holds no longer (in_force.h) */
+    bool anew; /* final, and made around all that hangs: the plan in force holds no longer (in_force.h) */
 
     Findings findings; /* stagger, shortest, stud, stock, hung, anew, bound; in no order */
 } Plan;

@@ -20,7 +20,8 @@ Solution *solution_new(Arena *arena, const Demand *demand, Supply *supply)
     return solution;
 }
 
-void solution_joints(const Solution *solution, int index, LengthList *out)
+/* The joints of one run's pieces, rising, after what `out` holds. */
+static void run_joints(const Solution *solution, int index, LengthList *out)
 {
     const Run *run = &solution->demand->runs[index];
     const Cover *cover = &solution->covers[index];
@@ -38,7 +39,7 @@ static void row_joints(const Solution *solution, int index, LengthList *out)
     const Row *row = &solution->demand->rows[index];
     int from = out->count;
     for (int i = 0; i < row->run_count; i++)
-        solution_joints(solution, row->run_first + i, out);
+        run_joints(solution, row->run_first + i, out);
     for (int i = 0; i < row->joints.count; i++) {
         *arena_push(solution->arena, out) = 0;
         int at = out->count - 1;
@@ -77,7 +78,7 @@ static void tally(Solution *solution, int index, int sign)
     LengthList *near = &solution->near, *joints = &solution->joints;
     solution_joints_beside(solution, index, near);
     joints->count = 0;
-    solution_joints(solution, index, joints);
+    run_joints(solution, index, joints);
     int breaks = 0;
     for (int i = 0; i < joints->count; i++) {
         breaks += demand_near(near, joints->at[i], demand->stagger);

@@ -54,7 +54,4 @@ Cost solution_cost(const Solution *solution);
 /* Joints in the rows beside this run's, rising; one that both rows have stands there twice. `out` is emptied first. */
 void solution_joints_beside(const Solution *solution, int run, LengthList *out);
 
-/* The joints of one run's pieces, rising, after what `out` holds. */
-void solution_joints(const Solution *solution, int run, LengthList *out);
-
 #endif

@@ -121,21 +121,6 @@ Rails limit_rails(Arena *arena, const Points *limit, bool upper, Length cut, Len
     return rails;
 }
 
-Length marks_at(const Marks *marks, Length at)
-{
-    int next = 0; /* the first mark beyond */
-    while (next < marks->count && marks->at[next].at <= at)
-        next++;
-    if (next == 0)
-        return marks->at[0].off;
-    const Mark *a = &marks->at[next - 1];
-    if (next == marks->count)
-        return a->off;
-    const Mark *b = &marks->at[next];
-    const Wide run = b->at - a->at;
-    return wide_narrow(wide_divide(a->off * run + ((Wide)b->off - a->off) * (at - a->at), run));
-}
-
 void limit_range(const Points *limit, bool by_y, Length from, Length to, Length *lowest, Length *highest)
 {
     bool any = false;

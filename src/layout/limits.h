@@ -48,9 +48,6 @@ bool rails_cross(const Rail *a, const Rail *b, Place *place);
  * and meet left..right: what can cut a course whose edge is at that height. */
 Rails limit_rails(Arena *arena, const Points *limit, bool upper, Length cut, Length left, Length right);
 
-/* What the tape would give at a place between marks, rounded; at a step the second mark counts. At least one mark. */
-Length marks_at(const Marks *marks, Length at);
-
 /* Lowest and highest values of a limit between two ends of its run (x for floor and ceiling, y for sides), to the
  * nanometre outwards. `by_y` for a side. A step at either end counts only with its inner value. */
 void limit_range(const Points *limit, bool by_y, Length from, Length to, Length *lowest, Length *highest);

@@ -5,7 +5,7 @@
  * kind
  *
  * It guides: it prices the sizes so that new patterns can be looked for, and shows which patterns to try first. Nothing
- * that it says is a proof: pack_generate_columns.c checks its prices. Costs and prices are whole parts of PACK_UNIT,
+ * that it says is a proof: generation.c checks its prices. Costs and prices are whole parts of PACK_UNIT,
  * which stands for the greatest value of any kind; how much of a pattern is taken is counted in parts of SIMPLEX_ONE.
  */
 #ifndef PACK_MASTER_H

@@ -6,7 +6,7 @@
  *
  * Method: quick ways of cutting (greedy.h) against lower bounds (bound.h: S. Martello, P. Toth; S. Fekete,
  * J. Schepers) settle most; what they leave goes to column generation with bounds proved in whole numbers
- * (pack_generate_columns.h: P. Gilmore, R. Gomory; A. Farley) and diving (dive.h: R. Sadykov, F. Vanderbeck and
+ * (generation.h: P. Gilmore, R. Gomory; A. Farley) and diving (dive.h: R. Sadykov, F. Vanderbeck and
  * others); of small jobs every way of cutting is weighed (complete.h: R. Korf). Each header names its publication.
  */
 #ifndef PACK_PACK_H

@@ -205,7 +205,7 @@ static bool eliminate(Simplex *simplex, int pivot)
     return true;
 }
 
-void simplex_find_values(Simplex *simplex)
+static void find_values(Simplex *simplex)
 {
     for (int i = 0; i < simplex->rows; i++) {
         const int64_t *row = simplex_row(simplex, i);
@@ -272,7 +272,7 @@ void simplex_set_right_side(Simplex *simplex, int row, int64_t right_side)
 
 void simplex_right_sides_changed(Simplex *simplex)
 {
-    simplex_find_values(simplex);
+    find_values(simplex);
 }
 
 void simplex_fix(Simplex *simplex, int index, int times)
@@ -348,7 +348,7 @@ void simplex_reinvert(Simplex *simplex)
     }
     for (int i = 0; i < rows; i++)
         simplex_basic(simplex, i, simplex->basis[i]);
-    simplex_find_values(simplex);
+    find_values(simplex);
     simplex_find_prices(simplex);
     arena_free(arena);
 }

@@ -153,8 +153,7 @@ void simplex_find_direction(Simplex *simplex, int column);
  * values and duals. Where a number would grow too large, nothing changes and the table counts as overflowed. */
 void simplex_exchange(Simplex *simplex, int entering, int leaves);
 
-/* From the inverse, as exactly as it is. */
-void simplex_find_values(Simplex *simplex);
+/* The duals from the inverse, as exactly as it is. */
 void simplex_find_prices(Simplex *simplex);
 
 #endif

@@ -116,8 +116,3 @@ const char *bill_with_spare(const Bills *bills, const char *what)
 {
     return assume(bills->wall, ASSUME_SPARE).value > 0 ? say(bills->arena, "%s, with spare", what) : what;
 }
-
-const char *bill_many(int64_t count, const char *one, const char *many)
-{
-    return count == ASSUME_ONE ? one : many;
-}

@@ -78,9 +78,6 @@ void bill_spare(Bills *bills, BillLine *line);
 /* "running length, with spare"; without these words where none is asked for. */
 const char *bill_with_spare(const Bills *bills, const char *what);
 
-/* The word for one or for several of what is counted in millionths. */
-const char *bill_many(int64_t count, const char *one, const char *many);
-
 /* "12.5": as many decimals as it takes. */
 const char *bill_number(Arena *arena, int64_t millionths);
 

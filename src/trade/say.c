@@ -14,7 +14,8 @@ const char *say(Arena *arena, const char *format, ...)
     return said;
 }
 
-const char *say_to(Arena *arena, const Wall *wall, Length length, Length step)
+/* To a step of the caller's. */
+static const char *say_to(Arena *arena, const Wall *wall, Length length, Length step)
 {
     char shown[LENGTH_TEXT_MAX];
     bool hidden = length > 0 && length_round(length, step) == 0;

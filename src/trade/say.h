@@ -21,9 +21,6 @@ const char *say_place(Arena *arena, const Wall *wall, Length place);
 /* To 1/64 in or 0.1 mm: reveals and their changes. */
 const char *say_fine(Arena *arena, const Wall *wall, Length length);
 
-/* To a step of the caller's. */
-const char *say_to(Arena *arena, const Wall *wall, Length length, Length step);
-
 /* "1.95 mm" or "0.077 in": to a hundredth of a millimetre or a thousandth of an inch, as coins and sheet steel are
  * measured. */
 const char *say_thin(Arena *arena, const Wall *wall, Length length);

@@ -77,25 +77,11 @@ START_TEST(ratios_compare_where_products_would_overflow)
 }
 END_TEST
 
-START_TEST(checked_sums_and_products)
-{
-    int64_t out = 77;
-    assert_false(add_fits(INT64_MAX, 1, &out));
-    assert_false(multiply_fits(INT64_MAX / 2 + 1, 2, &out));
-    assert_false(multiply_fits(INT64_MIN, -1, &out));
-    assert_int_equal(out, 77);
-    assert_true(add_fits(INT64_MAX, INT64_MIN, &out));
-    assert_int_equal(out, -1);
-    assert_true(multiply_fits(-3, 5, &out));
-    assert_int_equal(out, -15);
-}
-END_TEST
-
 int main(void)
 {
     const TTest *const tests[] = {
         halves_go_away_from_zero,      floor_and_ceiling_hold_the_value_between,     large_products_do_not_overflow,
-        ratios_compare_as_products_do, ratios_compare_where_products_would_overflow, checked_sums_and_products,
+        ratios_compare_as_products_do, ratios_compare_where_products_would_overflow,
     };
     return RUN(tests);
 }
