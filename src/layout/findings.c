@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "base/utf8.h"
 #include "layout/limits.h"
+#include "wall/ranges.h"
 
 #include <inttypes.h>
 #include <stdarg.h>
@@ -336,9 +337,34 @@ static void tell_corner(Arena *arena, Layout *layout, int index)
     }
 }
 
+/* No segment is as long as the shortest piece may be: each is one piece, whatever its length. */
+static void ask_shortest(Arena *arena, Layout *layout)
+{
+    const Wall *wall = layout->wall;
+    Length longest = 0;
+    char shortest[LENGTH_TEXT_MAX];
+    char most[LENGTH_TEXT_MAX];
+    for (int i = 0; i < wall->faces.count; i++)
+        for (int k = 0; k < layout->faces[i].course_count; k++) {
+            const Course *course = &layout->faces[i].courses[k];
+            for (int j = 0; j < course->segment_count; j++) {
+                const Length length = course->segments[j].right - course->segments[j].left;
+                longest = length > longest ? length : longest;
+            }
+        }
+    if (longest == 0 || wall->joints.shortest <= longest)
+        return;
+    show(wall, wall->joints.shortest, shortest);
+    show(wall, longest, most);
+    tell(arena, layout, finding_of(RULE_RANGE),
+         "The shortest piece is to be %s, but no section is longer than %s. Check it.", shortest, most);
+}
+
 void report_wall(Arena *arena, Layout *layout)
 {
     bool reference = false;
+    ranges_ask(arena, layout->wall, &layout->findings);
+    ask_shortest(arena, layout);
     for (int i = 0; i < layout->wall->faces.count; i++) {
         tell_room(arena, layout, i);
         tell_openings(arena, layout, i);

@@ -11,7 +11,7 @@ complete -c datumrow -n __datumrow_no_command -a pole -d 'story pole: every mark
 complete -c datumrow -n __datumrow_no_command -a bill -d 'materials: boards, trim, fasteners, adhesive, finish'
 complete -c datumrow -n __datumrow_no_command -a mill -d 'mill sheet: rough boards to planks'
 complete -c datumrow -n __datumrow_no_command -a draw -d 'elevation, drawn'
-complete -c datumrow -n __datumrow_no_command -a check -d 'faults and cautions only'
+complete -c datumrow -n __datumrow_no_command -a check -d 'hazards, faults and cautions only'
 complete -c datumrow -n __datumrow_no_command -a starts -d 'start heights worth considering, best first'
 complete -c datumrow -n __datumrow_no_command -a plan -d 'the plan as data (YAML, nanometres)'
 

@@ -176,6 +176,19 @@ void season_findings(Arena *arena, const Layout *layout, Findings *findings)
                 (long long)seasons.damp.moisture / 100, (long long)seasons.damp.moisture % 100);
         *arena_push(arena, findings) = finding;
     }
+    if (seasons.dry.moisture <= seasons.damp.moisture &&
+        (seasons.hung.moisture < seasons.dry.moisture || seasons.hung.moisture > seasons.damp.moisture)) {
+        const bool below = seasons.hung.moisture < seasons.dry.moisture;
+        Finding finding = finding_of(RULE_RANGE);
+        finding.text =
+            say(arena,
+                "The air that the boards are hung in leaves the wood at %lld.%02lld %%, %s than the %lld.%02lld %% "
+                "of the %s season. Check it.",
+                (long long)seasons.hung.moisture / 100, (long long)seasons.hung.moisture % 100,
+                below ? "drier" : "damper", (long long)(below ? seasons.dry : seasons.damp).moisture / 100,
+                (long long)(below ? seasons.dry : seasons.damp).moisture % 100, below ? "dry" : "damp");
+        *arena_push(arena, findings) = finding;
+    }
     tell_closing(arena, wall, &seasons.damp, "damp", findings);
     tell_closing(arena, wall, &seasons.dry, "dry", findings);
 }

@@ -1,6 +1,7 @@
 #include "wall/check.h"
 
 #include "base/text.h"
+#include "base/wide.h"
 #include "wall/checking.h"
 #include "wall/species.h"
 
@@ -41,19 +42,29 @@ static void check_planks(Checking *checking)
     if (planks->widths.count == 0)
         check_note(checking, WHERE(where, "width"),
                    "the planks have no width; write the full width after ripping, like 2 3/4");
-    for (int i = 0; i < planks->widths.count; i++)
-        widths_hold &= check_above(checking, WHERE_ITEM(where, "width", many ? i : -1), "the width of a plank",
-                                   planks->widths.at[i]);
-    check_above(checking, WHERE(where, "thickness"), "the thickness of the planks", planks->thickness);
-    check_not_below(checking, WHERE(where, "reveal"), "the reveal", planks->reveal);
-    if (check_not_below(checking, WHERE(where, "lap"), "the lap", planks->lap) && widths_hold)
-        for (int i = 0; i < planks->widths.count; i++)
-            if (planks->lap >= planks->widths.at[i]) {
-                check_note(checking, WHERE(where, "lap"),
-                           "the lap hides the whole of a plank %s wide; write less than that",
-                           check_say(checking, planks->widths.at[i], said));
-                break;
-            }
+    for (int i = 0; i < planks->widths.count; i++) {
+        const Where *width = WHERE_ITEM(where, "width", many ? i : -1);
+        widths_hold &= check_above(checking, width, "the width of a plank", planks->widths.at[i]) &&
+                       check_range(checking, width, "the width of a plank", RANGED_PLANK_WIDTH, planks->widths.at[i]);
+    }
+    if (check_above(checking, WHERE(where, "thickness"), "the thickness of the planks", planks->thickness))
+        check_range(checking, WHERE(where, "thickness"), "the thickness of the planks", RANGED_THICKNESS,
+                    planks->thickness);
+    const bool reveal_holds = check_not_below(checking, WHERE(where, "reveal"), "the reveal", planks->reveal);
+    const bool lap_holds = check_not_below(checking, WHERE(where, "lap"), "the lap", planks->lap);
+    if (widths_hold && lap_holds && planks->widths.count > 0) {
+        Length narrowest = planks->widths.at[0];
+        for (int i = 1; i < planks->widths.count; i++)
+            narrowest = planks->widths.at[i] < narrowest ? planks->widths.at[i] : narrowest;
+        if (planks->lap >= narrowest)
+            check_note(checking, WHERE(where, "lap"),
+                       "the lap hides the whole of a plank %s wide; write less than that",
+                       check_say(checking, narrowest, said));
+        else if (reveal_holds && planks->reveal >= narrowest - planks->lap)
+            check_note(checking, WHERE(where, "reveal"),
+                       "the reveal is as high as the face of a plank, %s; write 0 to less than that",
+                       check_say(checking, narrowest - planks->lap, said));
+    }
     if (planks->least_given)
         check_not_below(checking, WHERE(where, "least"), "the narrowest strip worth hanging", planks->least);
     check_not_below(checking, WHERE(where, "leave"), "the height up to which a course is left away", planks->leave);
@@ -91,6 +102,58 @@ static void check_pins(Checking *checking)
             check_note(checking, WHERE(where, "to"),
                        "the right end of a bar lies left of its left end; measure both from the face's left end");
     }
+}
+
+/* The least `in` of a side over a band; plumb where it has no mark. */
+static Length least_in(const Marks *side, Length bottom, Length top)
+{
+    if (side->count == 0)
+        return 0;
+    Length least = marks_off(side, bottom, true);
+    const Length at_top = marks_off(side, top, false);
+    least = at_top < least ? at_top : least;
+    for (int i = 0; i < side->count; i++)
+        if (side->at[i].at > bottom && side->at[i].at < top && side->at[i].off < least)
+            least = side->at[i].off;
+    return least;
+}
+
+/* Whether some of the course is there to both sides of the pin: between floor and ceiling, inside both ends. */
+static bool is_on_course(const Wall *wall, const Pin *pin)
+{
+    const int index = wall_face_named(wall, pin->face);
+    const Face *face = &wall->faces.at[index];
+    const Wide start = wall_course_bottom(wall, pin->course);
+    if (start < -2 * (Wide)LENGTH_MOST || start > 2 * (Wide)LENGTH_MOST)
+        return false;
+    const Length bottom = (Length)start;
+    const Length top = bottom + wall_course_face(wall, pin->course);
+    if (pin->at <= least_in(&face->left, bottom, top) + face->margin.left + wall_corner_loss_left(wall, index) ||
+        pin->at >= face->width - least_in(&face->right, bottom, top) - face->margin.right -
+                       wall_corner_loss_right(wall, index))
+        return false;
+    for (int after = 0; after < 2; after++)
+        if (top > face->margin.floor - marks_off(&face->floor, pin->at, after) &&
+            bottom < marks_off(&face->ceiling, pin->at, after) - face->margin.ceiling)
+            return true;
+    for (int i = 0; i < wall->hung_edges.count; i++) /* measured edges move courses; layout knows where to */
+        if (strcmp(wall->hung_edges.at[i].face, pin->face) == 0)
+            return true;
+    return false;
+}
+
+/* Once nothing else is wrong. */
+static void check_pins_on_courses(Checking *checking)
+{
+    const Pins *pins = &checking->wall->joints.pins;
+    char said[CHECK_VALUE_MOST];
+    if (checking->problems.count > 0)
+        return;
+    for (int i = 0; i < pins->count; i++)
+        if (!is_on_course(checking->wall, &pins->at[i]))
+            check_note(checking, WHERE_ITEM(WHERE(NULL, "joints"), "pins", i),
+                       "the pin at %s lies off course %d of face \"%.60s\"; give a place within that course",
+                       check_say(checking, pins->at[i].at, said), pins->at[i].course, pins->at[i].face);
 }
 
 static void check_joints(Checking *checking)
@@ -203,11 +266,13 @@ static void check_stock(Checking *checking)
         const Stock *stock = &stocks->at[i];
         const Where *where = WHERE_ITEM(NULL, "stock", i);
         check_text(checking, WHERE(where, "label"), "the label of a board", stock->label, false);
-        const bool length_holds = check_above(checking, WHERE(where, "length"), "the length of a board", stock->length);
+        const bool length_holds =
+            check_above(checking, WHERE(where, "length"), "the length of a board", stock->length) &&
+            check_range(checking, WHERE(where, "length"), "the length of a board", RANGED_LENGTH, stock->length);
         check_count(checking, WHERE(where, "count"), "boards", stock->count, &total);
         check_text(checking, WHERE(where, "tone"), "the tone of a board", stock->tone, false);
-        if (stock->width_given)
-            check_above(checking, WHERE(where, "width"), "the width of a board", stock->width);
+        if (stock->width_given && check_above(checking, WHERE(where, "width"), "the width of a board", stock->width))
+            check_range(checking, WHERE(where, "width"), "the width of a board", RANGED_BOARD_WIDTH, stock->width);
         if (length_holds)
             check_stretches(checking, where, &stock->avoid, stock->length);
         check_shows(checking, where, stock, length_holds);
@@ -225,7 +290,9 @@ static void check_trim(Checking *checking)
         return;
     for (int i = 0; i < trim->stock.count; i++) {
         const Where *line = WHERE_ITEM(where, "stock", i);
-        check_above(checking, WHERE(line, "length"), "the length of a board of trim", trim->stock.at[i].length);
+        if (check_above(checking, WHERE(line, "length"), "the length of a board of trim", trim->stock.at[i].length))
+            check_range(checking, WHERE(line, "length"), "the length of a board of trim", RANGED_LENGTH,
+                        trim->stock.at[i].length);
         check_count(checking, WHERE(line, "count"), "boards of trim", trim->stock.at[i].count, &total);
     }
     check_total(checking, WHERE(where, "stock"), "boards of trim", total);
@@ -234,7 +301,8 @@ static void check_trim(Checking *checking)
         const TrimPiece *piece = &trim->pieces.at[i];
         const Where *line = WHERE_ITEM(where, "pieces", i);
         check_text(checking, WHERE(line, "name"), "the name of a piece of trim", piece->name, true);
-        check_above(checking, WHERE(line, "length"), "the length of a piece of trim", piece->length);
+        if (check_above(checking, WHERE(line, "length"), "the length of a piece of trim", piece->length))
+            check_range(checking, WHERE(line, "length"), "the length of a piece of trim", RANGED_LENGTH, piece->length);
         check_count(checking, WHERE(line, "count"), "pieces of trim", piece->count, &total);
     }
     check_total(checking, WHERE(where, "pieces"), "pieces of trim", total);
@@ -248,9 +316,13 @@ static void check_fasteners(Checking *checking)
     const Where *where = WHERE(NULL, "fasteners");
     if (!fasteners->given)
         return;
-    if (fasteners->length_given)
-        check_above(checking, WHERE(where, "length"), "the length of the fasteners", fasteners->length);
-    check_not_below(checking, WHERE(where, "drywall"), "the thickness of the drywall", fasteners->drywall);
+    if (fasteners->length_given &&
+        check_above(checking, WHERE(where, "length"), "the length of the fasteners", fasteners->length))
+        check_range(checking, WHERE(where, "length"), "the length of the fasteners", RANGED_FASTENER,
+                    fasteners->length);
+    if (check_not_below(checking, WHERE(where, "drywall"), "the thickness of the drywall", fasteners->drywall))
+        check_range(checking, WHERE(where, "drywall"), "the thickness of the drywall", RANGED_DRYWALL,
+                    fasteners->drywall);
 }
 
 /* The ranges in which eq. 4-5 of the Wood Handbook is given (datumrow(5), "Seasons"). */
@@ -418,7 +490,8 @@ Problems wall_check(Arena *arena, const Wall *wall)
     check_planks(&checking);
     check_length(&checking, WHERE(NULL, "start"), "the start height", wall->start);
     check_joints(&checking);
-    check_not_below(&checking, WHERE(WHERE(NULL, "saw"), "kerf"), "the kerf", wall->saw.kerf);
+    if (check_not_below(&checking, WHERE(WHERE(NULL, "saw"), "kerf"), "the kerf", wall->saw.kerf))
+        check_range(&checking, WHERE(WHERE(NULL, "saw"), "kerf"), "the kerf", RANGED_KERF, wall->saw.kerf);
     check_not_below(&checking, WHERE(WHERE(NULL, "saw"), "square"), "what squaring an end takes", wall->saw.square);
     check_faces(&checking);
     check_stock(&checking);
@@ -430,5 +503,6 @@ Problems wall_check(Arena *arena, const Wall *wall)
     check_hung_pieces(&checking);
     check_hung_losses(&checking);
     check_hung_edges(&checking);
+    check_pins_on_courses(&checking);
     return checking.problems;
 }

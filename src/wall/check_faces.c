@@ -1,5 +1,6 @@
 #include "wall/checking.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 /*
@@ -9,11 +10,6 @@
  *      floor  down  |  ------.
  *                   |        '--------------
  */
-
-enum { STUDS_MOST = 10000 };
-
-/* What a square may stand off by: a fifth of its arm. */
-#define GAP_MOST (LENGTH_METRE * 12 / 10 / 5)
 
 /* ---- marks ---- */
 
@@ -166,6 +162,7 @@ static void check_corner(Checking *checking, const Where *face, int index)
     const Faces *faces = &checking->wall->faces;
     const Corner *corner = &faces->at[index].corner;
     const bool inside = corner->kind == CORNER_INSIDE;
+    char said[CHECK_VALUE_MOST];
     char owner[CHECK_OWNER_MOST];
     if (corner->kind == CORNER_NONE)
         return;
@@ -173,12 +170,12 @@ static void check_corner(Checking *checking, const Where *face, int index)
     if (!pair_is_known(corner))
         check_note(checking, WHERE(face, "corner"), "the corner%s has a joint that an %s corner cannot have; write %s",
                    owner, inside ? "inside" : "outside", inside ? "butt or trim" : "trim, lap or miter");
-    else if (corner->gap > GAP_MOST || corner->gap < -GAP_MOST)
+    else if (llabs(corner->gap) > range_gap(checking->wall->units))
         check_note(
             checking, WHERE(WHERE(face, "corner"), "gap"),
-            "the corner%s stands off a 3-4-5 square by more than a fifth of its arm; measure the gap at the 4 ft "
-            "(1.2 m) arm, up to 9 1/2 in (240 mm) either way",
-            owner);
+            "the corner%s stands off a 3-4-5 square by %s, more than a fifth of its arm; measure the gap at the 4 ft "
+            "(1.2 m) arm, up to %s either way",
+            owner, check_say(checking, corner->gap, said), checking->wall->units == UNITS_IN ? "9.6 in" : "240 mm");
     else if (index == faces->count - 1 && faces->count < 3)
         check_note(checking, WHERE(face, "corner"),
                    "the corner%s has no next face to meet: it is the last, and only the last of three or more meets "
@@ -199,15 +196,17 @@ static void check_studs(Checking *checking, const Where *face_where, const Face 
     if (studs->regular) {
         check_length(checking, WHERE(where, "first"), "the first stud", studs->first);
         if (check_above(checking, WHERE(where, "spacing"), "the spacing of the studs", studs->spacing) &&
-            face->width / studs->spacing >= STUDS_MOST)
-            check_note(
-                checking, WHERE(where, "spacing"),
-                "the spacing of the studs%s gives more than %d of them; write the distance between their centres",
-                owner, STUDS_MOST);
+            check_range(checking, WHERE(where, "spacing"), "the spacing of the studs", RANGED_STUDS, studs->spacing) &&
+            face->width <= LENGTH_MOST && face->width / studs->spacing >= RANGES_STUDS_MOST)
+            check_note(checking, WHERE(where, "spacing"),
+                       "the spacing of the studs%s gives more than %d of them; write the distance between their "
+                       "centres, or split the face",
+                       owner, RANGES_STUDS_MOST);
         return;
     }
-    if (studs->at.count > STUDS_MOST)
-        check_note(checking, WHERE(where, "at"), "the studs%s are more than %d; write fewer", owner, STUDS_MOST);
+    if (studs->at.count > RANGES_STUDS_MOST)
+        check_note(checking, WHERE(where, "at"), "the studs%s are more than %d; write fewer, or split the face", owner,
+                   RANGES_STUDS_MOST);
     for (int i = 0; i < studs->at.count; i++) {
         const Length centre = studs->at.at[i];
         if (!check_length(checking, WHERE_ITEM(where, "at", i), "a stud", centre))
@@ -318,10 +317,12 @@ static void check_opening(Checking *checking, const Where *face_where, const Fac
         if (opening->kind != OPENING_BOX)
             note_kind(checking, where, "front", opening->kind, OPENING_BOX);
         else
-            check_length(checking, WHERE(where, "front"), "the front edge", opening->front);
+            check_range(checking, WHERE(where, "front"), "the front edge", RANGED_PROUD, opening->front);
     }
-    if (opening->proud_given)
+    if (opening->proud_given && opening->proud < 0)
         check_not_below(checking, WHERE(where, "proud"), "what stands out of the wall", opening->proud);
+    else if (opening->proud_given)
+        check_range(checking, WHERE(where, "proud"), "what stands out of the wall", RANGED_PROUD, opening->proud);
     if (opening->away_given) {
         if (opening->kind != OPENING_STOVE)
             note_kind(checking, where, "away", opening->kind, OPENING_STOVE);
@@ -347,7 +348,8 @@ static void check_face(Checking *checking, int index)
     check_limits(checking, where, face);
     check_margin(checking, where, &face->margin);
     check_corner(checking, where, index);
-    check_not_below(checking, WHERE(where, "backing"), "the backing", face->backing);
+    if (check_not_below(checking, WHERE(where, "backing"), "the backing", face->backing))
+        check_range(checking, WHERE(where, "backing"), "the backing", RANGED_BACKING, face->backing);
     check_studs(checking, where, face);
     for (int i = 0; i < face->openings.count; i++)
         check_opening(checking, where, face, i);

@@ -4,10 +4,16 @@
  * What the wall file says of the shop: trim runs, rough boards, milling, what the bill assumes.
  */
 
-/* More percent than this is a slip of the pen; so are more fasteners, coats, and so on. */
-enum { PERCENT_MOST = 1000, FEW_MOST = 100, NUMBER_MOST = 1000000 };
+/* A length that must not be 0 and is within its range; one that may be 0. */
+static bool above(Checking *checking, const Where *where, const char *what, RangedFigure figure, Length value)
+{
+    return check_above(checking, where, what, value) && check_range(checking, where, what, figure, value);
+}
 
-#define SHEET_LEAST (100 * LENGTH_MM)
+static bool from_zero(Checking *checking, const Where *where, const char *what, RangedFigure figure, Length value)
+{
+    return check_not_below(checking, where, what, value) && check_range(checking, where, what, figure, value);
+}
 
 void check_trim_runs(Checking *checking)
 {
@@ -15,9 +21,10 @@ void check_trim_runs(Checking *checking)
     for (int i = 0; i < runs->count; i++) {
         const TrimRun *run = &runs->at[i];
         const Where *where = WHERE_ITEM(WHERE(NULL, "trim"), "runs", i);
-        check_above(checking, WHERE(where, "width"), "the width of a run of trim", run->width);
+        above(checking, WHERE(where, "width"), "the width of a run of trim", RANGED_TRIM_WIDTH, run->width);
         if (run->thickness_given)
-            check_above(checking, WHERE(where, "thickness"), "the thickness of a run of trim", run->thickness);
+            above(checking, WHERE(where, "thickness"), "the thickness of a run of trim", RANGED_THICKNESS,
+                  run->thickness);
         check_text(checking, WHERE(where, "opening"), "the opening that a casing goes round", run->opening, false);
         if (run->opening && run->opening[0] && run->along != ALONG_OPENINGS)
             check_note(checking, WHERE(where, "opening"),
@@ -34,10 +41,11 @@ static void check_rough(Checking *checking)
         const Rough *rough = &roughs->at[i];
         const Where *where = WHERE_ITEM(NULL, "rough", i);
         check_text(checking, WHERE(where, "label"), "the label of a rough board", rough->label, false);
-        check_above(checking, WHERE(where, "width"), "the width of a rough board", rough->width);
-        check_above(checking, WHERE(where, "thickness"), "the thickness of a rough board", rough->thickness);
+        above(checking, WHERE(where, "width"), "the width of a rough board", RANGED_BOARD_WIDTH, rough->width);
+        above(checking, WHERE(where, "thickness"), "the thickness of a rough board", RANGED_THICKNESS,
+              rough->thickness);
         const bool length_holds =
-            check_above(checking, WHERE(where, "length"), "the length of a rough board", rough->length);
+            above(checking, WHERE(where, "length"), "the length of a rough board", RANGED_LENGTH, rough->length);
         check_count(checking, WHERE(where, "count"), "rough boards", rough->count, &total);
         if (check_not_below(checking, WHERE(where, "ends"), "what is cut off at each end", rough->ends) &&
             length_holds && rough->ends * 2 >= rough->length)
@@ -55,43 +63,42 @@ static void check_mill(Checking *checking)
 {
     const Mill *mill = &checking->wall->mill;
     const Where *where = WHERE(NULL, "mill");
-    check_not_below(checking, WHERE(where, "edge"), "what straightening an edge takes", mill->edge);
+    from_zero(checking, WHERE(where, "edge"), "what straightening an edge takes", RANGED_EDGE, mill->edge);
     if (mill->kerf.given)
-        check_not_below(checking, WHERE(where, "kerf"), "the kerf of a rip", mill->kerf.length);
-    check_not_below(checking, WHERE(where, "plane"), "what planing takes", mill->plane);
-    check_not_below(checking, WHERE(where, "keep"), "the width of kept strips", mill->keep);
+        from_zero(checking, WHERE(where, "kerf"), "the kerf of a rip", RANGED_KERF, mill->kerf.length);
+    from_zero(checking, WHERE(where, "plane"), "what planing takes", RANGED_PLANE, mill->plane);
+    from_zero(checking, WHERE(where, "keep"), "the width of kept strips", RANGED_KEEP, mill->keep);
 }
 
 /* A number of the bill within its range. */
-static void check_number(Checking *checking, const char *key, const char *what, Number number, int least, int most)
+static void check_number(Checking *checking, const char *key, const char *what, RangedFigure figure, Number number)
 {
-    if (!number.given || (number.thousandths >= (int64_t)least * 1000 && number.thousandths <= (int64_t)most * 1000))
+    const FigureRange range = range_of(figure, checking->wall->units);
+    if (!number.given || (number.thousandths >= range.least && number.thousandths <= range.most))
         return;
     check_note(checking, WHERE(WHERE(NULL, "bill"), key), "%s is out of its range; write a number from %d to %d", what,
-               least, most);
+               (int)(range.least / 1000), (int)(range.most / 1000));
 }
 
 static void check_bill(Checking *checking)
 {
     const Bill *bill = &checking->wall->bill;
     const Where *where = WHERE(NULL, "bill");
-    check_number(checking, "spare", "the spare", bill->spare, 0, PERCENT_MOST);
-    check_number(checking, "fasteners", "the number of fasteners on a stud", bill->fasteners, 1, FEW_MOST);
+    check_number(checking, "spare", "the spare", RANGED_SPARE, bill->spare);
+    check_number(checking, "fasteners", "the number of fasteners on a stud", RANGED_FASTENERS, bill->fasteners);
     if (bill->bead.given)
-        check_above(checking, WHERE(where, "bead"), "the bead", bill->bead.length);
-    check_number(checking, "cartridge", "the size of a cartridge", bill->cartridge, 1, NUMBER_MOST);
-    check_number(checking, "coats", "the number of coats", bill->coats, 0, FEW_MOST);
-    check_number(checking, "coverage", "what the finish covers", bill->coverage, 1, NUMBER_MOST);
-    check_number(checking, "thinning", "the thinning", bill->thinning, 0, PERCENT_MOST);
+        above(checking, WHERE(where, "bead"), "the bead", RANGED_BEAD, bill->bead.length);
+    check_number(checking, "cartridge", "the size of a cartridge", RANGED_CARTRIDGE, bill->cartridge);
+    check_number(checking, "coats", "the number of coats", RANGED_COATS, bill->coats);
+    check_number(checking, "coverage", "what the finish covers", RANGED_COVERAGE, bill->coverage);
+    check_number(checking, "thinning", "the thinning", RANGED_THINNING, bill->thinning);
     if (bill->sheet.given) {
         const Where *sheet = WHERE(where, "sheet");
-        if (check_above(checking, WHERE(sheet, "width"), "the width of a sheet", bill->sheet.width) &&
-            check_above(checking, WHERE(sheet, "length"), "the length of a sheet", bill->sheet.length) &&
-            (bill->sheet.width < SHEET_LEAST || bill->sheet.length < SHEET_LEAST))
-            check_note(checking, sheet, "a sheet of backing under 4 in (100 mm) wide is none; write its whole size");
+        above(checking, WHERE(sheet, "width"), "the width of a sheet", RANGED_SHEET_WIDTH, bill->sheet.width);
+        above(checking, WHERE(sheet, "length"), "the length of a sheet", RANGED_SHEET_LENGTH, bill->sheet.length);
     }
     if (bill->nominal.given)
-        check_above(checking, WHERE(where, "nominal"), "the nominal thickness", bill->nominal.length);
+        above(checking, WHERE(where, "nominal"), "the nominal thickness", RANGED_NOMINAL, bill->nominal.length);
 }
 
 void check_shop(Checking *checking)

@@ -90,6 +90,26 @@ bool check_above(Checking *checking, const Where *where, const char *what, Lengt
     return false;
 }
 
+bool check_range(Checking *checking, const Where *where, const char *what, RangedFigure figure, Length value)
+{
+    const FigureRange range = range_of(figure, checking->wall->units);
+    char said[CHECK_VALUE_MOST];
+    char least[CHECK_VALUE_MOST];
+    char most[CHECK_VALUE_MOST];
+    char owner[CHECK_OWNER_MOST];
+    if (value >= range.least && value <= range.most)
+        return true;
+    check_owner(where, owner);
+    check_say(checking, value, said);
+    if (range.most >= LENGTH_MOST)
+        check_note(checking, where, "%s%s is %s; write %s or more", what, owner, said,
+                   check_say(checking, range.least, least));
+    else
+        check_note(checking, where, "%s%s is %s; write %s to %s", what, owner, said,
+                   check_say(checking, range.least, least), check_say(checking, range.most, most));
+    return false;
+}
+
 bool check_text(Checking *checking, const Where *where, const char *what, const char *text, bool required)
 {
     const size_t length = strlen(text);

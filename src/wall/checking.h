@@ -7,6 +7,7 @@
 #define WALL_CHECKING_H
 
 #include "wall/problem.h"
+#include "wall/ranges.h"
 #include "wall/wall.h"
 
 enum { CHECK_PATH_MOST = 128, CHECK_VALUE_MOST = LENGTH_TEXT_MAX + 8, CHECK_OWNER_MOST = 256 };
@@ -44,6 +45,9 @@ const char *check_say(const Checking *checking, Length value, char out[CHECK_VAL
 bool check_length(Checking *checking, const Where *where, const char *what, Length value);
 bool check_not_below(Checking *checking, const Where *where, const char *what, Length value);
 bool check_above(Checking *checking, const Where *where, const char *what, Length value);
+
+/* A length that is also within its range (wall/ranges.h), which the message names. */
+bool check_range(Checking *checking, const Where *where, const char *what, RangedFigure figure, Length value);
 
 /* Text on one line of at most WALL_NAME_MOST bytes of UTF-8 without control characters; where `required`, not empty. */
 bool check_text(Checking *checking, const Where *where, const char *what, const char *text, bool required);

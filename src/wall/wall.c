@@ -36,6 +36,18 @@ Length wall_course_face(const Wall *wall, int64_t number)
     return wall_course_width(wall, number) - wall->planks.lap;
 }
 
+Wide wall_course_bottom(const Wall *wall, int64_t number)
+{
+    const int count = wall->planks.widths.count;
+    BUG_UNLESS(count > 0);
+    int64_t place = number % count;
+    place += place < 0 ? count : 0;
+    Wide bottom = wall->start + (Wide)wall_run(wall) * ((number - place) / count);
+    for (int64_t i = 0; i < place; i++)
+        bottom += wall_course_face(wall, i) + wall->planks.reveal;
+    return bottom;
+}
+
 Length wall_run(const Wall *wall)
 {
     Length run = 0;

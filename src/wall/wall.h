@@ -8,6 +8,7 @@
 #define WALL_WALL_H
 
 #include "base/arena.h"
+#include "base/wide.h"
 #include "length/length.h"
 
 #include <stdbool.h>
@@ -480,6 +481,10 @@ Length wall_course_width(const Wall *wall, int64_t number);
 
 /* Face of the plank of course `number`: width - lap. */
 Length wall_course_face(const Wall *wall, int64_t number);
+
+/* Lower edge of course `number` above the level line, nothing measured counted; beyond 64 bits for numbers that no wall
+ * has. */
+Wide wall_course_bottom(const Wall *wall, int64_t number);
 
 /* Sum of the pitches (width - lap + reveal) of one whole list of widths. */
 Length wall_run(const Wall *wall);

@@ -362,9 +362,9 @@ static void make_bill(Making *making)
     bill->bead.given = chance(making, 2);
     if (bill->bead.given)
         bill->bead.length = measure(making, 2, 12);
-    bill->cartridge = any_number(making, 1, 600);
+    bill->cartridge = any_number(making, 10, 600);
     bill->coats = any_number(making, 0, 5);
-    bill->coverage = any_number(making, 1, 600);
+    bill->coverage = any_number(making, 10, 600);
     bill->thinning = any_number(making, 0, 100);
     bill->sheet.given = chance(making, 2);
     if (bill->sheet.given) {
@@ -518,6 +518,8 @@ void make_later(Making *making)
         const Face *face = &wall->faces.at[pick(making, wall->faces.count)];
         const Length at = measure(making, 0, face->width / LENGTH_MM);
         *arena_push(making->arena, &wall->joints.pins) = (Pin){text_of(making, face->name), pick(making, 9) - 3, at};
+        if (wall_check(making->arena, wall).count > 0) /* it may lie off its course */
+            wall->joints.pins.count--;
         *arena_push(making->arena, &wall->joints.bars) =
             (Bar){text_of(making, face->name), pick(making, 9) - 3, at, at + measure_or_none(making, 4, 0, 300)};
     }

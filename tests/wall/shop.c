@@ -24,9 +24,9 @@ static Wall *shop_wall(Arena *arena)
     wall->mill = (Mill){true, 1, {true, 2}, 3, 4};
     wall->bill = (Bill){.given = true,
                         .spare = {true, 10},
-                        .bead = {true, 6},
+                        .bead = {true, 6 * LENGTH_MM},
                         .sheet = {true, LENGTH_METRE, LENGTH_METRE},
-                        .nominal = {true, 25}};
+                        .nominal = {true, 25 * LENGTH_MM}};
     return wall;
 }
 
