@@ -17,7 +17,7 @@ START_TEST(random_is_the_published_generator)
 }
 END_TEST
 
-START_TEST(below_is_even)
+START_TEST(below_gives_every_number_as_often)
 {
     Random random = {7};
     int counts[6] = {0};
@@ -79,8 +79,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        random_is_the_published_generator, below_is_even, between_reaches_both_ends, hash_is_the_published_one,
-        short_hash_is_twelve_digits,
+        random_is_the_published_generator, below_gives_every_number_as_often, between_reaches_both_ends,
+        hash_is_the_published_one,         short_hash_is_twelve_digits,
     };
     return RUN(tests);
 }

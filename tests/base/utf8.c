@@ -55,7 +55,7 @@ START_TEST(refuses_what_is_not_well_formed)
 }
 END_TEST
 
-START_TEST(widths)
+START_TEST(characters_take_the_cells_that_terminals_give_them)
 {
     assert_int_equal(utf8_width('a'), 1);
     assert_int_equal(utf8_width(0x00e4), 1);  /* a with diaeresis */
@@ -138,8 +138,12 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        every_code_point_goes_there_and_back, refuses_what_is_not_well_formed,       widths,
-        nothing_harmful_comes_through,        what_came_through_comes_through_again, cuts_at_cells_and_at_bytes,
+        every_code_point_goes_there_and_back,
+        refuses_what_is_not_well_formed,
+        characters_take_the_cells_that_terminals_give_them,
+        nothing_harmful_comes_through,
+        what_came_through_comes_through_again,
+        cuts_at_cells_and_at_bytes,
     };
     return RUN(tests);
 }

@@ -199,7 +199,7 @@ static int most_pieces_in_a_course(const Bench *bench)
     return most;
 }
 
-START_TEST(every_figure)
+START_TEST(every_figure_of_the_bill_follows_from_the_plan)
 {
     Bench bench = bench_new();
     /* 2 1/4 + 18 x 2 13/16 = 52 7/8 in, just under the ceiling at most 52 15/16; 2 1/4 - 16 x 2 13/16 + 2 3/4 = -40 in,
@@ -229,6 +229,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = {every_figure};
+    const TTest *const tests[] = {every_figure_of_the_bill_follows_from_the_plan};
     return RUN(tests);
 }

@@ -403,7 +403,7 @@ START_TEST(a_plan_is_yaml_that_adds_up)
 END_TEST
 
 /* Names that other readers would take for something else come back as they were. */
-START_TEST(names_come_back)
+START_TEST(odd_names_read_back_as_written)
 {
     static const char *const names[] = {"",
                                         "no",
@@ -465,7 +465,7 @@ int main(void)
 {
     const TTest *const tests[] = {
         a_plan_is_yaml_that_adds_up,
-        names_come_back,
+        odd_names_read_back_as_written,
     };
     return RUN(tests);
 }

@@ -67,7 +67,7 @@ static const Finding *first_of(const Plan *plan, Rule rule)
     return NULL;
 }
 
-START_TEST(no_stock)
+START_TEST(without_stock_everything_is_missing)
 {
     Arena *arena = arena_new();
     const Plan *plan = fill(arena, plain_wall(arena));
@@ -136,7 +136,7 @@ START_TEST(boards_too_short_for_any_piece)
 }
 END_TEST
 
-START_TEST(boards_too_narrow)
+START_TEST(boards_too_narrow_for_a_course_are_left)
 {
     Arena *arena = arena_new();
     Wall *wall = plain_wall(arena);
@@ -538,12 +538,12 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        no_stock,
+        without_stock_everything_is_missing,
         board_longer_than_the_wall,
         a_hundred_thousand_inch_boards,
         shortest_longer_than_every_board,
         boards_too_short_for_any_piece,
-        boards_too_narrow,
+        boards_too_narrow_for_a_course_are_left,
         stagger_wider_than_the_wall,
         no_studs_with_joints_on_studs,
         kerf_longer_than_a_board,

@@ -120,7 +120,7 @@ END_TEST
 
 /* Pieces, kerfs, leftovers, squared ends and avoided wood make up the board: from its first end to its last no
  * nanometre is in two of them. */
-START_TEST(boards_add_up)
+START_TEST(pieces_kerfs_and_offcuts_add_up_to_the_board)
 {
     for (RandomKind kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (int seed = 0; seed < 6 * FEW; seed++) {
@@ -161,7 +161,7 @@ int main(void)
         first_plans_hold_and_are_no_worse_than_by_hand,
         final_plans_hold_and_are_no_worse_than_by_hand,
         slices_end_in_the_same_plan,
-        boards_add_up,
+        pieces_kerfs_and_offcuts_add_up_to_the_board,
     };
     return RUN(tests);
 }

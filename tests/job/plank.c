@@ -50,7 +50,7 @@ static void assert_end(const PlankEnd *end, Length lower, Length upper, Length h
     assert_mm(end->height, height);
 }
 
-START_TEST(a_whole_plank)
+START_TEST(a_whole_plank_has_square_ends_and_no_cutouts)
 {
     Bench bench = bench_new(-350, 350);
     bench.face->studs = (Studs){.given = true, .regular = true, .first = MM(100), .spacing = MM(400)};
@@ -347,7 +347,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        a_whole_plank,
+        a_whole_plank_has_square_ends_and_no_cutouts,
         a_taper_is_measured_from_its_straight_edge,
         without_a_straight_edge_the_mark_is_the_edge,
         a_scribe_tells_its_breaks,

@@ -34,7 +34,7 @@ static Made reading_wall(void)
     return made;
 }
 
-START_TEST(leaning_side)
+START_TEST(a_course_ends_at_a_leaning_side)
 {
     Made made = reading_wall();
     const Layout *layout = made_layout(&made);
@@ -67,7 +67,7 @@ static Made plain(void)
     return made_new(UNITS_IN, IN(4), 0, 0);
 }
 
-START_TEST(whole_face)
+START_TEST(a_face_of_whole_courses_has_no_strip)
 {
     Made made = plain();
     made_face(&made, "north", IN(100), 0, IN(80));
@@ -87,7 +87,7 @@ END_TEST
 
 /* Eaves at 10 in, ridge at 60 in over the middle of 100 in: the ceiling rises 1 in 1, so the course from 40 to 44 in
  * runs from 30 to 70 in with ends cut at 45 degrees. Slanted ends are no strips. */
-START_TEST(gable)
+START_TEST(courses_of_a_gable_end_on_its_slopes)
 {
     Made made = plain();
     Face *face = made_face(&made, "gable", IN(100), 0, 0);
@@ -115,7 +115,7 @@ START_TEST(gable)
 END_TEST
 
 /* A stair rises 7 in over 10 in along the foot of the wall: several courses end on it, none of them in a strip. */
-START_TEST(stair)
+START_TEST(courses_end_on_a_stair_without_strips)
 {
     Made made = plain();
     Face *face = made_face(&made, "stair", IN(100), 0, IN(40));
@@ -146,7 +146,7 @@ END_TEST
 
 /* The ceiling falls from 79 to 77 1/2 in over 100 in, a vent's top stands at 77 in: between them 1 1/4 in is left at
  * the vent's right end, where the ceiling is down to 78 1/4. */
-START_TEST(taper_over_vent)
+START_TEST(a_taper_over_a_vent_is_as_thin_as_at_its_low_end)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, 0);
@@ -176,7 +176,7 @@ START_TEST(taper_over_vent)
 END_TEST
 
 /* A gentle ceiling that runs out within a course counts as a strip of no width. */
-START_TEST(runs_out)
+START_TEST(a_ceiling_that_runs_out_in_a_course_leaves_no_width)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, 0);
@@ -201,7 +201,7 @@ START_TEST(runs_out)
 END_TEST
 
 /* The floor steps up 6 in at x = 60 in: course 1 ends there, course 0 and the left part of course 1 stand below. */
-START_TEST(floor_step)
+START_TEST(a_course_ends_at_a_step_of_the_floor)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
@@ -225,7 +225,7 @@ START_TEST(floor_step)
 END_TEST
 
 /* One box in each place of a piece from 0 to 50 in of the course from 4 to 8 in. */
-START_TEST(cutout_shapes)
+START_TEST(a_cutout_has_the_shape_of_its_place)
 {
     static const struct {
         double left, bottom, width, height;
@@ -249,7 +249,7 @@ START_TEST(cutout_shapes)
 END_TEST
 
 /* A taper that crosses a box is a broken side: over the box the plank is gone. */
-START_TEST(taper_breaks_box)
+START_TEST(over_a_box_that_a_taper_crosses_the_plank_is_gone)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, 0);
@@ -267,7 +267,7 @@ START_TEST(taper_breaks_box)
 END_TEST
 
 /* A box across two courses leaves a strip above and one below; where it stands 1/4 in over a joint, 3 3/4 in. */
-START_TEST(box_across_two)
+START_TEST(a_box_across_two_courses_notches_both)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
@@ -294,7 +294,7 @@ START_TEST(box_across_two)
 END_TEST
 
 /* A hole with wood above and below: a piece with both joints over it falls in two. */
-START_TEST(whole_or_not)
+START_TEST(a_piece_hangs_together_or_falls_apart)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
@@ -356,7 +356,7 @@ START_TEST(too_many_courses_name_their_key)
 END_TEST
 
 /* Two openings that overlap take what both take; that is told. */
-START_TEST(overlapping_pair)
+START_TEST(openings_that_overlap_take_what_both_take)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
@@ -389,7 +389,7 @@ END_TEST
 
 /* A door splits every course up to its head; the head's strip stands above. A fireplace from the floor has its height
  * from the floor at its left edge. A stove cuts nothing. */
-START_TEST(door_fireplace_stove)
+START_TEST(doors_and_fireplaces_split_courses_and_stoves_do_not)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
@@ -422,7 +422,7 @@ START_TEST(door_fireplace_stove)
 END_TEST
 
 /* Both sides lean; the right one steps. */
-START_TEST(sides)
+START_TEST(sides_that_lean_or_step_end_courses)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), 0, IN(40));
@@ -450,7 +450,7 @@ START_TEST(sides)
 }
 END_TEST
 
-START_TEST(lap_and_need)
+START_TEST(a_lap_hides_part_of_each_plank)
 {
     Made made = made_new(UNITS_IN, IN(4.5), IN(0.25), 0);
     made.wall->planks.lap = IN(0.5);
@@ -473,7 +473,7 @@ START_TEST(lap_and_need)
 END_TEST
 
 /* Widths 3, 4, 5 in, repeated both ways: course -1 is 5 in wide, -2 is 4 in. */
-START_TEST(width_list)
+START_TEST(a_list_of_widths_repeats_both_ways)
 {
     Made made = made_new(UNITS_IN, IN(3), IN(0.5), IN(1));
     *arena_push(made.arena, &made.wall->planks.widths) = IN(4);
@@ -496,7 +496,7 @@ END_TEST
 
 /* Each joint of a corner between two faces, backing 1/4 in on the first and 1/2 in on the second, planks 3/4 in: what
  * the right end of the first and the left end of the second come to. */
-START_TEST(corners)
+START_TEST(a_corner_takes_or_gives_what_its_joint_says)
 {
     static const struct {
         Corner corner;
@@ -530,7 +530,7 @@ START_TEST(corners)
 END_TEST
 
 /* Edges measured after hanging move the courses beyond, on their face alone; the corner is told. */
-START_TEST(measured_edges)
+START_TEST(measured_edges_move_the_courses_beyond_on_their_face)
 {
     Made made = made_new(UNITS_IN, IN(4), IN(0.25), 0);
     made_face(&made, "north", IN(100), -IN(20), IN(40));
@@ -597,7 +597,7 @@ END_TEST
 
 /* A measured edge on the wrong side of its own course would lay courses over one another: it is told and left out, and
  * what is measured beyond it still counts. */
-START_TEST(edges_that_overlap)
+START_TEST(measured_edges_that_overlap_are_told)
 {
     static const struct {
         HungEdge edges[2];
@@ -698,7 +698,7 @@ START_TEST(edges_that_can_hardly_be_meant)
 END_TEST
 
 /* A start far off the wall: the courses that meet it are found without counting there, and it is told. */
-START_TEST(far_start)
+START_TEST(a_start_far_off_the_wall_still_gives_its_courses)
 {
     Made made = plain();
     made_face(&made, "north", IN(100), 0, IN(40));
@@ -716,7 +716,7 @@ START_TEST(far_start)
 }
 END_TEST
 
-START_TEST(too_many_courses)
+START_TEST(too_many_courses_are_refused)
 {
     Made made = made_new(UNITS_MM, LENGTH_MM, 0, 0);
     Face *face = made_face(&made, "north", MM(1000), 0, MM(100000));
@@ -734,7 +734,7 @@ START_TEST(too_many_courses)
 END_TEST
 
 /* The largest wall that a file can hold, with everything as far off as it may be: nothing overflows. */
-START_TEST(one_kilometre)
+START_TEST(the_largest_wall_overflows_nothing)
 {
     const Length far = LENGTH_MOST;
     Made made = made_new(UNITS_MM, far, far, -far);
@@ -762,7 +762,7 @@ START_TEST(one_kilometre)
 END_TEST
 
 /* No wall at all: ceiling below the floor, sides past each other. */
-START_TEST(nothing_to_hang)
+START_TEST(a_wall_without_room_for_a_course_is_told)
 {
     Made made = plain();
     Face *face = made_face(&made, "north", IN(100), IN(40), IN(20));
@@ -782,34 +782,34 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        leaning_side,
-        whole_face,
-        gable,
-        stair,
-        taper_over_vent,
-        runs_out,
-        floor_step,
-        cutout_shapes,
-        taper_breaks_box,
-        box_across_two,
-        whole_or_not,
+        a_course_ends_at_a_leaning_side,
+        a_face_of_whole_courses_has_no_strip,
+        courses_of_a_gable_end_on_its_slopes,
+        courses_end_on_a_stair_without_strips,
+        a_taper_over_a_vent_is_as_thin_as_at_its_low_end,
+        a_ceiling_that_runs_out_in_a_course_leaves_no_width,
+        a_course_ends_at_a_step_of_the_floor,
+        a_cutout_has_the_shape_of_its_place,
+        over_a_box_that_a_taper_crosses_the_plank_is_gone,
+        a_box_across_two_courses_notches_both,
+        a_piece_hangs_together_or_falls_apart,
         a_ceiling_below_its_floor,
         too_many_courses_name_their_key,
-        overlapping_pair,
-        door_fireplace_stove,
-        sides,
-        lap_and_need,
-        width_list,
-        corners,
-        measured_edges,
+        openings_that_overlap_take_what_both_take,
+        doors_and_fireplaces_split_courses_and_stoves_do_not,
+        sides_that_lean_or_step_end_courses,
+        a_lap_hides_part_of_each_plank,
+        a_list_of_widths_repeats_both_ways,
+        a_corner_takes_or_gives_what_its_joint_says,
+        measured_edges_move_the_courses_beyond_on_their_face,
         measured_from_the_lowest_up,
         measured_below_the_ceiling,
         edges_that_can_hardly_be_meant,
-        edges_that_overlap,
-        far_start,
-        too_many_courses,
-        one_kilometre,
-        nothing_to_hang,
+        measured_edges_that_overlap_are_told,
+        a_start_far_off_the_wall_still_gives_its_courses,
+        too_many_courses_are_refused,
+        the_largest_wall_overflows_nothing,
+        a_wall_without_room_for_a_course_is_told,
     };
     return RUN(tests);
 }

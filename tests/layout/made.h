@@ -7,9 +7,9 @@
 #include "support/test.h"
 
 #include "layout/layout.h"
+#include "support/measures.h"
 
 #define IN(n) ((Length)((n)*64) * (LENGTH_INCH / 64)) /* n: whole 64ths of an inch */
-#define MM(n) ((Length)(n)*LENGTH_MM)
 
 typedef struct Made {
     Arena *arena;

@@ -366,7 +366,7 @@ static void check_courses(Look *look)
         "seed %d face %d: area %.0Lf, reckoned %.0Lf", (int)look->seed, look->index, (Real)look->face->area, area);
 }
 
-START_TEST(every_wall)
+START_TEST(courses_of_random_walls_cover_their_region_exactly)
 {
     const int walls = walls_count();
     for (int seed = 0; seed < walls; seed++) {
@@ -442,7 +442,7 @@ static void put_layout(Text *text, const Layout *layout)
 }
 
 /* Of the wall, of a copy of it elsewhere, and without texts for its own start. */
-START_TEST(twice_the_same)
+START_TEST(a_layout_made_twice_is_the_same)
 {
     for (uint64_t seed = 0; seed < 200; seed++) {
         Arena *arena = arena_new();
@@ -471,8 +471,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        every_wall,
-        twice_the_same,
+        courses_of_random_walls_cover_their_region_exactly,
+        a_layout_made_twice_is_the_same,
     };
     return RUN(tests);
 }

@@ -5,7 +5,7 @@
 
 /* NAVEDTRA 14044, ch. 4, p. 4-4: a window frame 61 in high takes 6 courses of 10 1/6 in, the 31 in below its sill 3 of
  * 10 1/3 in. Ripped to those widths and started under the sill, courses meet sill, head and floor. */
-START_TEST(navy_siding_courses)
+START_TEST(siding_courses_meet_sill_and_head_as_published)
 {
     static const struct {
         double height;
@@ -44,7 +44,7 @@ END_TEST
 
 /* BIA Technical Note 10B (June 1993), table 3: heights of courses where 3 make 8 in and 5 make 16 in, printed to the
  * sixteenth. A list of widths that adds up to the run keeps them from drifting. */
-START_TEST(coursing_heights)
+START_TEST(heights_of_courses_are_those_published)
 {
     static const struct {
         int courses, of;
@@ -76,7 +76,7 @@ END_TEST
 
 /* UK brickwork dimensions, Technical Information Sheet 9, table 1: n units of 215 mm with n - 1, n or n + 1 joints of
  * 10 mm. */
-START_TEST(units_and_joints)
+START_TEST(units_and_joints_add_up_as_published)
 {
     static const struct {
         int units;
@@ -104,7 +104,7 @@ END_TEST
 
 /* NAVEDTRA 14044, p. 7-23, half-unit rule: end piece = (L - n t + t) / 2, n whole units in L. Planks set so leave the
  * same strip at floor and ceiling. 49 1/2 in of 24 in and 10 ft 7 in of 12 in: common practice. */
-START_TEST(half_unit_balance)
+START_TEST(ends_balance_by_the_published_rule)
 {
     static const struct {
         double span, unit, end;
@@ -126,7 +126,7 @@ START_TEST(half_unit_balance)
 END_TEST
 
 /* PS 20 dressed widths of boards (dry): so many whole courses in 8 ft, and the rip that is left (worked). */
-START_TEST(dressed_widths)
+START_TEST(dressed_widths_fill_eight_feet_as_worked)
 {
     static const struct {
         double width;
@@ -169,7 +169,9 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        navy_siding_courses, coursing_heights, units_and_joints, half_unit_balance, dressed_widths, rip_of_the_last,
+        siding_courses_meet_sill_and_head_as_published, heights_of_courses_are_those_published,
+        units_and_joints_add_up_as_published,           ends_balance_by_the_published_rule,
+        dressed_widths_fill_eight_feet_as_worked,       rip_of_the_last,
     };
     return RUN(tests);
 }

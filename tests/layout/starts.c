@@ -6,7 +6,7 @@
 #include "support/test.h"
 
 #include "layout/starts.h"
-#include "plain.h"
+#include "support/plain.h"
 
 #include <string.h>
 
@@ -26,7 +26,7 @@ static bool says(const Start *start, const char *words)
 /* NAVEDTRA 14044, p. 7-23, the half-unit rule: end piece = (L - n t + t) / 2, n whole units in L. The first two from
  * trade papers, so common practice: 49 1/2 in of 24 in units gives ends of 12 3/4 in; 10 ft 7 in of 12 in units ends of
  * 9 1/2 in. */
-START_TEST(balanced_ends)
+START_TEST(the_start_with_equal_ends_is_found)
 {
     static const struct {
         Length span, unit, end;
@@ -54,7 +54,7 @@ END_TEST
 /* Navy manual NAVEDTRA 14044, ch. 4: 61 in of window height takes 6 equal courses of 61/6 in, 31 in below the sill 3 of
  * 31/3 in. With a list of those widths a start at the floor meets the sill, the head and both limits with whole
  * courses. */
-START_TEST(navy_courses)
+START_TEST(the_start_with_whole_courses_everywhere_is_found)
 {
     Bench bench = bench_new(INCHES(120), 0, INCHES(92), 0, 0);
     LengthList *widths = &bench.wall->planks.widths;
@@ -79,7 +79,7 @@ START_TEST(navy_courses)
 END_TEST
 
 /* Rules of reveals: an opening's edge that lies within the gap is met without a strip; 1/16 further there is one. */
-START_TEST(reveal_at_edge)
+START_TEST(an_edge_within_the_reveal_leaves_no_strip)
 {
     Bench bench = bench_new(INCHES(100), -INCHES(40), INCHES(53), INCHES(2.75), SIXTEENTH);
     add_opening(&bench, "desk outlet", (Box){INCHES(37), INCHES(39), -INCHES(27.5), -INCHES(23.75)});
@@ -99,7 +99,7 @@ END_TEST
 
 /* A floor that falls 1 in over 100 in and a level start: the strip runs from whole to nothing, and then the next course
  * begins. */
-START_TEST(sloping_floor)
+START_TEST(strips_on_a_sloping_floor_run_from_whole_to_nothing)
 {
     Bench bench = bench_new(INCHES(100), 0, INCHES(50), INCHES(4), 0);
     Points *lower = &bench.layout->faces[0].lower;
@@ -132,7 +132,7 @@ END_TEST
 /* Floor and ceiling slant alike and each crosses an edge of the course in one column: 1 in rise over 120 in, a course
  * between 0 and 3 in, floor from -0.5 to 0.5, ceiling from 2.75 to 3.75. The floor cuts from x = 60 on, the ceiling up
  * to x = 30. */
-START_TEST(both_limits_cross)
+START_TEST(limits_that_cross_a_course_in_one_column_are_both_weighed)
 {
     Bench bench = bench_new(INCHES(120), 0, 0, INCHES(3), 0);
     FaceLayout *face = &bench.layout->faces[0];
@@ -176,7 +176,7 @@ START_TEST(rake_is_no_strip)
 END_TEST
 
 /* A side that leans keeps a course from reaching the strip beyond it: the course's own extent counts. */
-START_TEST(leaning_side)
+START_TEST(strips_beyond_a_leaning_side_do_not_count)
 {
     Bench bench = bench_new(INCHES(100), 0, INCHES(40), INCHES(4), 0);
     FaceLayout *face = &bench.layout->faces[0];
@@ -218,7 +218,7 @@ START_TEST(courses_that_are_none)
 END_TEST
 
 /* Both sides of an outlet are thin at one x: that stretch of wall counts once. */
-START_TEST(thin_counts_once)
+START_TEST(thin_on_two_sides_at_one_place_counts_once)
 {
     Bench bench = bench_new(INCHES(100), 0, INCHES(40), INCHES(4), 0);
     bench.wall->planks.least_given = true;
@@ -235,7 +235,7 @@ END_TEST
 
 /* Limits of the list: while anything hangs there are none; the file's own is there even off the grid; never more
  * than 24. */
-START_TEST(the_list)
+START_TEST(the_list_is_short_and_holds_the_files_own)
 {
     Bench bench = bench_new(INCHES(100), -INCHES(40), INCHES(53), INCHES(2.75), SIXTEENTH);
     bench.wall->start = 123456789;
@@ -266,8 +266,16 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        balanced_ends, navy_courses,          reveal_at_edge,   sloping_floor, rake_is_no_strip,
-        leaning_side,  courses_that_are_none, thin_counts_once, the_list,      both_limits_cross,
+        the_start_with_equal_ends_is_found,
+        the_start_with_whole_courses_everywhere_is_found,
+        an_edge_within_the_reveal_leaves_no_strip,
+        strips_on_a_sloping_floor_run_from_whole_to_nothing,
+        rake_is_no_strip,
+        strips_beyond_a_leaning_side_do_not_count,
+        courses_that_are_none,
+        thin_on_two_sides_at_one_place_counts_once,
+        the_list_is_short_and_holds_the_files_own,
+        limits_that_cross_a_course_in_one_column_are_both_weighed,
     };
     return RUN(tests);
 }

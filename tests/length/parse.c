@@ -1,6 +1,7 @@
 #include "support/test.h"
 
 #include "length/length.h"
+#include "support/measures.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -35,7 +36,6 @@ static void refuse_both(const char *text, const char *part)
 }
 
 #define INCH(n) ((n)*LENGTH_INCH)
-#define MM(n) ((n)*LENGTH_MM)
 
 /* Every notation of the wall file's ground rules. */
 START_TEST(reads_every_notation)
@@ -319,7 +319,7 @@ static void assert_number(const char *text, int64_t expected)
     assert_int_equal(millionths, expected);
 }
 
-START_TEST(plain_numbers)
+START_TEST(plain_numbers_take_the_units_of_the_wall)
 {
     assert_number("0", 0);
     assert_number("45", 45000000);
@@ -358,7 +358,7 @@ int main(void)
         rounds_once_half_away_from_zero,
         takes_any_number_of_digits,
         nobody_has_to_ask_why,
-        plain_numbers,
+        plain_numbers_take_the_units_of_the_wall,
     };
     return RUN(tests);
 }

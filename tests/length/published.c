@@ -3,11 +3,10 @@
 
 #include "base/wide.h"
 #include "length/length.h"
+#include "support/measures.h"
 
 #include <stdio.h>
 #include <string.h>
-
-#define SIXTEENTH (LENGTH_INCH / 16)
 
 static Length reads(const char *text, Units units)
 {
@@ -35,7 +34,7 @@ END_TEST
 
 /* NIST Special Publication 811, B.7.2: 36 ft = 10.9728 m, which gives 11.0 m where it is to be rounded to a decimetre.
  */
-START_TEST(nist_sp_811)
+START_TEST(factors_are_those_of_nist_sp_811)
 {
     Length length = reads("36 ft", UNITS_MM);
     assert_int_equal(length, reads("10.9728 m", UNITS_MM));
@@ -45,7 +44,7 @@ END_TEST
 
 /* NIST Letter Circular 1137: 36 in is 91 cm to the nearest centimetre (91.44), 40.1 in is 101.9 cm to the millimetre
  * (101.854). */
-START_TEST(nist_lc_1137)
+START_TEST(figures_are_those_of_nist_lc_1137)
 {
     assert_int_equal(reads("36 in", UNITS_MM), reads("91.44 cm", UNITS_MM));
     assert_shown(reads("36 in", UNITS_MM), UNITS_MM, 10 * LENGTH_MM, "910");
@@ -56,7 +55,7 @@ END_TEST
 
 /* Decimal equivalents of fractions of an inch, as shop tables print them (common practice; exact by definition of the
  * inch). */
-START_TEST(the_fraction_table)
+START_TEST(fractions_are_those_of_the_published_table)
 {
     const char *rows[][3] = {
         {"1/16", "0.0625", "1.5875"},     {"1/8", "0.125", "3.175"},
@@ -89,7 +88,7 @@ END_TEST
 
 /* Brick Industry Association, Technical Note 10B (1993), table 3: heights of courses, each rounded to 1/16 in from the
  * exact sum. Sixteenths worked from n x 8/3 and n x 16/5 where the reprint is not legible. */
-START_TEST(brick_coursing_heights)
+START_TEST(courses_of_brick_stand_at_the_published_heights)
 {
     const struct {
         int courses;
@@ -142,7 +141,7 @@ END_TEST
 
 /* US Navy, Builder 3 & 2 (NAVEDTRA 14044), chapter 4: a window 61 in high takes 6 courses of 10 1/6 in, the 31 in below
  * it 3 of 10 1/3 in. */
-START_TEST(navy_courses)
+START_TEST(siding_courses_are_those_published)
 {
     Length above = reads("61", UNITS_IN);
     Length below = reads("31", UNITS_IN);
@@ -159,10 +158,13 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        the_inch_of_1959,       nist_sp_811,
-        nist_lc_1137,           the_fraction_table,
-        brick_coursing_heights, n_units_with_fewer_as_many_and_more_joints,
-        navy_courses,
+        the_inch_of_1959,
+        factors_are_those_of_nist_sp_811,
+        figures_are_those_of_nist_lc_1137,
+        fractions_are_those_of_the_published_table,
+        courses_of_brick_stand_at_the_published_heights,
+        n_units_with_fewer_as_many_and_more_joints,
+        siding_courses_are_those_published,
     };
     return RUN(tests);
 }

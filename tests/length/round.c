@@ -2,8 +2,7 @@
 
 #include "base/random.h"
 #include "length/length.h"
-
-#define SIXTEENTH (LENGTH_INCH / 16)
+#include "support/measures.h"
 
 START_TEST(half_goes_away_from_zero)
 {
@@ -19,7 +18,7 @@ START_TEST(half_goes_away_from_zero)
 }
 END_TEST
 
-START_TEST(down_and_up)
+START_TEST(down_goes_below_and_up_goes_above)
 {
     assert_int_equal(length_round_down(19, 10), 10);
     assert_int_equal(length_round_down(-11, 10), -20);
@@ -88,11 +87,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        half_goes_away_from_zero,
-        down_and_up,
-        rounding_is_near_and_symmetric,
-        thirty_courses_drift_by_nothing,
-        printed_pieces_add_up_to_the_printed_row,
+        half_goes_away_from_zero,        down_goes_below_and_up_goes_above,        rounding_is_near_and_symmetric,
+        thirty_courses_drift_by_nothing, printed_pieces_add_up_to_the_printed_row,
     };
     return RUN(tests);
 }

@@ -2,12 +2,11 @@
 
 #include "base/random.h"
 #include "length/length.h"
+#include "support/measures.h"
 
 #include <string.h>
 
 #define INCH(n) ((n)*LENGTH_INCH)
-#define MM(n) ((n)*LENGTH_MM)
-#define SIXTEENTH (LENGTH_INCH / 16)
 
 typedef void Shower(Length value, Units units, Length step, char *out);
 

@@ -101,7 +101,7 @@ START_TEST(a_paste_loses_its_controls_only)
 }
 END_TEST
 
-START_TEST(a_choice_turns)
+START_TEST(a_choice_turns_through_its_words)
 {
     static const char *const words[] = {"box", "window", "door"};
     Field field = {.kind = FIELD_CHOICE, .choices = words, .choice_count = 3};
@@ -250,7 +250,7 @@ int main(void)
         it_is_edited_in_the_middle,
         lists_and_stretches_are_read,
         a_paste_loses_its_controls_only,
-        a_choice_turns,
+        a_choice_turns_through_its_words,
         the_part_round_the_cursor_is_shown,
         numbers_are_read_as_the_file_reads_them,
         a_temperature_is_echoed_in_both_scales,

@@ -13,12 +13,6 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#define assert_shows(rig, words)                                                  \
-    do {                                                                          \
-        if (!rig_shows(rig, words))                                               \
-            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
-    } while (0)
-
 static void path_of(const Rig *rig, const char *name, char out[200])
 {
     snprintf(out, 200, "%s/%s", rig->folder, name);

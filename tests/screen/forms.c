@@ -12,17 +12,6 @@
 #include <stdio.h>
 #include <string.h>
 
-#define assert_shows(rig, words)                                                  \
-    do {                                                                          \
-        if (!rig_shows(rig, words))                                               \
-            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
-    } while (0)
-#define assert_hides(rig, words)                                                    \
-    do {                                                                            \
-        if (rig_shows(rig, words))                                                  \
-            FAIL("\"%s\" is still to be seen:\n%s", (words), (rig)->picture.bytes); \
-    } while (0)
-
 #define SHED                                                                       \
     "# The boat shed's back room.\n"                                               \
     "datumrow: 1\n"                                                                \

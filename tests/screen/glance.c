@@ -9,12 +9,6 @@
 #include <stdio.h>
 #include <string.h>
 
-#define assert_shows(rig, words)                                                  \
-    do {                                                                          \
-        if (!rig_shows(rig, words))                                               \
-            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
-    } while (0)
-
 /* The words of a text in order, whatever lines they were folded into and whatever frames stand between. */
 static bool shows_in_order(const Rig *rig, const char *text)
 {

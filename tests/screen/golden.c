@@ -105,7 +105,7 @@ START_TEST(pictures_are_as_expected)
         file_read(path, 1 << 20, &expected, &err);
         if (strcmp(picture.bytes, expected.bytes) != 0) {
             wrong++;
-            printf("# %s is not as expected (%s); it is now:\n%s", cases[i].name, err.text, picture.bytes);
+            tests_note("%s is not as expected (%s); it is now:\n%s", cases[i].name, err.text, picture.bytes);
         }
         text_finish(&picture);
         text_finish(&expected);

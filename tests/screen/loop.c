@@ -8,17 +8,6 @@
 #include <stdio.h>
 #include <string.h>
 
-#define assert_shows(rig, words)                                                  \
-    do {                                                                          \
-        if (!rig_shows(rig, words))                                               \
-            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
-    } while (0)
-#define assert_hides(rig, words)                                                    \
-    do {                                                                            \
-        if (rig_shows(rig, words))                                                  \
-            FAIL("\"%s\" is still to be seen:\n%s", (words), (rig)->picture.bytes); \
-    } while (0)
-
 START_TEST(up_nudges_at_once)
 {
     Rig *rig = rig_new(80, 24);

@@ -37,6 +37,18 @@ void rig_pass(Rig *rig, int milliseconds);
 /* Whether the picture holds the words. */
 bool rig_shows(const Rig *rig, const char *words);
 
+/* For unit tests, which include support/test.h. */
+#define assert_shows(rig, words)                                                  \
+    do {                                                                          \
+        if (!rig_shows(rig, words))                                               \
+            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
+    } while (0)
+#define assert_hides(rig, words)                                                    \
+    do {                                                                            \
+        if (rig_shows(rig, words))                                                  \
+            FAIL("\"%s\" is still to be seen:\n%s", (words), (rig)->picture.bytes); \
+    } while (0)
+
 /* The wall that the rig stands on. */
 Wall *rig_wall(Arena *arena);
 

@@ -7,12 +7,6 @@
 #include <stdio.h>
 #include <string.h>
 
-#define assert_shows(rig, words)                                                  \
-    do {                                                                          \
-        if (!rig_shows(rig, words))                                               \
-            FAIL("\"%s\" is not to be seen:\n%s", (words), (rig)->picture.bytes); \
-    } while (0)
-
 static const Stocks *stock_of(const Rig *rig)
 {
     return &document_wall(rig->app->document)->stock;

@@ -32,7 +32,7 @@ static const char *sentence(Made *made)
     return year_words(made->arena, shown_job(made->arena, made_layout(made)), 0);
 }
 
-START_TEST(through_the_year)
+START_TEST(the_chart_follows_the_year)
 {
     Made made = bench_new();
     assert_holds(sentence(&made),
@@ -44,7 +44,7 @@ START_TEST(through_the_year)
 END_TEST
 
 /* The damp season takes 0.499558 mm: a reveal of 0.4 mm closes. */
-START_TEST(the_reveal_closes)
+START_TEST(a_reveal_that_closes_is_drawn_closed)
 {
     Made made = bench_new();
     made.wall->planks.reveal = 400000;
@@ -70,8 +70,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        through_the_year,
-        the_reveal_closes,
+        the_chart_follows_the_year,
+        a_reveal_that_closes_is_drawn_closed,
         on_the_row_sheet,
     };
     return RUN(tests);

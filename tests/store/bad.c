@@ -34,7 +34,7 @@ static void put_errors(const Errs *errors, Text *out)
     }
 }
 
-START_TEST(each_is_told)
+START_TEST(each_bad_file_is_told_in_its_words)
 {
     char folder[4096];
     const char *source = getenv("DATUMROW_SOURCE");
@@ -66,7 +66,7 @@ START_TEST(each_is_told)
             assert_string_equal(errors.at[i].place, "wall.yaml");
         put_errors(&errors, &told);
         if (strcmp(told.bytes, expected.bytes) != 0) {
-            printf("# %s.yaml is told as\n%sinstead of\n%s", entry->d_name, told.bytes, expected.bytes);
+            tests_note("%s.yaml is told as\n%sinstead of\n%s", entry->d_name, told.bytes, expected.bytes);
             wrong++;
         }
         arena_free(arena);
@@ -100,7 +100,7 @@ static const Err *first_error(const char *text, size_t length)
 static const char head[] = "datumrow: 1\nunits: in\nplanks: {width: 3, thickness: 1/2}\nstart: 0\nfaces:\n";
 static const char face[] = "- {name: f%d, width: 100, floor: [{at: 0, down: 40}], ceiling: [{at: 0, up: 50}]%s}\n";
 
-START_TEST(eight_mebibytes)
+START_TEST(files_above_eight_mebibytes_are_refused)
 {
     Text text;
     text_init(&text);
@@ -120,7 +120,7 @@ START_TEST(eight_mebibytes)
 }
 END_TEST
 
-START_TEST(nesting)
+START_TEST(deep_nesting_is_refused_where_it_begins)
 {
     Text text;
     text_init(&text);
@@ -135,7 +135,7 @@ START_TEST(nesting)
 }
 END_TEST
 
-START_TEST(too_many_values)
+START_TEST(too_many_values_are_refused)
 {
     Text text;
     text_init(&text);
@@ -149,7 +149,7 @@ START_TEST(too_many_values)
 }
 END_TEST
 
-START_TEST(faces_and_openings)
+START_TEST(too_many_faces_or_openings_are_refused)
 {
     Text text;
     text_init(&text);
@@ -168,7 +168,7 @@ START_TEST(faces_and_openings)
 }
 END_TEST
 
-START_TEST(long_names)
+START_TEST(names_longer_than_a_field_are_refused)
 {
     Text text;
     Text name;
@@ -199,7 +199,7 @@ START_TEST(long_names)
 END_TEST
 
 /* So many slips that nobody reads them all: the first ones, and that there are more. */
-START_TEST(many_slips)
+START_TEST(of_many_slips_the_first_are_told)
 {
     Text text;
     text_init(&text);
@@ -221,7 +221,7 @@ START_TEST(many_slips)
 END_TEST
 
 /* Cut short anywhere, a file is refused with a place inside it, or it is a wall. */
-START_TEST(cut_short)
+START_TEST(a_file_cut_short_is_refused_or_a_wall)
 {
     char path[4096];
     const char *source = getenv("DATUMROW_SOURCE");
@@ -248,7 +248,10 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        each_is_told, eight_mebibytes, nesting, too_many_values, faces_and_openings, long_names, many_slips, cut_short,
+        each_bad_file_is_told_in_its_words,      files_above_eight_mebibytes_are_refused,
+        deep_nesting_is_refused_where_it_begins, too_many_values_are_refused,
+        too_many_faces_or_openings_are_refused,  names_longer_than_a_field_are_refused,
+        of_many_slips_the_first_are_told,        a_file_cut_short_is_refused_or_a_wall,
     };
     const int failed = RUN(tests);
     arena_free(arena);

@@ -1,5 +1,5 @@
 /* What a file means: every key and notation of datumrow(5), and that how it is written makes no difference. */
-#include "support/test.h"
+#include "support/with_arena.h"
 
 #include "store/store.h"
 
@@ -8,18 +8,6 @@
 #include <string.h>
 
 #define IN(sixteenths) ((Length)(sixteenths) * (LENGTH_INCH / 16))
-
-static Arena *arena;
-
-static void set_up(void)
-{
-    arena = arena_new();
-}
-
-static void tear_down(void)
-{
-    arena_free(arena);
-}
 
 static const Wall *read_bytes(const char *text, size_t length)
 {
@@ -100,7 +88,7 @@ static const char everything[] =
     "  dry: {temperature: -0.5 C, humidity: 25.125}\n"
     "  damp: {temperature: 75.25 F, humidity: 65}\n";
 
-START_TEST(every_key)
+START_TEST(every_key_is_read)
 {
     const Wall *wall = read_text(everything);
     assert_string_equal(wall->title, "Boathouse reading wall");
@@ -283,7 +271,7 @@ static const char least[] = "datumrow: 1\n"
                             "  floor: [{at: 0, down: 1000}]\n"
                             "  ceiling: [{at: 0, up: 1400}]\n";
 
-START_TEST(defaults)
+START_TEST(what_is_not_written_has_its_default)
 {
     const Wall *wall = read_text(least);
     assert_string_equal(wall->title, "");
@@ -339,7 +327,7 @@ START_TEST(defaults_that_hang_on_others)
 END_TEST
 
 /* Block or flow, quoted or not, keys in any order, comments, CRLF, a byte order mark, a document's start and end. */
-START_TEST(notations)
+START_TEST(every_notation_means_the_same)
 {
     static const char *const same[] = {
         "{datumrow: 1, units: mm, planks: {width: 100, thickness: 12}, start: 0, faces: [{name: north, width: 2000, "
@@ -367,7 +355,7 @@ START_TEST(notations)
 END_TEST
 
 /* A scalar is what its key makes of it, whatever other readers take it for. */
-START_TEST(names_as_written)
+START_TEST(names_stay_as_written)
 {
     static const char *const names[][2] = {
         {"no", "no"},
@@ -398,7 +386,7 @@ START_TEST(names_as_written)
 END_TEST
 
 /* Every notation of a length, read in its place (the notations as such: tests/length). */
-START_TEST(lengths)
+START_TEST(lengths_take_the_units_of_the_file)
 {
     static const struct {
         const char *written;
@@ -453,7 +441,7 @@ START_TEST(findings_are_no_errors)
 END_TEST
 
 /* Places are counted in characters, as editors do, also behind a byte order mark and letters of several bytes. */
-START_TEST(places)
+START_TEST(what_is_refused_has_its_place)
 {
     static const struct {
         const char *text;
@@ -478,7 +466,7 @@ START_TEST(places)
 }
 END_TEST
 
-START_TEST(samples)
+START_TEST(every_sample_is_read)
 {
     static const char *const names[] = {"gable", "hall", "reading-wall", "stove-corner"};
     static const int faces[] = {1, 2, 1, 3};
@@ -511,8 +499,16 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        every_key, defaults, defaults_that_hang_on_others, notations, names_as_written, lengths, findings_are_no_errors,
-        places,    samples,  files_that_cannot_be_read,
+        every_key_is_read,
+        what_is_not_written_has_its_default,
+        defaults_that_hang_on_others,
+        every_notation_means_the_same,
+        names_stay_as_written,
+        lengths_take_the_units_of_the_file,
+        findings_are_no_errors,
+        what_is_refused_has_its_place,
+        every_sample_is_read,
+        files_that_cannot_be_read,
     };
-    return RUN_WITH(tests, set_up, tear_down);
+    return RUN_WITH_ARENA(tests);
 }

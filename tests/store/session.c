@@ -2,7 +2,7 @@
  * One file under the editor: locks between processes, what changed on disk, saves that leave either the old file or the
  * new one, recovery copies that are not lost.
  */
-#include "support/test.h"
+#include "support/with_arena.h"
 
 #include "base/file.h"
 #include "store/session.h"
@@ -24,7 +24,6 @@
 
 static char folder[PATH_MAX - 256];
 static char wall_path[PATH_MAX];
-static Arena *arena;
 
 static const char text_of_wall[] =
     "# the hall\n"
@@ -76,7 +75,7 @@ static void set_up(void)
         FAIL("no folder can be made in %s", base == NULL ? "/tmp" : base);
     snprintf(wall_path, sizeof wall_path, "%s/wall.yaml", folder);
     setenv("XDG_STATE_HOME", below("state"), 1);
-    arena = arena_new();
+    arena_begin();
     put_file(wall_path, text_of_wall);
 }
 
@@ -100,7 +99,7 @@ static void tear_down(void)
 {
     chmod(folder, 0700);
     remove_all(folder);
-    arena_free(arena);
+    arena_end();
 }
 
 /* A session on the wall's file that has been read, and the wall with its start raised. */
@@ -247,7 +246,7 @@ START_TEST(keeps_mode_and_goes_through_links)
 }
 END_TEST
 
-START_TEST(full_disk)
+START_TEST(a_full_disk_leaves_the_old_file)
 {
     Err err;
     Work work = begin();
@@ -301,7 +300,7 @@ static int save_into_read_only(void)
     return locked && !saved && kept && err.kind == ERR_SYSTEM ? 0 : 4;
 }
 
-START_TEST(read_only)
+START_TEST(a_file_that_is_read_only_is_refused)
 {
     Err err;
     assert_int_equal(in_child(save_into_read_only), 0);
@@ -312,7 +311,7 @@ START_TEST(read_only)
 END_TEST
 
 /* Killed at any moment of many saves, the file is one of the two texts, whole. */
-START_TEST(killed_between)
+START_TEST(killed_at_any_moment_the_file_is_whole)
 {
     Err err;
     for (int round = 0; round < 25; round++) {
@@ -345,7 +344,7 @@ END_TEST
 
 /* ---- another name, no name ---- */
 
-START_TEST(save_as)
+START_TEST(save_as_writes_over_another_file_only_when_told)
 {
     Err err;
     Work work = begin();
@@ -660,7 +659,7 @@ START_TEST(new_walls_left_behind)
 }
 END_TEST
 
-START_TEST(no_state_folder)
+START_TEST(without_a_state_folder_work_goes_on)
 {
     Err err;
     char *home = getenv("HOME") == NULL ? NULL : strdup(getenv("HOME"));
@@ -682,7 +681,7 @@ END_TEST
 
 /* ---- recent files ---- */
 
-START_TEST(recent_files)
+START_TEST(recent_files_stand_newest_first)
 {
     assert_int_equal(session_recent(arena).count, 0);
     for (int i = 0; i < 12; i++) {
@@ -714,10 +713,10 @@ int main(void)
         notes_stay_with_their_lines_over_saves,
         notices_by_content_what_changed_on_disk,
         keeps_mode_and_goes_through_links,
-        full_disk,
-        read_only,
-        killed_between,
-        save_as,
+        a_full_disk_leaves_the_old_file,
+        a_file_that_is_read_only_is_refused,
+        killed_at_any_moment_the_file_is_whole,
+        save_as_writes_over_another_file_only_when_told,
         a_wall_without_a_file,
         a_file_that_is_not_there_yet,
         a_second_editor_is_told,
@@ -729,8 +728,8 @@ int main(void)
         no_copy_waits_without_need,
         a_copy_that_waits_is_not_written_over,
         new_walls_left_behind,
-        no_state_folder,
-        recent_files,
+        without_a_state_folder_work_goes_on,
+        recent_files_stand_newest_first,
     };
     return RUN_WITH(tests, set_up, tear_down);
 }

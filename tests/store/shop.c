@@ -44,7 +44,7 @@ static bool read(Arena *arena, const char *tail, Source *source, Errs *errs)
     return store_parse(arena, "shop.yaml", text, size, source, errs);
 }
 
-START_TEST(values)
+START_TEST(every_key_of_the_shop_is_read_and_written)
 {
     Arena *arena = arena_new();
     Source source;
@@ -78,7 +78,7 @@ START_TEST(values)
 }
 END_TEST
 
-START_TEST(defaults)
+START_TEST(what_the_shop_leaves_out_has_its_default)
 {
     Arena *arena = arena_new();
     Source source;
@@ -96,7 +96,7 @@ START_TEST(defaults)
 }
 END_TEST
 
-START_TEST(refused)
+START_TEST(what_the_shop_cannot_mean_is_refused)
 {
     static const struct {
         const char *text, *part;
@@ -131,6 +131,7 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = {values, defaults, refused};
+    const TTest *const tests[] = {every_key_of_the_shop_is_read_and_written, what_the_shop_leaves_out_has_its_default,
+                                  what_the_shop_cannot_mean_is_refused};
     return RUN(tests);
 }

@@ -165,7 +165,7 @@ static uint32_t any_stock(const Wall *wall, Random *random)
 }
 
 /* Changes of values alone lose no note; a line of stock taken out loses no more than its own. */
-START_TEST(notes_stay)
+START_TEST(comments_stay_beside_what_they_head)
 {
     Text plain;
     Text noted;
@@ -521,7 +521,7 @@ static const struct {
      HEAD "start: 0\n" FACE "stock:\n-\n  length: 3 # three\n  count: 12\n  tone: 'null'\n"},
 };
 
-START_TEST(by_hand)
+START_TEST(a_change_writes_what_a_person_would)
 {
     Text text;
     text_init(&text);
@@ -535,7 +535,7 @@ START_TEST(by_hand)
         assert_done(cases[i].change(document, &err), &err);
         store_write(document_wall(document), &source, &text);
         if (strcmp(text.bytes, cases[i].after) != 0) {
-            printf("# %s:\n%s\nshould be\n%s\n", cases[i].what, text.bytes, cases[i].after);
+            tests_note("%s:\n%s\nshould be\n%s\n", cases[i].what, text.bytes, cases[i].after);
             wrong++;
         }
         document_free(document);
@@ -551,7 +551,7 @@ static const char in_flow[] =
     "faces: [{name: north, width: 9, floor: [{at: 0, down: 9}], ceiling: [{at: 0, up: 9}]}]}\n...\n";
 
 /* Laid out as nobody does: comments may go, values never. */
-START_TEST(odd_layouts)
+START_TEST(odd_layouts_lose_comments_never_values)
 {
     static const char *const texts[] = {
         "? datumrow\n: 1\n? units\n: in\nplanks: {width: 3, thickness: 1/2}\nstart: 0\n" FACE "stock: [{length: 4}]\n",
@@ -602,7 +602,7 @@ static int lines_that_differ(const char *a, const char *b)
     return count;
 }
 
-START_TEST(samples)
+START_TEST(samples_change_only_where_something_changed)
 {
     static const char *const names[] = {"gable", "hall", "reading-wall", "stove-corner"};
     const char *folder = getenv("DATUMROW_SOURCE");
@@ -656,10 +656,10 @@ int main(void)
         every_character_comes_back,
         each_random_wall_comes_back,
         any_wall_into_any_text,
-        notes_stay,
-        by_hand,
-        odd_layouts,
-        samples,
+        comments_stay_beside_what_they_head,
+        a_change_writes_what_a_person_would,
+        odd_layouts_lose_comments_never_values,
+        samples_change_only_where_something_changed,
         all_keys_in_both_units,
     };
     return RUN(tests);

@@ -1,5 +1,6 @@
 #include "support/test.h"
 
+#include <stdarg.h>
 #include <stdlib.h>
 
 /* For a test that hangs, not for a slow machine: the longest takes a minute, ten under sanitizers on a busy machine.
@@ -73,4 +74,14 @@ int tests_run(const TTest *const *tests, int count, SFun set_up, SFun tear_down)
     for (int i = 0; i < count; i++)
         failed += !run(tests[i], i + 1, set_up, tear_down);
     return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
+
+void tests_note(const char *format, ...)
+{
+    char note[MESSAGE_MOST];
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(note, sizeof note, format, arguments);
+    va_end(arguments);
+    print_message(note);
 }

@@ -28,6 +28,9 @@ int tests_run(const TTest *const *tests, int count, SFun set_up, SFun tear_down)
     tests_run((tests), (int)(sizeof(tests) / sizeof *(tests)), (set_up), (tear_down))
 #define RUN(tests) RUN_WITH(tests, NULL, NULL)
 
+/* Prints what a reader of the results should know beyond them, each line behind "# ". */
+void tests_note(const char *format, ...) CK_ATTRIBUTE_FORMAT(printf, 1, 2);
+
 /* Ends the test: it failed, as the words say. */
 #define FAIL(...) ck_abort_msg(__VA_ARGS__)
 

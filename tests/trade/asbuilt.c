@@ -5,7 +5,7 @@
  */
 #include "support/test.h"
 
-#include "plain.h"
+#include "support/plain.h"
 #include "trade/asbuilt.h"
 
 #include <string.h>
@@ -45,7 +45,7 @@ static AsBuilt *built_of(Arena *arena, const Wall *wall, const Plan *plan)
 
 /* Course 2 was planned to end at 2 x 3 1/16 + 3 = 9 1/8 in. Course 6 begins at 18 3/8 and is ripped to 1 5/8. It hangs
  * 1/4 in high: the top becomes 1 3/8; 4 reveals are left, each 1/16 narrower (0) wins it back. */
-START_TEST(hangs_high)
+START_TEST(courses_that_hang_high_narrow_the_last)
 {
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
@@ -73,7 +73,7 @@ START_TEST(hangs_high)
 END_TEST
 
 /* Eased reveals do win it back: laid out with them from the measured edge on, the top course is what was planned. */
-START_TEST(easing_wins_back)
+START_TEST(eased_reveals_win_it_back)
 {
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
@@ -94,7 +94,7 @@ START_TEST(easing_wins_back)
 END_TEST
 
 /* Downward the other way round: course -7 is ripped to what six whole courses and seven reveals leave of 20 in. */
-START_TEST(hangs_low)
+START_TEST(courses_that_hang_low_widen_the_last)
 {
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
@@ -117,7 +117,7 @@ START_TEST(hangs_low)
 END_TEST
 
 /* A number beyond every wall is no reason to count for years, nor to run over. */
-START_TEST(far_course)
+START_TEST(a_course_beyond_every_wall_is_not_counted_to)
 {
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
@@ -129,7 +129,7 @@ START_TEST(far_course)
 }
 END_TEST
 
-START_TEST(what_comes_next)
+START_TEST(the_next_piece_is_the_first_that_does_not_hang)
 {
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
@@ -167,7 +167,9 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        hangs_high, easing_wins_back, hangs_low, far_course, what_comes_next,
+        courses_that_hang_high_narrow_the_last,         eased_reveals_win_it_back,
+        courses_that_hang_low_widen_the_last,           a_course_beyond_every_wall_is_not_counted_to,
+        the_next_piece_is_the_first_that_does_not_hang,
     };
     return RUN(tests);
 }

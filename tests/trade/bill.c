@@ -5,16 +5,14 @@
  */
 #include "support/test.h"
 
-#include "plain.h"
+#include "support/plain.h"
 #include "trade/bill.h"
 #include "trade/nominal.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-#define FEET(n) ((Length)(n)*LENGTH_FOOT)
-
-START_TEST(board_feet)
+START_TEST(board_feet_are_those_published)
 {
     assert_near(bill_board_feet(INCHES(2), INCHES(4), FEET(14)), 9333333, 1);      /* 9 1/3 */
     assert_near(bill_board_feet(INCHES(1), INCHES(4), FEET(14)) * 8, 37333333, 8); /* 37 1/3 */
@@ -28,7 +26,7 @@ START_TEST(board_feet)
 END_TEST
 
 /* LF for each sq ft as printed, to two decimals, half up. */
-START_TEST(coverage_factors)
+START_TEST(feet_for_each_square_foot_are_those_printed)
 {
     static const struct {
         Length face;
@@ -43,7 +41,7 @@ START_TEST(coverage_factors)
 END_TEST
 
 /* Feet of round bead, worked: 10 fl oz at 1/8, 3/16, 1/4, 3/8, 1/2 in; 28 fl oz at 1/4 and 3/8 in. */
-START_TEST(beads)
+START_TEST(feet_of_bead_are_as_worked)
 {
     static const struct {
         int64_t ounces;
@@ -110,7 +108,7 @@ static int64_t amount_of(const BillLines *lines, const char *words)
     return line->amount;
 }
 
-START_TEST(whole_bill)
+START_TEST(the_bill_of_one_face_adds_up)
 {
     Plan plan;
     Bench bench = bill_bench(&plan);
@@ -145,7 +143,7 @@ END_TEST
 
 /* A pile of uneven boards: 12 of 5 ft, then odd ones of which the plan opens all but one. The spare is 10 % of the 15
  * that are opened, rounded up once: 17. */
-START_TEST(uneven_boards)
+START_TEST(a_spare_of_uneven_boards_is_rounded_up_once)
 {
     Plan plan;
     Bench bench = bill_bench(&plan);
@@ -182,7 +180,7 @@ END_TEST
 
 /* Every assumption can be changed in the file. Magazine example (common practice): 1,800 sq ft at 450 sq ft a gallon
  * take 4 gallons, at 500 3.6. */
-START_TEST(changed_assumptions)
+START_TEST(every_assumption_can_be_changed)
 {
     Plan plan;
     Bench bench = bill_bench(&plan);
@@ -223,7 +221,7 @@ START_TEST(changed_assumptions)
 END_TEST
 
 /* PS 20-20, boards, dry: nominal and minimum dressed sizes. */
-START_TEST(nominal_sizes)
+START_TEST(nominal_sizes_are_those_of_ps_20)
 {
     static const struct {
         double nominal, dressed;
@@ -249,7 +247,7 @@ END_TEST
 
 /* Common practice: two fasteners in each piece, though one stud or none is behind it; NAVEDTRA 14044, p. 4-5: one or
  * two on each stud. A joint on a stud is one place for adhesive. */
-START_TEST(holding)
+START_TEST(every_piece_gets_two_fasteners_at_least)
 {
     Plan plan;
     Bench bench = bill_bench(&plan);
@@ -276,7 +274,7 @@ START_TEST(holding)
 END_TEST
 
 /* The sheets reach behind the reveals and to the bare floor: 8 ft by 10 ft less a window of 2 ft by 4 ft. */
-START_TEST(backing_with_reveals)
+START_TEST(backing_behind_open_reveals_is_counted)
 {
     Plan plan;
     Bench bench = bill_bench(&plan);
@@ -299,7 +297,7 @@ START_TEST(backing_with_reveals)
 }
 END_TEST
 
-START_TEST(box_extenders)
+START_TEST(each_box_that_needs_one_gets_an_extender)
 {
     Plan plan;
     Bench bench = bill_bench(&plan);
@@ -328,7 +326,7 @@ static void assert_shown(int64_t amount, int decimals, const char *expected)
     arena_free(arena);
 }
 
-START_TEST(shown)
+START_TEST(amounts_are_shown_to_their_decimals)
 {
     assert_shown(37333333, 1, "37.3");
     assert_shown(1950000, 1, "2.0");
@@ -340,8 +338,17 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        board_feet, coverage_factors,     beads,         whole_bill, uneven_boards,       nominal_sizes,
-        holding,    backing_with_reveals, box_extenders, shown,      changed_assumptions,
+        board_feet_are_those_published,
+        feet_for_each_square_foot_are_those_printed,
+        feet_of_bead_are_as_worked,
+        the_bill_of_one_face_adds_up,
+        a_spare_of_uneven_boards_is_rounded_up_once,
+        nominal_sizes_are_those_of_ps_20,
+        every_piece_gets_two_fasteners_at_least,
+        backing_behind_open_reveals_is_counted,
+        each_box_that_needs_one_gets_an_extender,
+        amounts_are_shown_to_their_decimals,
+        every_assumption_can_be_changed,
     };
     return RUN(tests);
 }

@@ -5,6 +5,7 @@
  */
 #include "support/test.h"
 
+#include "support/measures.h"
 #include "trade/bill.h"
 #include "trade/care.h"
 #include "trade/caution.h"
@@ -13,8 +14,6 @@
 
 #include <stdio.h>
 #include <string.h>
-
-#define INCHES(n) ((Length)((n)*64) * (LENGTH_INCH / 64)) /* n: whole 64ths */
 
 typedef struct Bench {
     Arena *arena;
@@ -107,7 +106,7 @@ static const char *fireplace(Length away, Length out, char *text, size_t size)
 
 /* Published figures and those worked from them: 6 in always; then p = d/8: 3/4 in exactly at 6 in, 1 in at 8 in, 1 1/2
  * in at 12 in. It is told with its nearest wood and whom to ask, whatever the figures. */
-START_TEST(masonry_fireplace)
+START_TEST(wood_near_a_masonry_fireplace_is_told)
 {
     char text[2048];
     assert_holds(fireplace(INCHES(6) - 1, INCHES(0.25), text, sizeof text),
@@ -232,7 +231,7 @@ START_TEST(pipe_is_always_told)
 END_TEST
 
 /* NEC 314.20: flush with wood or standing out of it. Power off is told flush or not. */
-START_TEST(boxes)
+START_TEST(a_box_behind_the_planks_is_told)
 {
     Bench bench = bench_new(OPENING_BOX, (Box){INCHES(37), INCHES(39.25), -INCHES(1), INCHES(2.75)});
     Opening *box = &bench.wall->faces.at[0].openings.at[0];
@@ -302,7 +301,7 @@ START_TEST(trim_over_openings)
 END_TEST
 
 /* Bites: common practice 3/4 in. NEC 300.4(A)(1): 1 1/4 in. The wire is told for each face, whatever the bite. */
-START_TEST(fasteners)
+START_TEST(fasteners_too_short_for_the_stud_are_told)
 {
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
     bench.wall->fasteners = (Fasteners){.given = true,
@@ -375,7 +374,7 @@ START_TEST(what_the_wall_is)
 }
 END_TEST
 
-START_TEST(pieces_without_studs)
+START_TEST(pieces_without_a_stud_are_told)
 {
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
     Plan *plan = bench.plan;
@@ -403,7 +402,7 @@ START_TEST(pieces_without_studs)
 }
 END_TEST
 
-START_TEST(general_care)
+START_TEST(general_care_is_always_told)
 {
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
     bench.layout->faces[0].courses[0].rip.least = INCHES(2.75);
@@ -473,7 +472,7 @@ END_TEST
 
 /* A place is told as the wall is marked, however near to 0 it is: "under 1/16 in" is for sizes alone. A width of
  * 2134 nm is one. */
-START_TEST(places_and_sizes)
+START_TEST(places_are_exact_and_small_sizes_are_under_a_mark)
 {
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
     bench.plan->piece_count = 2;
@@ -494,7 +493,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        masonry_fireplace,
+        wood_near_a_masonry_fireplace_is_told,
         fireplace_across_a_corner,
         trim_is_wood_too,
         stove_is_always_told,
@@ -502,11 +501,11 @@ int main(void)
         trim_over_openings,
         what_the_wall_is,
         grown_fireplace_counts_as_written,
-        boxes,
-        fasteners,
-        pieces_without_studs,
-        places_and_sizes,
-        general_care,
+        a_box_behind_the_planks_is_told,
+        fasteners_too_short_for_the_stud_are_told,
+        pieces_without_a_stud_are_told,
+        places_are_exact_and_small_sizes_are_under_a_mark,
+        general_care_is_always_told,
     };
     return RUN(tests);
 }

@@ -49,7 +49,7 @@ static void ends_of(Room *room, int face, PieceEnd *left, PieceEnd *right)
     corner_piece_ends(room->arena, &room->layout, &piece, left, right);
 }
 
-START_TEST(inside_butt)
+START_TEST(of_an_inside_butt_one_piece_runs_through)
 {
     Room room;
     PieceEnd left, right;
@@ -68,7 +68,7 @@ START_TEST(inside_butt)
 }
 END_TEST
 
-START_TEST(outside_miter)
+START_TEST(an_outside_miter_cuts_both_ends)
 {
     Room room;
     PieceEnd left, right;
@@ -111,7 +111,7 @@ START_TEST(outside_lap_and_trim)
 }
 END_TEST
 
-START_TEST(other_ends)
+START_TEST(an_end_at_an_opening_or_side_is_square)
 {
     Room room;
     PieceEnd left, right;
@@ -139,7 +139,7 @@ START_TEST(other_ends)
 }
 END_TEST
 
-START_TEST(hanging_order)
+START_TEST(a_face_that_butts_hangs_after_the_one_it_meets)
 {
     Room room;
     room_new(&room, 2, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT, 0});
@@ -164,7 +164,11 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        inside_butt, outside_miter, outside_lap_and_trim, other_ends, hanging_order,
+        of_an_inside_butt_one_piece_runs_through,
+        an_outside_miter_cuts_both_ends,
+        outside_lap_and_trim,
+        an_end_at_an_opening_or_side_is_square,
+        a_face_that_butts_hangs_after_the_one_it_meets,
     };
     return RUN(tests);
 }

@@ -5,7 +5,7 @@
 #include "support/test.h"
 
 #include "base/random.h"
-#include "plain.h"
+#include "support/plain.h"
 #include "trade/mill.h"
 
 #include <stdlib.h>
@@ -34,7 +34,7 @@ static Rough *add_rough(Bench *bench, Length width, Length thickness, Length len
 
 /* 2 x 2 3/4 + 1/8 = 5 5/8 in: one out of a 1x6 of 5 1/2 in, two out of one of 5 5/8, and each edge to be cleaned takes
  * of it. */
-START_TEST(planks_across)
+START_TEST(planks_and_kerfs_fit_across_a_board)
 {
     static const struct {
         Length width, edge;
@@ -70,7 +70,7 @@ START_TEST(planks_across)
 END_TEST
 
 /* Wood and kerfs across a board add up to it. */
-START_TEST(adds_up)
+START_TEST(wood_and_kerfs_across_add_up_to_the_board)
 {
     for (Length width = INCHES(3); width < INCHES(14); width += 777777) {
         Bench bench = pile_new();
@@ -99,7 +99,7 @@ START_TEST(adds_up)
 END_TEST
 
 /* Several widths: 2 3/4 and 1 1/2 in with a kerf fill 4 3/8 in; twice 2 3/4 would leave 1 1/2 in unused. */
-START_TEST(best_mix)
+START_TEST(the_best_mix_of_widths_is_found)
 {
     Bench bench = pile_new();
     *arena_push(bench.arena, &bench.wall->planks.widths) = INCHES(1.5);
@@ -116,7 +116,7 @@ END_TEST
 
 /* 3 in off each end of 72 in and a rotten stretch of 6 in, half of it in what is cut off anyway: 66 in long, 63 in of
  * use. */
-START_TEST(lengths)
+START_TEST(ends_and_rot_shorten_a_board)
 {
     Bench bench = pile_new();
     bench.wall->mill = (Mill){.given = true, .plane = INCHES(0.125)};
@@ -178,7 +178,7 @@ START_TEST(stretches_too_short_for_a_piece)
 }
 END_TEST
 
-START_TEST(short_of_boards)
+START_TEST(too_few_rough_boards_are_told)
 {
     Bench bench = pile_new();
     bench.wall->bill.spare = (Number){true, 0};
@@ -197,7 +197,7 @@ END_TEST
 
 /* Common practice: ripped full, let rest, finished to width; no more full than 1/8 in, and no more than the board has.
  * Strips for trim come first. */
-START_TEST(ripped_full)
+START_TEST(boards_are_ripped_full_and_finished_to_width)
 {
     static const struct {
         Length width, keep, full;
@@ -322,14 +322,14 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        planks_across,
-        adds_up,
-        best_mix,
-        lengths,
-        short_of_boards,
+        planks_and_kerfs_fit_across_a_board,
+        wood_and_kerfs_across_add_up_to_the_board,
+        the_best_mix_of_widths_is_found,
+        ends_and_rot_shorten_a_board,
+        too_few_rough_boards_are_told,
         width_for_the_pile,
         no_width_is_better,
-        ripped_full,
+        boards_are_ripped_full_and_finished_to_width,
         against_the_piles_own_boards,
         stretches_too_short_for_a_piece,
     };

@@ -4,7 +4,7 @@
  */
 #include "support/test.h"
 
-#include "plain.h"
+#include "support/plain.h"
 #include "trade/rakes.h"
 
 /* A gable 96 in wide, its ceiling rising `left` in 12 to the middle and falling `right` in 12. */
@@ -21,7 +21,7 @@ static const char *gable(Bench *bench, Length left, Length right)
     return rake_words(bench->arena, bench->layout, 0);
 }
 
-START_TEST(pitches)
+START_TEST(angles_under_a_rake_are_told_in_degrees)
 {
     Bench bench;
     const char *text = gable(&bench, INCHES(12), INCHES(8));
@@ -39,7 +39,7 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        pitches,
+        angles_under_a_rake_are_told_in_degrees,
     };
     return RUN(tests);
 }

@@ -183,7 +183,7 @@ static void check_wall(uint64_t seed, RandomKind kind)
     arena_free(job.arena);
 }
 
-START_TEST(all_kinds)
+START_TEST(figures_of_random_walls_add_up)
 {
     for (int kind = 0; kind < RANDOM_KIND_COUNT; kind++)
         for (uint64_t seed = 1; seed <= WALLS / RANDOM_KIND_COUNT; seed++)
@@ -195,6 +195,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = {all_kinds};
+    const TTest *const tests[] = {figures_of_random_walls_add_up};
     return RUN(tests);
 }

@@ -35,7 +35,7 @@ static const struct {
     {200, {0.5, 1.1, 1.7, 2.4, 3.0, 3.5, 4.1, 4.6, 5.2, 5.8, 6.4, 7.1, 7.8, 8.7, 9.7, 10.9, 12.5, 14.6, 17.5}},
 };
 
-START_TEST(table_4_2)
+START_TEST(moisture_contents_are_those_of_table_4_2)
 {
     for (size_t row = 0; row < sizeof table / sizeof *table; row++)
         for (int column = 0; column < 19; column++) {
@@ -51,7 +51,7 @@ START_TEST(table_4_2)
 END_TEST
 
 /* Two decimals by the coefficients for degrees Celsius (worked from eq. 4-5). */
-START_TEST(two_decimals)
+START_TEST(moisture_contents_hold_to_two_decimals)
 {
     static const double rows[][3] = {{21.1, 5, 1.30},   {21.1, 30, 6.17},  {21.1, 50, 9.24},  {21.1, 75, 14.41},
                                      {21.1, 85, 17.95}, {21.1, 95, 23.89}, {20.0, 65, 12.00}, {20.0, 50, 9.27}};
@@ -63,7 +63,7 @@ END_TEST
 
 /* Handbook ch. 13, worked example: a flat-grained white fir board of 232 mm (9.15 in) comes to 233.7 mm (9.217 in); 8
  * to 11 % and the species from memory, the product fits them alone. */
-START_TEST(handbook_example)
+START_TEST(the_handbooks_example_comes_out)
 {
     const Species *fir = species_named("fir, white");
     assert_close(season_change(fir, GRAIN_FLAT, 232, 8, 11), 1.7, 0.01);
@@ -78,7 +78,7 @@ START_TEST(handbook_example)
 END_TEST
 
 /* Without shrinkage in the table, S = 3000 / (1/C + 20). */
-START_TEST(without_shrinkage)
+START_TEST(without_shrinkage_the_coefficient_gives_it)
 {
     const Species *oak = species_named("oak, white");
     assert_int_equal(oak->shrink_tangential, 0);
@@ -130,7 +130,7 @@ static const struct {
 
 enum { PUBLISHED = sizeof published / sizeof *published };
 
-START_TEST(table_13_5)
+START_TEST(coefficients_are_those_of_table_13_5)
 {
     assert_int_equal(species_count(), PUBLISHED);
     for (int i = 0; i < PUBLISHED; i++) {
@@ -148,7 +148,7 @@ START_TEST(table_13_5)
 END_TEST
 
 /* From green (30 %, for redwood and some cedars 22 %) to ovendry eq. 13-3 gives the whole published shrinkage. */
-START_TEST(green_to_ovendry)
+START_TEST(green_to_ovendry_is_the_whole_shrinkage)
 {
     int checked = 0;
     for (int i = 0; i < PUBLISHED; i++) {
@@ -189,7 +189,7 @@ END_TEST
 
 /* C = 1 / (100 M / S - M + 10), M the green moisture content: 30 %, for some 22 %: shrinkage and coefficient confirm
  * each other to the fifth decimal. */
-START_TEST(coefficients_from_shrinkage)
+START_TEST(coefficients_follow_from_shrinkage)
 {
     int checked = 0;
     for (int i = 0; i < species_count(); i++) {
@@ -213,7 +213,7 @@ START_TEST(coefficients_from_shrinkage)
 }
 END_TEST
 
-START_TEST(names)
+START_TEST(species_are_found_by_nearly_their_names)
 {
     const Species *near[3];
     assert_string_equal(species_named("  Pine,Eastern   WHITE ")->name, "pine, eastern white");
@@ -263,7 +263,7 @@ START_TEST(seasons_of_a_wall)
 }
 END_TEST
 
-START_TEST(closing)
+START_TEST(a_reveal_that_would_close_is_told)
 {
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
@@ -291,7 +291,7 @@ START_TEST(closing)
 }
 END_TEST
 
-START_TEST(whole_face)
+START_TEST(widest_courses_decide_how_a_face_moves)
 {
     Arena *arena = arena_new();
     Wall *wall = wall_of(arena);
@@ -313,8 +313,18 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        table_4_2,  two_decimals,     handbook_example,     without_shrinkage, names,   coefficients_from_shrinkage,
-        table_13_5, green_to_ovendry, swelling_never_falls, seasons_of_a_wall, closing, whole_face,
+        moisture_contents_are_those_of_table_4_2,
+        moisture_contents_hold_to_two_decimals,
+        the_handbooks_example_comes_out,
+        without_shrinkage_the_coefficient_gives_it,
+        species_are_found_by_nearly_their_names,
+        coefficients_follow_from_shrinkage,
+        coefficients_are_those_of_table_13_5,
+        green_to_ovendry_is_the_whole_shrinkage,
+        swelling_never_falls,
+        seasons_of_a_wall,
+        a_reveal_that_would_close_is_told,
+        widest_courses_decide_how_a_face_moves,
     };
     return RUN(tests);
 }

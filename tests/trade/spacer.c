@@ -18,7 +18,7 @@ static Length thickness_of(const char *name)
 
 /* Every thing of the table, in nanometres by 1 in = 25.4 mm: coins in mm as the Mint prints them (1.52 mm), gauges in
  * ten-thousandths of an inch (14 gauge: 0.0747 in), zinc-coated steel 16 gauge 0.0635 in and 14 gauge 0.0785 in. */
-START_TEST(published)
+START_TEST(thicknesses_are_those_published)
 {
     static const struct {
         const char *name;
@@ -53,7 +53,7 @@ START_TEST(published)
 }
 END_TEST
 
-START_TEST(thin_to_thick)
+START_TEST(things_stand_from_thin_to_thick)
 {
     for (int i = 1; i < spacer_thing_count(); i++)
         assert_true(spacer_thing(i - 1)->thickness < spacer_thing(i)->thickness);
@@ -62,7 +62,7 @@ END_TEST
 
 /* Common practice: thirty courses set with a five-cent coin instead of 14 gauge steel end one sixteenth (1.6 mm)
  * higher. */
-START_TEST(thirty_courses)
+START_TEST(over_thirty_courses_a_coin_drifts_by_a_sixteenth)
 {
     Length drift = 30 * (thickness_of("five-cent coin") - thickness_of("14 gauge sheet steel"));
     assert_int_equal(length_round(drift, LENGTH_INCH / 16), LENGTH_INCH / 16);
@@ -70,7 +70,7 @@ START_TEST(thirty_courses)
 }
 END_TEST
 
-START_TEST(choices_in_order)
+START_TEST(choices_stand_in_order_and_within_bounds)
 {
     Arena *arena = arena_new();
     Length low = 1500000;
@@ -96,7 +96,7 @@ START_TEST(choices_in_order)
 }
 END_TEST
 
-START_TEST(nearest)
+START_TEST(the_nearest_spacer_is_found)
 {
     Arena *arena = arena_new();
     Spacer spacer;
@@ -118,7 +118,11 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        published, thin_to_thick, thirty_courses, choices_in_order, nearest,
+        thicknesses_are_those_published,
+        things_stand_from_thin_to_thick,
+        over_thirty_courses_a_coin_drifts_by_a_sixteenth,
+        choices_stand_in_order_and_within_bounds,
+        the_nearest_spacer_is_found,
     };
     return RUN(tests);
 }

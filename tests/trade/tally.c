@@ -1,7 +1,7 @@
 /* Boards counted at the pile, worked by hand. */
 #include "support/test.h"
 
-#include "plain.h"
+#include "support/plain.h"
 #include "trade/tally.h"
 
 #include <string.h>
@@ -33,7 +33,7 @@ static Stock *add_stock(Bench *bench, Length length, int count, const char *tone
     return stock;
 }
 
-START_TEST(nothing_yet)
+START_TEST(an_empty_tally_asks_for_the_whole_wall)
 {
     Bench bench = tally_bench();
     Tally tally = tally_of(bench.arena, bench.layout);
@@ -48,7 +48,7 @@ START_TEST(nothing_yet)
 }
 END_TEST
 
-START_TEST(counted)
+START_TEST(boards_count_by_what_can_be_used_of_them)
 {
     Bench bench = tally_bench();
     bench.wall->saw.square = INCHES(1);
@@ -94,8 +94,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        nothing_yet,
-        counted,
+        an_empty_tally_asks_for_the_whole_wall,
+        boards_count_by_what_can_be_used_of_them,
         too_narrow_boards,
     };
     return RUN(tests);

@@ -5,7 +5,7 @@
  */
 #include "support/test.h"
 
-#include "plain.h"
+#include "support/plain.h"
 #include "trade/trim_level.h"
 #include "trade/trim_runs.h"
 #include "trade/trim_slope.h"
@@ -88,7 +88,7 @@ END_TEST
 
 /* Round a corner the free edges meet: the east face's ceiling is level, but 1/4 in higher, so its strip is 1/4 in
  * wider. Where they are too far apart each face has its own. */
-START_TEST(free_edges_meet)
+START_TEST(free_edges_of_trim_meet_around_a_corner)
 {
     Bench bench = wall_new_plain();
     add_east(&bench, (Corner){CORNER_OUTSIDE, CORNER_TRIM, THROUGH_LEFT, 0});
@@ -113,7 +113,7 @@ END_TEST
 
 /* More out of level than half its width, it follows the slope: 40 along and 3 up; a rake is a strip of its own: 3,
  * 4, 5. Where they meet, each is mitered by half the angle between them. */
-START_TEST(slopes)
+START_TEST(trim_follows_slopes_and_is_mitered_where_they_meet)
 {
     Bench bench = wall_new_plain();
     Marks *ceiling = &bench.wall->faces.at[0].ceiling;
@@ -152,7 +152,7 @@ END_TEST
 /* A parallelogram is as long as its edge and width x tangent, and stands width over cosine (Euclid's geometry): 48 in
  * along at 45 degrees are 67.88 in of edge; a strip 3 in wide with plumb ends needs 70.88 in, 70 7/8 in marked. Both
  * sides of a ridge, along ceiling and floor. */
-START_TEST(plumb_ends)
+START_TEST(plumb_ends_make_a_strip_longer_than_its_edge)
 {
     for (int upper = 0; upper < 2; upper++) {
         Bench bench = wall_new_plain();
@@ -199,7 +199,7 @@ END_TEST
 
 /* Inside: the one runs to the planks of the other face, the other to the face of that strip. Planks 1/2 in, backing
  * 1/4 in on the second face. */
-START_TEST(inside_corner)
+START_TEST(in_an_inside_corner_one_run_stops_at_the_other)
 {
     Bench bench = wall_new_plain();
     add_east(&bench, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0});
@@ -221,7 +221,7 @@ END_TEST
 
 /* Outside: strips along the wall meet in front of the strips of the other face: 100 + 1/2 (planks) + 1/2 (strip) to the
  * long point. */
-START_TEST(outside_corner)
+START_TEST(runs_meet_at_an_outside_corner)
 {
     Bench bench = wall_new_plain();
     Findings findings = {0};
@@ -261,7 +261,7 @@ static Opening *add_measured(Bench *bench, const char *name, OpeningKind kind, B
     return opening;
 }
 
-START_TEST(casings)
+START_TEST(casings_run_around_windows_and_doors)
 {
     Bench bench = wall_new_plain();
     Findings findings = {0};
@@ -306,7 +306,7 @@ START_TEST(casings)
 }
 END_TEST
 
-START_TEST(pieces_to_cut)
+START_TEST(pieces_asked_for_are_added_to_the_runs)
 {
     Bench bench = wall_new_plain();
     *arena_push(bench.arena, &bench.wall->trim.pieces) =
@@ -325,7 +325,7 @@ START_TEST(pieces_to_cut)
 END_TEST
 
 /* A side with a belly of 1/4 in: the strip along it is scribed by as much. */
-START_TEST(crooked_side)
+START_TEST(trim_on_a_crooked_side_is_scribed)
 {
     Bench bench = wall_new_plain();
     Marks *left = &bench.wall->faces.at[0].left;
@@ -344,8 +344,15 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        ceiling_out_of_level, slopes,       plumb_ends,      inside_corner, outside_corner, casings,
-        pieces_to_cut,        crooked_side, free_edges_meet,
+        ceiling_out_of_level,
+        trim_follows_slopes_and_is_mitered_where_they_meet,
+        plumb_ends_make_a_strip_longer_than_its_edge,
+        in_an_inside_corner_one_run_stops_at_the_other,
+        runs_meet_at_an_outside_corner,
+        casings_run_around_windows_and_doors,
+        pieces_asked_for_are_added_to_the_runs,
+        trim_on_a_crooked_side_is_scribed,
+        free_edges_of_trim_meet_around_a_corner,
     };
     return RUN(tests);
 }

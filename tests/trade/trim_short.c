@@ -5,7 +5,7 @@
 #include "support/test.h"
 
 #include "fill/trim.h"
-#include "plain.h"
+#include "support/plain.h"
 #include "trade/trim_short.h"
 
 #include <string.h>

@@ -3,7 +3,7 @@
  */
 #include "support/test.h"
 
-#include "plain.h"
+#include "support/plain.h"
 #include "trade/widths.h"
 
 #include <stdlib.h>
@@ -15,7 +15,7 @@ static void add_stock(Bench *bench, Length length, int count, Length width)
 }
 
 /* 60 in of height: planks of 5 1/4 in leave 11 whole and 2 1/4 in; 5 in go into it twelve times. */
-START_TEST(whole_courses)
+START_TEST(widths_that_give_whole_courses_are_found)
 {
     Bench bench = bench_new(INCHES(100), 0, INCHES(60), INCHES(5.25), 0);
     add_stock(&bench, INCHES(52), 7, 0);
@@ -70,7 +70,7 @@ START_TEST(whole_by_a_spacer)
 }
 END_TEST
 
-START_TEST(none_while_hung)
+START_TEST(no_width_is_offered_while_something_hangs)
 {
     Bench bench = bench_new(INCHES(100), 0, INCHES(60), INCHES(5), SIXTEENTH);
     arena_push(bench.arena, &bench.wall->hung_pieces)->face = bench.wall->faces.at[0].name;
@@ -83,9 +83,9 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        whole_courses,
+        widths_that_give_whole_courses_are_found,
         whole_by_a_spacer,
-        none_while_hung,
+        no_width_is_offered_while_something_hangs,
     };
     return RUN(tests);
 }

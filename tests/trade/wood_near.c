@@ -6,13 +6,12 @@
 #include "support/test.h"
 
 #include "base/random.h"
+#include "support/measures.h"
 #include "trade/caution_fire.h"
 #include "trade/wood_near.h"
 
 #include <stdlib.h>
 #include <string.h>
-
-#define INCHES(n) ((Length)((n)*64) * (LENGTH_INCH / 64)) /* n: whole 64ths */
 
 /* ---- the shapes ---- */
 
@@ -22,7 +21,7 @@ static Length distance_in(Body body, WoodPart part)
     return root_down(wood_distance(&here, &part));
 }
 
-START_TEST(boxes)
+START_TEST(distances_to_level_parts_are_exact)
 {
     const WoodPart part = {.left = 0, .right = 100, .top_left = 10, .top_right = 10, .out = 5};
     assert_int_equal(distance_in((Body){40, 60, 2, 8, 0, 0}, part), 0);     /* in it */
@@ -34,7 +33,7 @@ START_TEST(boxes)
 END_TEST
 
 /* Under an edge that rises 3 in 4: 5 off square. */
-START_TEST(slanted)
+START_TEST(distances_to_slanted_parts_are_exact)
 {
     const WoodPart part = {.right = 4000, .top_right = 3000};
     assert_int_equal(distance_in((Body){1000, 1000, 2000, 2000, 0, 0}, part), 1000); /* 1250 above it, x 4/5 */
@@ -46,7 +45,7 @@ START_TEST(slanted)
 END_TEST
 
 /* No point of a grid over both is nearer than told, and the nearest is nearer than told and a step of the grid. */
-START_TEST(against_a_grid)
+START_TEST(no_point_of_a_grid_is_nearer_than_told)
 {
     Random random = {5};
     for (int n = 0; n < 300; n++) {
@@ -175,7 +174,7 @@ START_TEST(stove_beside_a_wall)
 END_TEST
 
 /* In front of a stove stands the opposite wall: how far depends on its depth. */
-START_TEST(opposite_wall)
+START_TEST(the_opposite_wall_stands_as_far_as_its_room_is_deep)
 {
     Room room = room_new(3, (Length[]){INCHES(60), INCHES(80), INCHES(60)}, CORNER_INSIDE);
     Opening *stove = add_hot(&room, 0, OPENING_STOVE, INCHES(20), 0, INCHES(20), INCHES(30));
@@ -254,7 +253,7 @@ START_TEST(backing_is_wood)
 END_TEST
 
 /* Faces that no corner joins are not known. */
-START_TEST(not_joined)
+START_TEST(faces_that_no_corner_joins_are_told)
 {
     Room room = room_new(3, (Length[]){INCHES(60), INCHES(80), INCHES(60)}, CORNER_INSIDE);
     room.wall->faces.at[0].corner.kind = CORNER_NONE;
@@ -265,7 +264,7 @@ START_TEST(not_joined)
 END_TEST
 
 /* Round a ring of four faces every one is reached both ways: the nearer way counts. */
-START_TEST(ring)
+START_TEST(around_a_ring_the_nearer_way_counts)
 {
     Room room = room_new(4, (Length[]){INCHES(60), INCHES(80), INCHES(60), INCHES(80)}, CORNER_INSIDE);
     room.wall->faces.at[3].corner = (Corner){.kind = CORNER_INSIDE, .joint = CORNER_TRIM};
@@ -282,16 +281,16 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        boxes,
-        slanted,
-        against_a_grid,
+        distances_to_level_parts_are_exact,
+        distances_to_slanted_parts_are_exact,
+        no_point_of_a_grid_is_nearer_than_told,
         stove_beside_a_wall,
-        opposite_wall,
+        the_opposite_wall_stands_as_far_as_its_room_is_deep,
         fireplace_near_corners,
         straight_across_an_outside_corner,
         backing_is_wood,
-        not_joined,
-        ring,
+        faces_that_no_corner_joins_are_told,
+        around_a_ring_the_nearer_way_counts,
     };
     return RUN(tests);
 }

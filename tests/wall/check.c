@@ -2,30 +2,13 @@
  * What makes a wall impossible, where no file is: paths, order, and values that only an editor could bring about. The
  * words of each problem are held by tests/store/bad.
  */
-#include "support/test.h"
+#include "support/with_arena.h"
 
 #include "support/random_wall.h"
 #include "wall/check.h"
 
 #include <stdio.h>
 #include <string.h>
-
-static Arena *arena;
-
-static void set_up(void)
-{
-    arena = arena_new();
-}
-
-static void tear_down(void)
-{
-    arena_free(arena);
-}
-
-static char *text(const char *string)
-{
-    return arena_text(arena, string, strlen(string));
-}
 
 static void expect(const Wall *wall, const char *const *paths, int count)
 {
@@ -52,7 +35,7 @@ END_TEST
 START_TEST(in_the_order_of_the_file)
 {
     Wall *wall = random_wall(arena, 1, RANDOM_HOUSE);
-    wall->title = text("two\nlines");
+    wall->title = text_in_arena("two\nlines");
     wall->round = 1;
     wall->planks.widths.at[0] = -1;
     wall->start = LENGTH_MOST + 1;
@@ -62,7 +45,7 @@ START_TEST(in_the_order_of_the_file)
     wall->faces.at[1].margin.right = -1;
     wall->stock.at[2].count = 0;
     wall->fasteners = (Fasteners){.given = true, .length_given = true, .length = 0};
-    *arena_push(arena, &wall->hung_pieces) = (HungPiece){.face = text("attic"), .right = 1, .board = 1};
+    *arena_push(arena, &wall->hung_pieces) = (HungPiece){.face = text_in_arena("attic"), .right = 1, .board = 1};
     EXPECT(wall, "title", "round", "planks.width", "start", "saw.kerf", "faces[0].width", "faces[1].floor[1]",
            "faces[1].margin.right", "stock[2].count", "fasteners.length", "hung.pieces[0].face");
 }
@@ -75,18 +58,18 @@ START_TEST(names_that_no_file_can_hold)
     static const char *const good[] = {"T\xc3\xbcr", "it's # 1: a", "\xe2\x80\xae", " ", "\xf0\x9f\xaa\x9f"};
     Wall *wall = random_wall(arena, 1, RANDOM_PLAIN);
     for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
-        wall->faces.at[0].name = text(bad[i]);
+        wall->faces.at[0].name = text_in_arena(bad[i]);
         EXPECT(wall, "faces[0].name");
     }
     for (size_t i = 0; i < sizeof good / sizeof *good; i++) {
-        wall->faces.at[0].name = text(good[i]);
+        wall->faces.at[0].name = text_in_arena(good[i]);
         assert_int_equal(wall_check(arena, wall).count, 0);
     }
 }
 END_TEST
 
 /* A ceiling is above the floor somewhere, if only at one side of a step or at an end. */
-START_TEST(room_somewhere)
+START_TEST(a_ceiling_stands_above_the_floor_somewhere)
 {
     Wall *wall = random_wall(arena, 1, RANDOM_PLAIN);
     Face *face = &wall->faces.at[0];
@@ -121,7 +104,7 @@ START_TEST(room_somewhere)
 }
 END_TEST
 
-START_TEST(too_many)
+START_TEST(more_than_a_file_can_hold_is_refused)
 {
     Wall *wall = random_wall(arena, 1, RANDOM_PLAIN);
     wall->stock.at[0].count = WALL_BOARDS_MOST;
@@ -138,7 +121,7 @@ START_TEST(too_many)
         char name[16];
         Face face = wall->faces.at[0];
         snprintf(name, sizeof name, "%d", i);
-        face.name = text(name);
+        face.name = text_in_arena(name);
         *arena_push(arena, &wall->faces) = face;
     }
     EXPECT(wall, "faces");
@@ -163,9 +146,9 @@ int main(void)
         an_empty_wall,
         in_the_order_of_the_file,
         names_that_no_file_can_hold,
-        room_somewhere,
-        too_many,
+        a_ceiling_stands_above_the_floor_somewhere,
+        more_than_a_file_can_hold_is_refused,
         nothing_is_allocated_for_a_good_wall,
     };
-    return RUN_WITH(tests, set_up, tear_down);
+    return RUN_WITH_ARENA(tests);
 }

@@ -1,5 +1,5 @@
 /* Changes, each a step that can be undone; refused ones change nothing. */
-#include "support/test.h"
+#include "support/with_arena.h"
 
 #include "base/random.h"
 #include "support/random_wall.h"
@@ -11,23 +11,6 @@
 
 #define INCH LENGTH_INCH
 
-static Arena *arena;
-
-static void set_up(void)
-{
-    arena = arena_new();
-}
-
-static void tear_down(void)
-{
-    arena_free(arena);
-}
-
-static char *text(const char *string)
-{
-    return arena_text(arena, string, strlen(string));
-}
-
 /* Three faces in a ring, openings, four lines of stock, two pieces hung. */
 static Document *document_of_three(void)
 {
@@ -38,14 +21,14 @@ static Document *document_of_three(void)
     static const char *const names[] = {"north", "east", "south"};
     for (int i = 0; i < 3; i++) {
         Face *face = arena_push(arena, &wall->faces);
-        *face = (Face){.id = wall->next_id++, .name = text(names[i]), .width = 100 * INCH};
+        *face = (Face){.id = wall->next_id++, .name = text_in_arena(names[i]), .width = 100 * INCH};
         *arena_push(arena, &face->floor) = (Mark){0, 40 * INCH};
         *arena_push(arena, &face->ceiling) = (Mark){0, 50 * INCH};
         face->corner = (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0};
     }
     Opening *box = arena_push(arena, &wall->faces.at[0].openings);
     *box = (Opening){.id = wall->next_id++,
-                     .name = text("outlet"),
+                     .name = text_in_arena("outlet"),
                      .kind = OPENING_BOX,
                      .left = 10 * INCH,
                      .bottom = -20 * INCH,
@@ -53,7 +36,7 @@ static Document *document_of_three(void)
                      .height = 4 * INCH};
     Opening *door = arena_push(arena, &wall->faces.at[0].openings);
     *door = (Opening){.id = wall->next_id++,
-                      .name = text("door"),
+                      .name = text_in_arena("door"),
                       .kind = OPENING_DOOR,
                       .left = 50 * INCH,
                       .to_floor = true,
@@ -61,15 +44,19 @@ static Document *document_of_three(void)
                       .height = 80 * INCH};
     for (int i = 0; i < 4; i++) {
         Stock *line = arena_push(arena, &wall->stock);
-        *line =
-            (Stock){.id = wall->next_id++, .label = text(""), .tone = text(""), .length = (60 + i) * INCH, .count = 2};
+        *line = (Stock){.id = wall->next_id++,
+                        .label = text_in_arena(""),
+                        .tone = text_in_arena(""),
+                        .length = (60 + i) * INCH,
+                        .count = 2};
     }
-    *arena_push(arena, &wall->hung_pieces) = (HungPiece){.face = text("north"), .right = 20 * INCH, .board = 3};
     *arena_push(arena, &wall->hung_pieces) =
-        (HungPiece){.face = text("north"), .left = 20 * INCH, .right = 50 * INCH, .board = 3};
-    *arena_push(arena, &wall->hung_pieces) = (HungPiece){.face = text("east"), .right = 20 * INCH, .board = 8};
+        (HungPiece){.face = text_in_arena("north"), .right = 20 * INCH, .board = 3};
+    *arena_push(arena, &wall->hung_pieces) =
+        (HungPiece){.face = text_in_arena("north"), .left = 20 * INCH, .right = 50 * INCH, .board = 3};
+    *arena_push(arena, &wall->hung_pieces) = (HungPiece){.face = text_in_arena("east"), .right = 20 * INCH, .board = 8};
     *arena_push(arena, &wall->hung_edges) =
-        (HungEdge){.face = text("north"), .course = 0, .is_top = true, .height = 3 * INCH};
+        (HungEdge){.face = text_in_arena("north"), .course = 0, .is_top = true, .height = 3 * INCH};
     assert_int_equal(wall_check(arena, wall).count, 0);
     return document_new(wall);
 }
@@ -108,7 +95,7 @@ static void change_somehow(Document *document, Random *random)
     case 9: {
         Face other = face;
         other.width += small;
-        other.name = text(small > 0 ? "another name" : face.name);
+        other.name = text_in_arena(small > 0 ? "another name" : face.name);
         edit_face(document, &other, &err);
         break;
     }
@@ -122,7 +109,7 @@ static void change_somehow(Document *document, Random *random)
     }
     case 11: edit_remove_face(document, face.id, &err); break;
     case 12: {
-        Opening opening = {.name = text("hatch"), .left = 3 * small, .width = small, .height = INCH};
+        Opening opening = {.name = text_in_arena("hatch"), .left = 3 * small, .width = small, .height = INCH};
         edit_add_opening(document, face.id, &opening, NULL, &err);
         break;
     }
@@ -225,7 +212,7 @@ START_TEST(what_changes_nothing_is_no_step)
 }
 END_TEST
 
-START_TEST(saved_and_changed)
+START_TEST(a_document_knows_whether_it_is_saved)
 {
     Err err;
     Document *document = document_of_three();
@@ -276,7 +263,7 @@ START_TEST(a_run_that_leads_back_is_no_step)
 }
 END_TEST
 
-START_TEST(runs_end)
+START_TEST(a_run_of_nudges_ends_where_another_begins)
 {
     Err err;
     Document *document = document_of_three();
@@ -309,7 +296,7 @@ static void is_refused(Document *document, bool done, const Err *err, const char
     assert_null(document_undo_name(document));
 }
 
-START_TEST(refusals)
+START_TEST(what_cannot_be_is_refused)
 {
     Err err;
     Document *document = document_of_three();
@@ -321,7 +308,7 @@ START_TEST(refusals)
     is_refused(document, edit_units(document, UNITS_MM, INCH, &err), &err, "round", "0.5");
     is_refused(document, edit_saw(document, &(Saw){.kerf = -1}, &err), &err, "saw.kerf", "0 or more");
     Face face = wall->faces.at[1];
-    face.name = text("north");
+    face.name = text_in_arena("north");
     is_refused(document, edit_face(document, &face, &err), &err, "faces[1].name", "same name");
     is_refused(document, edit_add_face(document, face.id, &face, NULL, &err), &err, "faces[2].name", "same name");
     face.id = 999;
@@ -350,9 +337,9 @@ START_TEST(refusals)
     is_refused(document, edit_stock(document, &stock, &err), &err, "hung", "board 8");
     is_refused(document, edit_take_down(document, 3, &err), &err, "hung", "no such record");
     is_refused(document, edit_forget_measure(document, -1, &err), &err, "hung", "no such record");
-    HungPiece piece = {.face = text("nowhere"), .right = INCH, .board = 1};
+    HungPiece piece = {.face = text_in_arena("nowhere"), .right = INCH, .board = 1};
     is_refused(document, edit_hang(document, &piece, &err), &err, "hung.pieces[3].face", "nowhere");
-    HungEdge edge = {.face = text("north"), .course = -1, .is_top = true};
+    HungEdge edge = {.face = text_in_arena("north"), .course = -1, .is_top = true};
     is_refused(document, edit_measure(document, &edge, &err), &err, "hung.edges[1].top", "bottom");
     document_free(document);
 }
@@ -392,7 +379,7 @@ START_TEST(hung_pieces_follow_their_face)
     Err err;
     Document *document = document_of_three();
     Face face = document_wall(document)->faces.at[0];
-    face.name = text("window side");
+    face.name = text_in_arena("window side");
     face.openings.count = 0; /* openings are left as they are */
     assert_done(edit_face(document, &face, &err), &err);
     const Wall *wall = document_wall(document);
@@ -453,7 +440,7 @@ START_TEST(a_later_measure_replaces)
 {
     Err err;
     Document *document = document_of_three();
-    HungEdge edge = {.face = text("north"), .course = 0, .is_top = true, .height = 4 * INCH};
+    HungEdge edge = {.face = text_in_arena("north"), .course = 0, .is_top = true, .height = 4 * INCH};
     assert_done(edit_measure(document, &edge, &err), &err);
     assert_int_equal(document_wall(document)->hung_edges.count, 1);
     assert_int_equal(document_wall(document)->hung_edges.at[0].height, 4 * INCH);
@@ -472,7 +459,7 @@ START_TEST(faces_come_and_go)
     Document *document = document_of_three();
     Face face = document_wall(document)->faces.at[0];
     uint32_t id = 0;
-    face.name = text("porch");
+    face.name = text_in_arena("porch");
     assert_done(edit_add_face(document, document_wall(document)->faces.at[0].id, &face, &id, &err), &err);
     const Wall *wall = document_wall(document);
     assert_string_equal(wall->faces.at[1].name, "porch");
@@ -488,7 +475,7 @@ START_TEST(faces_come_and_go)
     wall = document_wall(document);
     assert_int_equal(wall->faces.count, 2);
     assert_int_equal(wall->faces.at[1].corner.kind, CORNER_NONE);
-    face.name = text("first");
+    face.name = text_in_arena("first");
     assert_done(edit_add_face(document, 0, &face, NULL, &err), &err);
     assert_string_equal(document_wall(document)->faces.at[0].name, "first");
     document_free(document);
@@ -496,7 +483,7 @@ START_TEST(faces_come_and_go)
 END_TEST
 
 /* What is lent to a change may be the document's own, or gone right after. */
-START_TEST(lent_memory)
+START_TEST(what_is_lent_to_a_change_may_go_right_after)
 {
     Err err;
     Document *document = document_of_three();
@@ -521,18 +508,18 @@ int main(void)
         undo_all_gives_the_first,
         a_change_ends_what_could_be_redone,
         what_changes_nothing_is_no_step,
-        saved_and_changed,
+        a_document_knows_whether_it_is_saved,
         a_run_of_nudges_is_one_step,
         a_run_that_leads_back_is_no_step,
-        runs_end,
-        refusals,
+        a_run_of_nudges_ends_where_another_begins,
+        what_cannot_be_is_refused,
         hung_pieces_keep_their_boards,
         hung_pieces_follow_their_face,
         taken_down_pieces_move_no_other,
         the_mark_of_a_plan_made_anew_passes_on,
         a_later_measure_replaces,
         faces_come_and_go,
-        lent_memory,
+        what_is_lent_to_a_change_may_go_right_after,
     };
-    return RUN_WITH(tests, set_up, tear_down);
+    return RUN_WITH_ARENA(tests);
 }

@@ -30,7 +30,7 @@ static Wall *shop_wall(Arena *arena)
     return wall;
 }
 
-START_TEST(copies)
+START_TEST(copies_of_the_shop_are_equal_and_apart)
 {
     Arena *arena = arena_new();
     Arena *other = arena_new();
@@ -58,7 +58,7 @@ END_TEST
         assert_false(wall_equal(other, wall)); \
     } while (0)
 
-START_TEST(differences)
+START_TEST(every_difference_in_the_shop_is_seen)
 {
     Arena *arena = arena_new();
     const Wall *wall = shop_wall(arena);
@@ -114,7 +114,7 @@ static Document *document_of(Arena *arena)
     return document_new(wall);
 }
 
-START_TEST(edits)
+START_TEST(every_edit_of_the_shop_is_one_step)
 {
     Arena *arena = arena_new();
     Document *document = document_of(arena);
@@ -223,7 +223,8 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = {copies, differences, edits, runs_of_trim_are_edited,
+    const TTest *const tests[] = {copies_of_the_shop_are_equal_and_apart, every_difference_in_the_shop_is_seen,
+                                  every_edit_of_the_shop_is_one_step, runs_of_trim_are_edited,
                                   a_run_of_trim_follows_the_name_of_its_opening};
     return RUN(tests);
 }

@@ -13,7 +13,7 @@ static Marks marks_of(Mark *at, int count)
     return (Marks){.at = at, .count = count, .room = count};
 }
 
-START_TEST(limits_between_marks)
+START_TEST(limits_run_straight_between_marks)
 {
     Mark marks[] = {{0, 100}, {100, 200}, {100, 50}, {103, 51}, {300, -100}};
     const Marks all = marks_of(marks, 5);
@@ -56,7 +56,7 @@ START_TEST(openings_on_the_floor)
 }
 END_TEST
 
-START_TEST(studs)
+START_TEST(evenly_spaced_studs_are_counted_within_the_face)
 {
     Arena *arena = arena_new();
     Face face = {.width = 1000, .studs = {.given = true, .regular = true, .first = -350, .spacing = 400}};
@@ -81,7 +81,7 @@ START_TEST(studs)
 }
 END_TEST
 
-START_TEST(course_widths)
+START_TEST(widths_of_courses_repeat)
 {
     Length widths[] = {100, 70, 90};
     const Wall wall = {.planks = {.widths = {widths, 3, 3}, .lap = 10, .reveal = 2}};
@@ -96,7 +96,7 @@ START_TEST(course_widths)
 }
 END_TEST
 
-START_TEST(boards)
+START_TEST(boards_are_numbered_over_all_lines)
 {
     Stock lines[] = {{.count = 3, .length = 1}, {.count = 1, .length = 2}, {.count = 2, .length = 3}};
     const Wall wall = {.stock = {lines, 3, 3}};
@@ -136,7 +136,7 @@ START_TEST(a_foot_above_the_floor)
 END_TEST
 
 /* Three faces, backings 1, 2, 3, planks 10 thick. s is the backing of the face that is met, t = s + 10. */
-START_TEST(corner_losses)
+START_TEST(a_corner_takes_what_its_joint_says)
 {
     static const struct {
         Corner corner;
@@ -186,7 +186,7 @@ static void expect_order(const Corner *corners, int count, const int *expected)
 /* "face by face in the file's order, but a face that runs through an inside corner before the one that butts on it, and
  * a face that laps an outside corner after the one whose ends it covers (a ring of such is opened at its first face)"
  */
-START_TEST(hanging_order)
+START_TEST(a_face_that_butts_hangs_later)
 {
     const Corner butt_left = {CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, 0};
     const Corner butt_right = {CORNER_INSIDE, CORNER_BUTT, THROUGH_RIGHT, 0};
@@ -241,14 +241,14 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        limits_between_marks,
+        limits_run_straight_between_marks,
         openings_on_the_floor,
         a_foot_above_the_floor,
-        studs,
-        course_widths,
-        boards,
-        corner_losses,
-        hanging_order,
+        evenly_spaced_studs_are_counted_within_the_face,
+        widths_of_courses_repeat,
+        boards_are_numbered_over_all_lines,
+        a_corner_takes_what_its_joint_says,
+        a_face_that_butts_hangs_later,
         copies_are_equal_and_apart,
         random_walls_repeat_and_differ,
     };

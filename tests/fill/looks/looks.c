@@ -47,7 +47,7 @@ static Looks measure(int count, int joints[][JOINTS_MOST])
     return looks;
 }
 
-START_TEST(joints_over_joints)
+START_TEST(joints_over_joints_are_counted)
 {
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {100}, {60}}).stacked, 1);
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {100}, {61}}).stacked, 1);
@@ -59,7 +59,7 @@ START_TEST(joints_over_joints)
 }
 END_TEST
 
-START_TEST(test_stairs)
+START_TEST(stairs_of_joints_are_counted)
 {
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{60}, {76}, {92}}).stairs, 1);
     assert_int_equal(measure(3, (int[][JOINTS_MOST]){{92}, {76}, {60}}).stairs, 1);
@@ -390,8 +390,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        joints_over_joints,
-        test_stairs,
+        joints_over_joints_are_counted,
+        stairs_of_joints_are_counted,
         short_pieces_end_to_end,
         tones_beside_chance,
         looks_cost_nothing,

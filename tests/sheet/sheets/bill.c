@@ -37,7 +37,7 @@ START_TEST(a_record_for_each_line)
 END_TEST
 
 /* A group's name stands once; what two lines in a row assume alike is said at the first. */
-START_TEST(said_once)
+START_TEST(groups_and_assumptions_are_said_once)
 {
     Made made = bench_new();
     const Sheet *sheet = sheet_bill(made.arena, shown_job(made.arena, made_layout(&made)), "");
@@ -59,6 +59,6 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = {a_record_for_each_line, said_once};
+    const TTest *const tests[] = {a_record_for_each_line, groups_and_assumptions_are_said_once};
     return RUN(tests);
 }

@@ -40,7 +40,7 @@ static const char *row_of(Bench *bench, int64_t number, int joints, const int *a
     return drawing_row(arena, job, &places, 0, course, COLUMNS);
 }
 
-START_TEST(whole_planks)
+START_TEST(a_face_of_whole_planks_is_drawn)
 {
     Bench bench = bench_new();
     assert_string_equal(row_of(&bench, 1, 0, NULL), "|------- 7 --------|");
@@ -107,11 +107,8 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        whole_planks,
-        a_cutout_narrower_than_a_column,
-        a_number_hides_no_cutout,
-        a_joint_hides_no_cutout,
-        a_number_in_a_long_cutout,
+        a_face_of_whole_planks_is_drawn, a_cutout_narrower_than_a_column, a_number_hides_no_cutout,
+        a_joint_hides_no_cutout,         a_number_in_a_long_cutout,
     };
     return RUN(tests);
 }

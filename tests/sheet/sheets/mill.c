@@ -68,7 +68,7 @@ START_TEST(a_board_too_thin)
 }
 END_TEST
 
-START_TEST(no_rough_boards)
+START_TEST(without_rough_boards_it_says_so)
 {
     Made made = bench_new();
     const Sheet *sheet = sheet_mill(made.arena, shown_job(made.arena, made_layout(&made)), "");
@@ -83,7 +83,7 @@ int main(void)
     const TTest *const tests[] = {
         what_to_do_with_a_board,
         a_board_too_thin,
-        no_rough_boards,
+        without_rough_boards_it_says_so,
     };
     return RUN(tests);
 }

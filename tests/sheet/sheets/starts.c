@@ -17,7 +17,7 @@ static Made wall_new_made(void)
     return made;
 }
 
-START_TEST(best_first)
+START_TEST(the_best_start_stands_first)
 {
     Made made = wall_new_made();
     const Sheet *sheet = sheet_starts(made.arena, shown_job(made.arena, made_layout(&made)), "");
@@ -34,7 +34,7 @@ START_TEST(best_first)
 END_TEST
 
 /* The file's own is ticked and told even where it is poor: 10 at the floor, 20 at the ceiling, both under the least. */
-START_TEST(the_files_own)
+START_TEST(the_files_own_start_is_listed_even_where_it_is_poor)
 {
     Made made = wall_new_made();
     const Sheet *sheet = sheet_starts(made.arena, shown_job(made.arena, made_layout(&made)), "");
@@ -68,7 +68,7 @@ START_TEST(what_it_does_to_an_opening)
 }
 END_TEST
 
-START_TEST(widths_and_reveals)
+START_TEST(widths_and_reveals_that_leave_no_strip_are_listed)
 {
     Made made = wall_new_made();
     made.wall->planks.reveal = MM(2);
@@ -113,7 +113,7 @@ START_TEST(boards_that_give_a_width)
 }
 END_TEST
 
-START_TEST(once_something_hangs)
+START_TEST(once_something_hangs_there_is_no_choice)
 {
     Made made = wall_new_made();
     *arena_push(made.arena, &made.wall->stock) = (Stock){.length = MM(1000), .count = 1, .label = "", .tone = ""};
@@ -129,8 +129,9 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        best_first,           the_files_own, what_it_does_to_an_opening, widths_and_reveals, boards_that_give_a_width,
-        once_something_hangs,
+        the_best_start_stands_first, the_files_own_start_is_listed_even_where_it_is_poor,
+        what_it_does_to_an_opening,  widths_and_reveals_that_leave_no_strip_are_listed,
+        boards_that_give_a_width,    once_something_hangs_there_is_no_choice,
     };
     return RUN(tests);
 }

@@ -138,7 +138,7 @@ static void count_heads(void *with, int page, int line, const char *bytes)
         heads[page]++;
 }
 
-START_TEST(repeats_heads)
+START_TEST(heads_are_repeated_on_each_page)
 {
     Arena *arena = arena_new();
     Sheet *sheet = made_up_sheet(arena);
@@ -195,7 +195,7 @@ END_TEST
 
 int main(void)
 {
-    const TTest *const tests[] = {never_splits_a_group, splits_only_what_no_page_holds, repeats_heads,
+    const TTest *const tests[] = {never_splits_a_group, splits_only_what_no_page_holds, heads_are_repeated_on_each_page,
                                   keeps_a_heading_with_what_it_heads, folds_cells_side_by_side};
     return RUN(tests);
 }

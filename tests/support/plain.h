@@ -2,15 +2,13 @@
  * A plain face for tests of what stands on a layout: level limits, plumb sides, made by hand, so that nothing but the
  * thing tested is tested. Points may be put in place of the level ones afterwards.
  */
-#ifndef TESTS_PLAIN_H
-#define TESTS_PLAIN_H
+#ifndef TESTS_SUPPORT_PLAIN_H
+#define TESTS_SUPPORT_PLAIN_H
 
 #include "layout/layout.h"
+#include "support/measures.h"
 
 #include <string.h>
-
-#define SIXTEENTH (LENGTH_INCH / 16)
-#define INCHES(n) ((Length)((n)*64) * (LENGTH_INCH / 64)) /* n: whole 64ths */
 
 typedef struct Bench {
     Arena *arena;
