@@ -21,7 +21,6 @@
  */
 #include "pack/knapsack.h"
 
-#include "base/panic.h"
 #include "base/wide.h"
 
 #include <stdlib.h>
@@ -399,15 +398,53 @@ static void begin(CoreSearch *search)
     search->states[search->state_count++] = (State){reached, value, NO_CHANGE};
 }
 
+/* Whether every product and sum of the method holds its numbers. */
+static bool in_range(const KnapsackKind *kinds, int kind_count)
+{
+    int64_t boards = 0;
+    for (int i = 0; i < kind_count; i++) {
+        if (kinds[i].usable > LENGTH_MOST || kinds[i].cost < 0 || kinds[i].cost > LENGTH_MOST)
+            return false;
+        boards += kinds[i].count > 0 ? kinds[i].count : 0;
+    }
+    return boards <= BOARDS_MOST;
+}
+
+static Length held(Wide length)
+{
+    return length < INT64_MAX ? (Length)length : INT64_MAX;
+}
+
+/* Every board is taken, and nothing is known of fewer. */
+static void take_all(const KnapsackKind *kinds, int kind_count, Length need, KnapsackResult *result)
+{
+    Wide usable = 0, cost = 0, boards = 0;
+    for (int i = 0; i < kind_count; i++) {
+        if (kinds[i].usable <= 0 || kinds[i].count <= 0)
+            continue;
+        result->taken[i] = kinds[i].count;
+        boards += kinds[i].count;
+        usable += (Wide)kinds[i].usable * kinds[i].count;
+        cost += kinds[i].cost > 0 ? (Wide)kinds[i].cost * kinds[i].count : 0;
+    }
+    result->covered = need <= usable;
+    result->boards = boards < INT32_MAX ? (int)boards : INT32_MAX;
+    result->usable = held(usable);
+    result->cost = held(cost);
+}
+
 KnapsackResult *knapsack_cover(Arena *arena, const KnapsackKind *kinds, int kind_count, Length need, int64_t steps)
 {
     KnapsackResult *result = arena_one(arena, KnapsackResult);
     result->taken = arena_array(arena, int, kind_count);
+    if (!in_range(kinds, kind_count)) {
+        take_all(kinds, kind_count, need, result);
+        return result;
+    }
     Length unit = 0, price = 0, toll = LENGTH_MOST;
     Wide all = 0;
     int64_t boards = 0;
     for (int i = 0; i < kind_count; i++) {
-        BUG_UNLESS(kinds[i].usable <= LENGTH_MOST && kinds[i].cost >= 0 && kinds[i].cost <= LENGTH_MOST);
         if (kinds[i].usable <= 0 || kinds[i].count <= 0)
             continue;
         unit = common_divisor(unit, kinds[i].usable);
@@ -416,7 +453,6 @@ KnapsackResult *knapsack_cover(Arena *arena, const KnapsackKind *kinds, int kind
         all += (Wide)kinds[i].usable * kinds[i].count;
         boards += kinds[i].count;
     }
-    BUG_UNLESS(boards <= BOARDS_MOST);
     result->covered = need <= all;
     result->proved = result->covered;
     if (need <= 0 || !result->covered)

@@ -17,8 +17,8 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* Boards alike. Usable lengths and costs are at most LENGTH_MOST, counts add up to at most 1,000,000; a kind with
- * nothing usable or a count of 0 is never taken. */
+/* Boards alike. A kind with nothing usable or a count of 0 is never taken. Usable lengths and costs are at most
+ * LENGTH_MOST, counts add up to at most 1,000,000: beyond that every board is taken and nothing is proved. */
 typedef struct KnapsackKind {
     Length usable;
     Length cost; /* >= 0 */

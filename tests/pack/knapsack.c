@@ -127,6 +127,28 @@ START_TEST(little_budget_still_covers)
 }
 END_TEST
 
+START_TEST(beyond_the_range_every_board_is_taken_and_nothing_proved)
+{
+    Arena *arena = arena_new();
+    KnapsackKind long_ones[] = {{LENGTH_MOST + 1, 5, 3}, {7, INT64_MAX, INT32_MAX}, {0, 5, 3}, {-7, -5, 3}};
+    KnapsackResult *result = knapsack_cover(arena, long_ones, 4, 8, 0);
+    assert_true(result->covered);
+    assert_false(result->proved);
+    assert_int_equal(result->cost_bound, 0);
+    assert_int_equal(result->taken[0], 3);
+    assert_int_equal(result->taken[1], INT32_MAX);
+    assert_int_equal(result->taken[2], 0);
+    assert_int_equal(result->taken[3], 0);
+    assert_int_equal(result->boards, INT32_MAX);
+    assert_true(result->cost == INT64_MAX);
+    assert_int_equal(result->usable, 3 * (LENGTH_MOST + 1) + 7 * (Length)INT32_MAX);
+    assert_false(knapsack_cover(arena, long_ones, 4, result->usable + 1, 0)->covered);
+    KnapsackKind many[] = {{5, 5, 1000001}};
+    assert_false(knapsack_cover(arena, many, 1, 8, 0)->proved);
+    arena_free(arena);
+}
+END_TEST
+
 START_TEST(ends_of_the_range)
 {
     Arena *arena = arena_new();
@@ -150,6 +172,7 @@ int main(void)
         a_large_pile_is_proved,
         little_budget_still_covers,
         ends_of_the_range,
+        beyond_the_range_every_board_is_taken_and_nothing_proved,
     };
     return RUN(tests);
 }
