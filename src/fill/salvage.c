@@ -12,21 +12,51 @@ static Length cell_width(const Demand *demand, Length longest, int most)
     return width;
 }
 
-/* Marks the sizes of pieces between the places of one run. */
-static void mark_run(const Demand *demand, const Run *run, Length longest, Sizes *sizes)
+static void mark(const Demand *demand, const Run *run, Length from, Length to, Length longest, Sizes *sizes)
+{
+    Length length = demand_length(run, from, to);
+    if (!demand_is_short(run, from, to) && length <= longest)
+        sizes->index[(length + demand->kerf) / sizes->width] = 1;
+}
+
+/* Marks the sizes of pieces from stud to stud. Runs of one face share most of their studs: `marked` holds of each stud
+ * of the face how far to the right that is done. */
+static void mark_studs(const Demand *demand, const Run *run, Length longest, int *marked, Sizes *sizes)
 {
     const LengthList *studs = demand_studs(demand, run);
-    int places = run->stud_count + 2;
-    for (int i = 0; i < places - 1; i++) {
-        Length from = i == 0 ? run->left : studs->at[run->stud_first + i - 1];
-        for (int j = i + 1; j < places; j++) {
-            Length to = j == places - 1 ? run->right : studs->at[run->stud_first + j - 1];
-            if (to - from > longest)
-                break;
-            if (!demand_is_short(run, from, to) && demand_length(run, from, to) <= longest)
-                sizes->index[(demand_length(run, from, to) + demand->kerf) / sizes->width] = 1;
-        }
+    int end = run->stud_first + run->stud_count;
+    for (int i = run->stud_first; i < end; i++) {
+        for (int j = marked[i] > i ? marked[i] : i + 1; j < end && studs->at[j] - studs->at[i] <= longest; j++)
+            mark(demand, run, studs->at[i], studs->at[j], longest, sizes);
+        marked[i] = end > marked[i] ? end : marked[i];
     }
+}
+
+/* Marks the sizes of pieces that begin or end where the run does. */
+static void mark_ends(const Demand *demand, const Run *run, Length longest, Sizes *sizes)
+{
+    const Length *studs = demand_studs(demand, run)->at + run->stud_first;
+    if (run->right - run->left <= longest)
+        mark(demand, run, run->left, run->right, longest, sizes);
+    for (int i = 0; i < run->stud_count && studs[i] - run->left <= longest; i++)
+        mark(demand, run, run->left, studs[i], longest, sizes);
+    for (int i = run->stud_count - 1; i >= 0 && run->right - studs[i] <= longest; i--)
+        mark(demand, run, studs[i], run->right, longest, sizes);
+}
+
+static void mark_runs(const Demand *demand, const Run *runs, int run_count, Length longest, Sizes *sizes)
+{
+    Arena *arena = arena_new();
+    int *marked = NULL;
+    for (int i = 0; i < run_count; i++) {
+        if (i == 0 || runs[i].face != runs[i - 1].face || runs[i].shortest != runs[i - 1].shortest) {
+            arena_reset(arena);
+            marked = arena_array(arena, int, demand_studs(demand, &runs[i])->count);
+        }
+        mark_studs(demand, &runs[i], longest, marked, sizes);
+        mark_ends(demand, &runs[i], longest, sizes);
+    }
+    arena_free(arena);
 }
 
 Sizes *sizes_find(Arena *arena, const Demand *demand, const Run *runs, int run_count, Length longest, int most)
@@ -35,8 +65,7 @@ Sizes *sizes_find(Arena *arena, const Demand *demand, const Run *runs, int run_c
     sizes->width = cell_width(demand, longest, most);
     sizes->cell_count = (int)((longest + demand->kerf) / sizes->width) + 1;
     sizes->index = arena_array(arena, int, sizes->cell_count);
-    for (int i = 0; i < run_count; i++)
-        mark_run(demand, &runs[i], longest, sizes);
+    mark_runs(demand, runs, run_count, longest, sizes);
     sizes->cells = arena_array(arena, int, sizes->cell_count);
     for (int i = 0; i < sizes->cell_count; i++) {
         if (sizes->index[i] != 0)

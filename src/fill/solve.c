@@ -182,7 +182,7 @@ static int64_t step(Solve *solve)
     solve->bound_known = true;
     give_budget(solve, BUDGET_PER_RUN);
     if (solve->relaxation != NULL) {
-        solve->dive = dive_new(solve->arena, solve->relaxation, solve->solution, solve->beam);
+        solve->dive = dive_new(solve->arena, solve->relaxation, solve->solution, solve->beam, RELAXATION_BUDGET);
         neighborhoods_restart(solve->search);
     }
     return work;

@@ -32,15 +32,11 @@ static Length place_joint(const Arrangement *all, const Run *run, Length x)
     if (!demand->on_studs)
         return demand_mark_down(demand, run, x);
     const LengthList *studs = demand_studs(demand, run);
-    Length best = x, least = LENGTH_MOST;
-    for (int i = run->stud_first; i < run->stud_first + run->stud_count; i++) {
-        Length off = studs->at[i] > x ? studs->at[i] - x : x - studs->at[i];
-        if (off < least) {
-            least = off;
-            best = studs->at[i];
-        }
-    }
-    return best;
+    if (run->stud_count == 0)
+        return x;
+    int last = run->stud_first + run->stud_count - 1, i = demand_first_from(studs, x);
+    i = i < run->stud_first ? run->stud_first : i > last ? last : i;
+    return i > run->stud_first && x - studs->at[i - 1] <= studs->at[i] - x ? studs->at[i - 1] : studs->at[i];
 }
 
 static void flip(Laying *laying, Length left, int from, int to)

@@ -4,6 +4,8 @@
  */
 #include "fill/relax/assignment.h"
 
+#include "fill/buckets.h"
+
 /* A piece that the paths ask for. */
 typedef struct Wanted {
     int run, size;
@@ -21,12 +23,16 @@ typedef struct Assignment {
     struct {
         Wanted *at;
         int count, room;
-    } wanted;          /* run by run */
-    int *by_size;      /* wanted pieces sorted by size */
-    int *first, *last; /* of each size: where those not given yet begin, and its end */
-    Length *left;      /* of each span */
-    int *next;         /* of each kind: the first board that may be untouched */
+    } wanted;              /* run by run */
+    int *by_size;          /* wanted pieces sorted by size */
+    int *first, *last;     /* of each size: where those not given yet begin, and its end */
+    Length *left;          /* of each span */
+    int *next;             /* of each kind: the first board that may be untouched */
+    int *skip;             /* of each kind: itself, or, where it has no untouched board left, one behind it */
+    Buckets rests, boards; /* spans by what is left of them: of boards that something is cut from, of others */
 } Assignment;
+
+enum { TRIED_MOST = 256 }; /* of things that are about as long */
 
 static void find_wanted(Assignment *assignment)
 {
@@ -93,10 +99,41 @@ static int fitting(Assignment *assignment, int size, int span)
     int *from = &assignment->first[size];
     while (*from < assignment->last[size] && assignment->wanted.at[assignment->by_size[*from]].span >= 0)
         ++*from;
-    for (int i = *from; i < assignment->last[size]; i++)
+    for (int i = *from; i < assignment->last[size] && i < *from + TRIED_MOST; i++)
         if (span_fits(assignment, &assignment->wanted.at[assignment->by_size[i]], span))
             return assignment->by_size[i];
     return -1;
+}
+
+/* The first kind at `kind` or behind it that has an untouched board; their count where none has. */
+static int next_kind(Assignment *assignment, int kind)
+{
+    int *skip = assignment->skip, count = assignment->solution->supply->kind_count, found = kind;
+    while (found < count && (skip[found] != found || untouched(assignment, found) < 0)) {
+        if (skip[found] == found)
+            skip[found] = found + 1;
+        found = skip[found];
+    }
+    while (kind < found) {
+        int next = skip[kind];
+        skip[kind] = found;
+        kind = next;
+    }
+    return found;
+}
+
+/* The first kind whose boards are `length` or longer. */
+static int first_kind(const Supply *supply, Length length)
+{
+    int low = 0, high = supply->kind_count;
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (supply->kinds[middle].length < length)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
 }
 
 /* A board for the pattern: of its kind, or, where there is none left, the shortest that holds as much; -1 where there
@@ -104,17 +141,20 @@ static int fitting(Assignment *assignment, int size, int span)
 static int board_for(Assignment *assignment, const ColumnInfo *info)
 {
     const Supply *supply = assignment->solution->supply;
+    const Sizes *sizes = assignment->relaxation->sizes;
     int board = untouched(assignment, info->of);
+    if (board >= 0 || supply->kinds[info->of].span_count != 1)
+        return board;
     int64_t cells = 0;
     for (int i = info->first; i < info->first + info->count; i++)
-        cells += assignment->relaxation->sizes->cells[assignment->relaxation->parts.at[i].at];
-    for (int i = 0; i < supply->kind_count && board < 0 && supply->kinds[info->of].span_count == 1; i++) {
+        cells += sizes->cells[assignment->relaxation->parts.at[i].at];
+    for (int i = next_kind(assignment, first_kind(supply, cells * sizes->width - supply->kerf)); i < supply->kind_count;
+         i = next_kind(assignment, i + 1)) {
         const Kind *kind = &supply->kinds[i];
-        if (kind->span_count == 1 &&
-            (supply->slots[kind->slot_first].left + supply->kerf) / assignment->relaxation->sizes->width >= cells)
-            board = untouched(assignment, i);
+        if (kind->span_count == 1 && (supply->slots[kind->slot_first].left + supply->kerf) / sizes->width >= cells)
+            return untouched(assignment, i);
     }
-    return board;
+    return -1;
 }
 
 static void give_out_patterns(Assignment *assignment)
@@ -135,26 +175,47 @@ static void give_out_patterns(Assignment *assignment)
     }
 }
 
+/* Of the spans there that the piece fits, the shortest, of those the first; -1 where there is none. */
+static int shortest_fitting(const Assignment *assignment, const Wanted *wanted, const Buckets *spans)
+{
+    int best = -1, bucket = -1, tried = 0;
+    for (int span = buckets_from(spans, wanted->wood); span != BUCKETS_NONE && tried < 16 * TRIED_MOST;
+         span = buckets_up(spans, span), tried++) {
+        if (best >= 0 && (spans->cell[span] != bucket || tried >= TRIED_MOST))
+            break; /* all others are longer, or as many have been looked at as is worth it */
+        Length left = assignment->left[span];
+        if (!span_fits(assignment, wanted, span))
+            continue;
+        if (best < 0 || left < assignment->left[best] || (left == assignment->left[best] && span < best))
+            best = span;
+        bucket = spans->cell[span];
+    }
+    return best;
+}
+
 /* What the patterns had no slot for: the shortest rest that fits, else the shortest board. */
 static void give_out_rest(Assignment *assignment)
 {
     const Supply *supply = assignment->solution->supply;
+    buckets_start(&assignment->rests, assignment->arena, supply->span_count, supply->longest);
+    buckets_start(&assignment->boards, assignment->arena, supply->span_count, supply->longest);
+    for (int i = supply->span_count - 1; i >= 0; i--)
+        buckets_put(assignment->left[i] != supply->spans[i].left ? &assignment->rests : &assignment->boards, i,
+                    assignment->left[i]);
     for (int i = 0; i < assignment->wanted.count; i++) {
         Wanted *wanted = &assignment->wanted.at[i];
-        int best = -1;
-        bool best_opened = false;
-        for (int j = 0; j < supply->span_count && wanted->span < 0; j++) {
-            if (!span_fits(assignment, wanted, j))
-                continue;
-            bool opened = assignment->left[j] != supply->spans[j].left;
-            if (best < 0 || opened > best_opened ||
-                (opened == best_opened && assignment->left[j] < assignment->left[best])) {
-                best = j;
-                best_opened = opened;
-            }
-        }
-        if (best >= 0)
-            give(assignment, wanted, best);
+        if (wanted->span >= 0)
+            continue;
+        int span = shortest_fitting(assignment, wanted, &assignment->rests);
+        if (span < 0)
+            span = shortest_fitting(assignment, wanted, &assignment->boards);
+        if (span < 0)
+            continue;
+        give(assignment, wanted, span);
+        buckets_take(&assignment->rests, span);
+        buckets_take(&assignment->boards, span);
+        if (assignment->left[span] > 0)
+            buckets_put(&assignment->rests, span, assignment->left[span]);
     }
 }
 
@@ -203,6 +264,9 @@ void assignment_cover(Arena *arena, const Relaxation *relaxation, Solution *solu
     assignment.next = arena_array(arena, int, solution->supply->kind_count);
     for (int i = 0; i < solution->supply->kind_count; i++)
         assignment.next[i] = solution->supply->kinds[i].first;
+    assignment.skip = arena_array(arena, int, solution->supply->kind_count + 1);
+    for (int i = 0; i <= solution->supply->kind_count; i++)
+        assignment.skip[i] = i;
     give_out_patterns(&assignment);
     give_out_rest(&assignment);
     lay_whole_runs(&assignment);

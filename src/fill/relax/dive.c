@@ -30,6 +30,7 @@ struct Dive {
     Beam *beam;
     PathFixing *fixing;
     int pivots;       /* of the table that may still be made: a table that turns without end is left as it is */
+    int64_t budget;   /* units of work that may still be done; what is not settled by then is left to others */
     bool paths_fixed; /* every way is settled, and `need` counted */
     int *need;
     FixedPatterns fixed;
@@ -37,13 +38,14 @@ struct Dive {
 
 /* ---- begin ---- */
 
-Dive *dive_new(Arena *arena, Relaxation *relaxation, Solution *solution, Beam *beam)
+Dive *dive_new(Arena *arena, Relaxation *relaxation, Solution *solution, Beam *beam, int64_t budget)
 {
     Dive *dive = arena_one(arena, Dive);
     dive->arena = arena;
     dive->relaxation = relaxation;
     dive->solution = solution;
     dive->beam = beam;
+    dive->budget = budget;
     dive->fixing = path_fixing_new(arena, relaxation, solution);
     dive->need = arena_array(arena, int, relaxation->sizes->count);
     dive->pivots = PIVOTS_A_ROW * relaxation->rows;
@@ -54,7 +56,7 @@ Dive *dive_new(Arena *arena, Relaxation *relaxation, Solution *solution, Beam *b
 
 /* ---- the table ---- */
 
-static void reoptimize(Dive *dive, int64_t *work)
+static void reoptimize(Dive *dive)
 {
     Simplex *table = dive->relaxation->table;
     int most = dive->pivots < PIVOTS ? dive->pivots : PIVOTS;
@@ -64,16 +66,14 @@ static void reoptimize(Dive *dive, int64_t *work)
     while (left > 0 && simplex_pivot(table, GAIN))
         left--;
     dive->pivots -= most - left;
-    *work += (most - left) * relaxation_pivot_work(dive->relaxation);
 }
 
-static void find_columns(Dive *dive, int64_t *work)
+static void find_columns(Dive *dive)
 {
     Relaxation *relaxation = dive->relaxation;
     relaxation_read_duals(relaxation);
-    *work += relaxation_column_work(relaxation);
     if (relaxation_add_columns(relaxation, GAIN))
-        reoptimize(dive, work);
+        reoptimize(dive);
 }
 
 /* ---- patterns ---- */
@@ -172,26 +172,35 @@ static void count_need(Dive *dive)
     }
 }
 
+static void spend(Dive *dive, int64_t *work)
+{
+    int64_t units = relaxation_take_work(dive->relaxation) + path_fixing_take_work(dive->fixing);
+    *work += units;
+    dive->budget -= units;
+}
+
 bool dive_step(Dive *dive, int64_t *work)
 {
     *work += 1;
-    if (!dive->paths_fixed) {
+    if (!dive->paths_fixed && dive->budget > 0) {
         int together = 1 + dive->solution->demand->run_count / TOGETHER;
         for (int i = 0; i < together && !dive->paths_fixed; i++)
-            dive->paths_fixed = !path_fixing_step(dive->fixing, work);
-        reoptimize(dive, work);
-        find_columns(dive, work);
+            dive->paths_fixed = !path_fixing_step(dive->fixing);
+        reoptimize(dive);
+        find_columns(dive);
+        spend(dive, work);
         if (dive->paths_fixed)
             count_need(dive);
         return false;
     }
-    if (!is_covered(dive) && !simplex_overflowed(dive->relaxation->table)) {
-        find_columns(dive, work);
+    if (dive->budget > 0 && !is_covered(dive) && !simplex_overflowed(dive->relaxation->table)) {
+        find_columns(dive);
         int together = 1 + dive->solution->supply->board_count / (8 * TOGETHER);
         bool fixed = true;
         for (int i = 0; i < together && fixed; i++)
             fixed = fix_patterns(dive);
-        reoptimize(dive, work);
+        reoptimize(dive);
+        spend(dive, work);
         if (fixed)
             return false;
     }

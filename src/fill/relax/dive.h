@@ -13,8 +13,9 @@
 
 typedef struct Dive Dive;
 
-/* Uses up the relaxation's table. The solution must be empty. */
-Dive *dive_new(Arena *arena, Relaxation *relaxation, Solution *solution, Beam *beam);
+/* Uses up the relaxation's table. The solution must be empty. `budget`: units of work, of which the last step may take
+ * more. */
+Dive *dive_new(Arena *arena, Relaxation *relaxation, Solution *solution, Beam *beam, int64_t budget);
 
 /* Fixes one more path or pattern and adds its work; true when the wall is covered. */
 bool dive_step(Dive *dive, int64_t *work);

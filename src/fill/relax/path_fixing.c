@@ -21,20 +21,26 @@ struct PathFixing {
     Chosen *chosen;  /* of each run */
     bool *closed[2]; /* places of the run in hand and of the one over it */
     bool *reached;   /* places of a run above */
+    int64_t looked;  /* places and columns looked at */
 };
 
+enum { LOOKED_PER_UNIT = 16 };
+
 /* Bottom rows of all faces first, then those above them, and so on. */
-static void find_order(PathFixing *fixing)
+static void find_order(Arena *arena, PathFixing *fixing)
 {
     const Demand *demand = fixing->solution->demand;
-    int count = 0;
-    for (int rank = 0; count < demand->run_count; rank++)
-        for (int i = 0, above = 0; i < demand->row_count; i++, above++) {
-            if (i > 0 && demand->rows[i].face != demand->rows[i - 1].face)
-                above = 0;
-            for (int j = 0; above == rank && j < demand->rows[i].run_count; j++)
-                fixing->order[count++] = demand->rows[i].run_first + j;
-        }
+    int *rank = arena_array(arena, int, demand->row_count);
+    int *first = arena_array(arena, int, demand->row_count + 1); /* of each rank, in the order */
+    for (int i = 0; i < demand->row_count; i++) {
+        rank[i] = i > 0 && demand->rows[i].face == demand->rows[i - 1].face ? rank[i - 1] + 1 : 0;
+        first[rank[i] + 1] += demand->rows[i].run_count;
+    }
+    for (int i = 0; i < demand->row_count; i++)
+        first[i + 1] += first[i];
+    for (int i = 0; i < demand->row_count; i++)
+        for (int j = 0; j < demand->rows[i].run_count; j++)
+            fixing->order[first[rank[i]]++] = demand->rows[i].run_first + j;
 }
 
 PathFixing *path_fixing_new(Arena *arena, Relaxation *relaxation, const Solution *solution)
@@ -66,8 +72,15 @@ PathFixing *path_fixing_new(Arena *arena, Relaxation *relaxation, const Solution
     for (int i = 0; i < 2; i++)
         fixing->closed[i] = arena_array(arena, bool, places + 2);
     fixing->reached = arena_array(arena, bool, places + 2);
-    find_order(fixing);
+    find_order(arena, fixing);
     return fixing;
+}
+
+int64_t path_fixing_take_work(PathFixing *fixing)
+{
+    int64_t units = fixing->looked / LOOKED_PER_UNIT;
+    fixing->looked %= LOOKED_PER_UNIT;
+    return units;
 }
 
 const Chosen *path_fixing_chosen(const PathFixing *fixing)
@@ -115,6 +128,7 @@ static void close_places(PathFixing *fixing, int run, bool *closed)
 {
     const Demand *demand = fixing->solution->demand;
     int end = demand->runs[run].stud_count + 1;
+    fixing->looked += 8 * end;
     for (int i = 1; i < end; i++)
         closed[i] = !keeps_stagger(fixing, &demand->runs[run], paths_place(demand, &demand->runs[run], i));
     closed[0] = closed[end] = false;
@@ -143,12 +157,13 @@ static bool keeps_clear(const Path *path, const bool *closed)
 }
 
 /* Whether `other`, above the run, still has a path when the run takes this one. */
-static bool leaves_way(const PathFixing *fixing, const Run *run, const Path *path, const Run *other)
+static bool leaves_way(PathFixing *fixing, const Run *run, const Path *path, const Run *other)
 {
     const Demand *demand = fixing->solution->demand;
     int end = other->stud_count + 1;
     bool *reached = fixing->reached;
     reached[0] = true;
+    fixing->looked += (int64_t)end * (path->count + 1);
     for (int to = 1; to <= end; to++) {
         Length x = paths_place(demand, other, to);
         reached[to] = false;
@@ -158,13 +173,14 @@ static bool leaves_way(const PathFixing *fixing, const Run *run, const Path *pat
             Length length = x - paths_place(demand, other, from);
             if (length > fixing->solution->supply->longest)
                 break;
+            fixing->looked++;
             reached[to] = reached[from] && !demand_is_short(other, paths_place(demand, other, from), x);
         }
     }
     return reached[end];
 }
 
-static bool leaves_ways(const PathFixing *fixing, int index, const Path *path)
+static bool leaves_ways(PathFixing *fixing, int index, const Path *path)
 {
     const Demand *demand = fixing->solution->demand;
     const Run *run = &demand->runs[index];
@@ -181,7 +197,7 @@ static bool leaves_ways(const PathFixing *fixing, int index, const Path *path)
 /* ---- choosing ---- */
 
 /* Whether the run can take this path of the column, and the one over it (-1: none) the other. */
-static bool fits(const PathFixing *fixing, int column, bool above, int run, int over)
+static bool fits(PathFixing *fixing, int column, bool above, int run, int over)
 {
     const Run *runs = fixing->solution->demand->runs;
     Path path = relaxation_path(fixing->relaxation, column, above);
@@ -195,11 +211,12 @@ static bool fits(const PathFixing *fixing, int column, bool above, int run, int 
 }
 
 /* The column of the block that the table uses most of those that fit, pairs where there is a run over this one. */
-static Chosen most_used(const PathFixing *fixing, int run, int over)
+static Chosen most_used(PathFixing *fixing, int run, int over)
 {
     const Relaxation *relaxation = fixing->relaxation;
     Chosen best = {.column = -1};
     int64_t most = USED_LEAST;
+    fixing->looked += relaxation->infos.count;
     for (int i = 0; i < relaxation->infos.count; i++) {
         const ColumnInfo *info = &relaxation->infos.at[i];
         if (info->kind != COLUMN_PATHS || info->of != relaxation->block_of[run] ||
@@ -217,13 +234,12 @@ static Chosen most_used(const PathFixing *fixing, int run, int over)
 
 /* The cheapest at the prices of now, which keeps clear of closed places as far as can be; column -1 where there is
  * none. */
-static Chosen cheapest(PathFixing *fixing, int run, int over, int64_t *work)
+static Chosen cheapest(PathFixing *fixing, int run, int over)
 {
     Relaxation *relaxation = fixing->relaxation;
     int index = relaxation->block_of[run];
     const Block *block = &relaxation->blocks[index];
     relaxation_read_duals(relaxation);
-    *work += relaxation_column_work(relaxation);
     int64_t cost = over >= 0 ? paths_cheapest_pair(relaxation->paths, &block->run, relaxation->duals, fixing->closed[0],
                                                    fixing->closed[1])
                              : paths_cheapest(relaxation->paths, &block->run, relaxation->duals, fixing->closed[0]);
@@ -243,7 +259,7 @@ static void take(PathFixing *fixing, int run, Chosen chosen)
         fixing->chosen[run] = chosen;
 }
 
-bool path_fixing_step(PathFixing *fixing, int64_t *work)
+bool path_fixing_step(PathFixing *fixing)
 {
     const Demand *demand = fixing->solution->demand;
     while (fixing->next < demand->run_count && fixing->fixed[fixing->order[fixing->next]])
@@ -258,7 +274,7 @@ bool path_fixing_step(PathFixing *fixing, int64_t *work)
         close_places(fixing, over, fixing->closed[1]);
     Chosen chosen = most_used(fixing, run, over);
     if (chosen.column < 0)
-        chosen = cheapest(fixing, run, over, work);
+        chosen = cheapest(fixing, run, over);
     if (chosen.column >= 0)
         simplex_fix(fixing->relaxation->table, chosen.column, 1);
     take(fixing, run, chosen);

@@ -22,7 +22,10 @@ PathFixing *path_fixing_new(Arena *arena, Relaxation *relaxation, const Solution
 
 /* Fixes the paths of the next run and of the one above it where they go together; false where none is left. Reoptimize
  * the table afterwards. */
-bool path_fixing_step(PathFixing *fixing, int64_t *work);
+bool path_fixing_step(PathFixing *fixing);
+
+/* Units of work since the last call, but for that of the relaxation. */
+int64_t path_fixing_take_work(PathFixing *fixing);
 
 /* Of each run. */
 const Chosen *path_fixing_chosen(const PathFixing *fixing);

@@ -9,46 +9,64 @@
  */
 #include "fill/relax/paths.h"
 
-enum { TWO_STUDS_MOST = 400 };
+#include <string.h>
+
+enum { TWO_STUDS_MOST = 400, PAIR_WORK_MOST = 2000000 };
 
 typedef struct PathStep {
     int from; /* place; -1: not reached */
     bool above;
 } PathStep;
 
+/* What the run in hand is like: its places, the pieces between them, and where joints are too near. */
+typedef struct Graph {
+    Length *x;   /* of each place */
+    int *last;   /* of each place: the farthest that a piece from there could reach */
+    int *first;  /* of each place: the first of its pieces, to the place behind it */
+    int *size;   /* of each piece, -1 where there is none such */
+    int room;    /* pieces */
+    int *near;   /* of each place: the first of those at which a joint is too near to one here */
+    int *beyond; /* and the first behind them that is not */
+    int end;     /* the right end */
+} Graph;
+
 struct Paths {
+    Arena *arena;
     const Demand *demand;
     const Sizes *sizes;
     Length longest;
+    Graph graph;
     int width;        /* of a row of `reached` and `steps` */
     int64_t *reached; /* least price; -1 where not reached; one row for paths_cheapest, else by a and b */
     PathStep *steps;
     int64_t *nothing; /* prices of nothing */
-    bool two;
-    int *found; /* places */
-    int end;    /* the right end of the run asked for last */
-    bool was_two;
+    int *found;       /* places */
+    bool was_two;     /* of what was found last */
+    int64_t work;
 };
 
 Paths *paths_new(Arena *arena, const Demand *demand, const Sizes *sizes, Length longest, int studs)
 {
     Paths *paths = arena_one(arena, Paths);
+    Graph *graph = &paths->graph;
+    int places = studs + 2;
+    paths->arena = arena;
     paths->demand = demand;
     paths->sizes = sizes;
     paths->longest = longest;
-    paths->width = studs + 2;
-    paths->two = studs <= TWO_STUDS_MOST;
-    size_t states = (size_t)paths->width * (size_t)(paths->two ? paths->width : 1);
+    graph->x = arena_array(arena, Length, places);
+    graph->last = arena_array(arena, int, places);
+    graph->first = arena_array(arena, int, places);
+    graph->near = arena_array(arena, int, places);
+    graph->beyond = arena_array(arena, int, places);
+    paths->width = (studs < TWO_STUDS_MOST ? studs : TWO_STUDS_MOST) + 2;
+    size_t states = (size_t)paths->width * (size_t)paths->width;
+    states = states > (size_t)places ? states : (size_t)places;
     paths->reached = arena_array(arena, int64_t, states);
     paths->steps = arena_array(arena, PathStep, states);
     paths->nothing = arena_array(arena, int64_t, sizes->count);
-    paths->found = arena_array(arena, int, paths->width);
+    paths->found = arena_array(arena, int, places);
     return paths;
-}
-
-bool paths_allow_pairs(const Paths *paths)
-{
-    return paths->two;
 }
 
 Length paths_place(const Demand *demand, const Run *run, int place)
@@ -58,85 +76,169 @@ Length paths_place(const Demand *demand, const Run *run, int place)
     return place == run->stud_count + 1 ? run->right : demand_studs(demand, run)->at[run->stud_first + place - 1];
 }
 
-/* Price of the piece between two places; -1 where there is no such piece. */
-static int64_t price_of(const Paths *paths, const Run *run, const int64_t *duals, Length left, Length right)
+/* ---- the graph ---- */
+
+static void find_places(Paths *paths, const Run *run)
 {
-    Length length = demand_length(run, left, right);
-    if (demand_is_short(run, left, right) || length > paths->longest)
-        return -1;
-    return duals[sizes_index(paths->sizes, length + paths->demand->kerf)];
+    Graph *graph = &paths->graph;
+    graph->end = run->stud_count + 1;
+    for (int i = 0; i <= graph->end; i++)
+        graph->x[i] = paths_place(paths->demand, run, i);
+    for (int i = 0, last = 0; i <= graph->end; i++) {
+        while (last < graph->end && graph->x[last + 1] - graph->x[i] <= paths->longest)
+            last++;
+        last = last > i ? last : i;
+        graph->last[i] = last;
+    }
 }
+
+/* Joints stand at studs alone: what is at an end is near to nothing. */
+static void find_near(Paths *paths)
+{
+    Graph *graph = &paths->graph;
+    Length stagger = paths->demand->stagger;
+    int near = 1, beyond = 1;
+    for (int i = 1; i < graph->end; i++) {
+        while (near < graph->end && graph->x[near] <= graph->x[i] - stagger)
+            near++;
+        while (beyond < graph->end && graph->x[beyond] < graph->x[i] + stagger)
+            beyond++;
+        graph->near[i] = near;
+        graph->beyond[i] = beyond;
+    }
+    graph->near[0] = graph->beyond[0] = graph->near[graph->end] = graph->beyond[graph->end] = graph->end + 1;
+}
+
+static void find_pieces(Paths *paths, const Run *run)
+{
+    Graph *graph = &paths->graph;
+    int pieces = 0;
+    for (int i = 0; i < graph->end; i++)
+        pieces += graph->last[i] - i;
+    if (graph->room < pieces) {
+        graph->room = 2 * pieces;
+        graph->size = arena_array(paths->arena, int, graph->room);
+    }
+    pieces = 0;
+    for (int from = 0; from < graph->end; from++) {
+        graph->first[from] = pieces;
+        for (int to = from + 1; to <= graph->last[from]; to++) {
+            Length left = graph->x[from], right = graph->x[to], length = demand_length(run, left, right);
+            bool is_piece = !demand_is_short(run, left, right) && length <= paths->longest;
+            graph->size[pieces++] = is_piece ? sizes_index(paths->sizes, length + paths->demand->kerf) : -1;
+        }
+    }
+    paths->work += pieces;
+}
+
+/* A pair's work: for each place behind, as many steps as it reaches places for each place that the other may stand at.
+ */
+static int64_t pair_work(const Graph *graph)
+{
+    int64_t work = 0;
+    for (int i = 0; i < graph->end; i++)
+        work += 2 * (int64_t)(graph->last[i] - i) * (graph->last[i] - i + 1);
+    return work;
+}
+
+int64_t paths_work_of_pair(Paths *paths, const Run *run)
+{
+    if (run->stud_count > TWO_STUDS_MOST)
+        return -1;
+    find_places(paths, run);
+    int64_t work = pair_work(&paths->graph);
+    return work <= PAIR_WORK_MOST ? work : -1;
+}
+
+int64_t paths_take_work(Paths *paths)
+{
+    int64_t work = paths->work;
+    paths->work = 0;
+    return work;
+}
+
+/* ---- one ---- */
 
 int64_t paths_cheapest(Paths *paths, const Run *run, const int64_t *duals, const bool *closed)
 {
-    int end = run->stud_count + 1;
-    paths->end = end;
+    const Graph *graph = &paths->graph;
+    int64_t *reached = paths->reached;
+    find_places(paths, run);
+    find_pieces(paths, run);
     paths->was_two = false;
-    paths->reached[0] = 0;
-    for (int to = 1; to <= end; to++) {
-        Length x = paths_place(paths->demand, run, to);
-        int64_t least = -1;
-        for (int from = to - 1; from >= 0 && x - paths_place(paths->demand, run, from) <= paths->longest; from--) {
-            int64_t price = price_of(paths, run, duals, paths_place(paths->demand, run, from), x);
-            if (price < 0 || paths->reached[from] < 0 || (least >= 0 && paths->reached[from] + price >= least))
+    for (int to = 1; to <= graph->end; to++)
+        reached[to] = -1;
+    reached[0] = 0;
+    for (int from = 0; from < graph->end; from++) {
+        if (reached[from] < 0)
+            continue;
+        if (from > 0 && closed != NULL && closed[from])
+            reached[from] += PATHS_CLOSED;
+        const int *size = graph->size + graph->first[from] - (from + 1);
+        for (int to = from + 1; to <= graph->last[from]; to++) {
+            if (size[to] < 0)
                 continue;
-            least = paths->reached[from] + price;
+            int64_t price = reached[from] + duals[size[to]];
+            if (reached[to] >= 0 && reached[to] < price)
+                continue;
+            reached[to] = price;
             paths->steps[to].from = from;
         }
-        paths->reached[to] = least >= 0 && to < end && closed != NULL && closed[to] ? least + PATHS_CLOSED : least;
     }
-    return paths->reached[end];
+    return reached[graph->end];
 }
 
-/* Whether a joint at `x` keeps its stagger to where the other of the two stands. */
-static bool keeps_stagger(const Paths *paths, const Run *run, Length x, int other)
-{
-    if (other == 0 || other == run->stud_count + 1)
-        return true;
-    Length joint = paths_place(paths->demand, run, other);
-    return x >= joint + paths->demand->stagger || x <= joint - paths->demand->stagger;
-}
+/* ---- two ---- */
 
 /* Goes on with the one that is behind. */
-static void go_on(Paths *paths, const Run *run, const int64_t *duals, const bool *closed, int behind, int other,
-                  bool above)
+static void go_on(Paths *paths, const int64_t *duals, const bool *closed, int behind, int other, bool above)
 {
-    int width = paths->width, end = run->stud_count + 1;
-    int64_t so_far = paths->reached[above ? other * width + behind : behind * width + other];
-    Length left = paths_place(paths->demand, run, behind);
-    for (int to = behind + 1; so_far >= 0 && to <= end; to++) {
-        Length x = paths_place(paths->demand, run, to);
-        if (x - left > paths->longest)
-            break;
-        int64_t price = price_of(paths, run, duals, left, x);
-        if (price < 0 || (to < end && !keeps_stagger(paths, run, x, other)))
+    const Graph *graph = &paths->graph;
+    const int *size = graph->size + graph->first[behind] - (behind + 1);
+    size_t row = (size_t)(above ? other * paths->width : other), step = (size_t)(above ? 1 : paths->width);
+    int64_t *reached = paths->reached + row;
+    PathStep *steps = paths->steps + row;
+    int64_t so_far = reached[step * (size_t)behind];
+    if (so_far < 0)
+        return;
+    paths->work += graph->last[behind] - behind;
+    for (int to = behind + 1; to <= graph->last[behind]; to++) {
+        if (to >= graph->near[other] && to < graph->beyond[other]) {
+            to = graph->beyond[other] - 1;
             continue;
-        price += so_far + (to < end && closed != NULL && closed[to] ? PATHS_CLOSED : 0);
-        int state = above ? other * width + to : to * width + other;
-        if (paths->reached[state] >= 0 && paths->reached[state] <= price)
+        }
+        if (size[to] < 0)
             continue;
-        paths->reached[state] = price;
-        paths->steps[state] = (PathStep){behind, above};
+        int64_t price = so_far + duals[size[to]];
+        if (closed != NULL && to < graph->end && closed[to])
+            price += PATHS_CLOSED;
+        size_t state = step * (size_t)to;
+        if (reached[state] >= 0 && reached[state] <= price)
+            continue;
+        reached[state] = price;
+        steps[state] = (PathStep){behind, above};
     }
 }
 
-static int64_t two(Paths *paths, const Run *run, const int64_t *duals, const bool *closed, const int64_t *prices_above,
+static int64_t two(Paths *paths, const Run *run, const int64_t *duals, const bool *closed, const int64_t *duals_above,
                    const bool *closed_above)
 {
-    int width = paths->width, end = run->stud_count + 1;
-    for (int a = 0; a <= end; a++)
-        for (int b = 0; b <= end; b++)
-            paths->reached[a * width + b] = -1;
+    const Graph *graph = &paths->graph;
+    int width = paths->width;
+    find_places(paths, run);
+    find_near(paths);
+    find_pieces(paths, run);
+    for (int a = 0; a <= graph->end; a++)
+        memset(paths->reached + a * width, -1, (size_t)(graph->end + 1) * sizeof *paths->reached);
     paths->reached[0] = 0;
-    paths->end = end;
     paths->was_two = true;
-    for (int behind = 0; behind < end; behind++) {
-        for (int other = behind; other <= end; other++)
-            go_on(paths, run, duals, closed, behind, other, false);
-        for (int other = behind + 1; other <= end; other++)
-            go_on(paths, run, prices_above, closed_above, behind, other, true);
+    for (int behind = 0; behind < graph->end; behind++) {
+        for (int other = behind; other <= graph->last[behind]; other++)
+            go_on(paths, duals, closed, behind, other, false);
+        for (int other = behind + 1; other <= graph->last[behind]; other++)
+            go_on(paths, duals_above, closed_above, behind, other, true);
     }
-    return paths->reached[end * width + end];
+    return paths->reached[graph->end * width + graph->end];
 }
 
 int64_t paths_cheapest_beside(Paths *paths, const Run *run, const int64_t *duals, const bool *closed)
@@ -152,7 +254,7 @@ int64_t paths_cheapest_pair(Paths *paths, const Run *run, const int64_t *duals, 
 
 const int *paths_found(Paths *paths, bool above, int *count)
 {
-    int a = paths->end, b = paths->end;
+    int a = paths->graph.end, b = a;
     *count = 0;
     if (!paths->was_two) {
         for (; a > 0; a = paths->steps[a].from)

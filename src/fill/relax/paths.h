@@ -29,9 +29,12 @@ int64_t paths_cheapest_beside(Paths *paths, const Run *run, const int64_t *duals
 int64_t paths_cheapest_pair(Paths *paths, const Run *run, const int64_t *duals, const bool *closed,
                             const bool *closed_above);
 
-/* Whether paths_cheapest_beside and paths_cheapest_pair may be asked for: a run of very many studs takes too much room.
+/* The work of either of these at the most, in steps from place to place; -1 where the run has too many studs for them.
  */
-bool paths_allow_pairs(const Paths *paths);
+int64_t paths_work_of_pair(Paths *paths, const Run *run);
+
+/* Steps from place to place since the last call. */
+int64_t paths_take_work(Paths *paths);
 
 /* What was found last, of the run or of the one above: the places at which its pieces end, from the right end on; the
  * last begins at place 0. Lives until the next call. */

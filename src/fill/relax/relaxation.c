@@ -21,7 +21,9 @@ enum {
     RAISED_MOST = 3,
     RAISED_BY = 3,
     CLOSE = 4096,
-    PIVOTS_A_ROW = 20
+    PIVOTS_A_ROW = 20,
+    ROUND_MOST = 8000000, /* steps of paths in one round of columns */
+    WORK_PER_UNIT = 32    /* products of the table or steps of paths that make one unit of the fill's work */
 };
 
 /* ---- blocks, bands ---- */
@@ -100,16 +102,27 @@ static int64_t single_path(const Relaxation *relaxation, const Block *block)
     return paths_cheapest(relaxation->paths, &block->run, relaxation->duals, NULL);
 }
 
-/* Pairs where stagger binds, and a row for each kind of paths; false where some block has no path. */
+/* Pairs where stagger binds and their paths are no more work than a round may be, and a row for each kind of paths;
+ * false where some block has no path, or single paths alone are too much work. */
 static bool find_pairs(Relaxation *relaxation)
 {
     int row = relaxation->sizes->count;
+    int64_t round = 0;
+    for (int i = 0; i < relaxation->block_count && round <= ROUND_MOST; i++) {
+        if (paths_cheapest(relaxation->paths, &relaxation->blocks[i].run, relaxation->duals, NULL) < 0)
+            return false;
+        round += paths_take_work(relaxation->paths);
+    }
+    if (round > ROUND_MOST)
+        return false;
     for (int i = 0; i < relaxation->block_count; i++) {
         Block *block = &relaxation->blocks[i];
-        if (paths_cheapest(relaxation->paths, &block->run, relaxation->duals, NULL) < 0)
-            return false;
-        if (relaxation->demand->stagger > 0 && block->singles > 1 && paths_allow_pairs(relaxation->paths) &&
+        int64_t work = relaxation->demand->stagger > 0 && block->singles > 1
+                           ? paths_work_of_pair(relaxation->paths, &block->run)
+                           : -1;
+        if (work >= 0 && round + work <= ROUND_MOST &&
             paths_cheapest_pair(relaxation->paths, &block->run, relaxation->duals, NULL, NULL) >= 0) {
+            round += work;
             block->pairs = block->singles / 2;
             block->singles %= 2;
             block->pair_row = row++;
@@ -263,6 +276,7 @@ static void read_prices(Relaxation *relaxation, bool smooth)
         relaxation->duals[i] = smooth ? (3 * relaxation->best_duals[i] + now) / 4 : now;
     }
     salvage_best(relaxation->sizes, relaxation->duals, relaxation->best);
+    relaxation->work += (int64_t)sizes * relaxation->sizes->cell_count + relaxation->supply->kind_count;
 }
 
 void relaxation_read_duals(Relaxation *relaxation)
@@ -306,7 +320,8 @@ static bool begin_table(Relaxation *relaxation)
     Simplex *table = relaxation->table;
     int sizes = relaxation->sizes->count, row = 0;
     for (int i = 0; i < sizes; i++, row++) {
-        int slack = begin_column(relaxation, slack_cost(relaxation, i), COLUMN_SLACK, i);
+        relaxation->slack_costs[i] = slack_cost(relaxation, i);
+        int slack = begin_column(relaxation, relaxation->slack_costs[i], COLUMN_SLACK, i);
         simplex_entry(table, row, 1);
         simplex_basic(table, row, slack);
         simplex_set_right_side(table, row, LITTLE * (1 + (i * 37) % 64));
@@ -359,6 +374,7 @@ Relaxation *relaxation_new(Arena *arena, const Demand *demand, const Supply *sup
     relaxation->duals = arena_array(arena, int64_t, relaxation->sizes->count);
     relaxation->best_duals = arena_array(arena, int64_t, relaxation->sizes->count);
     relaxation->best = arena_array(arena, int64_t, relaxation->sizes->cell_count);
+    relaxation->slack_costs = arena_array(arena, int64_t, relaxation->sizes->count);
     for (int i = 0; i < relaxation->sizes->count; i++)
         relaxation->duals[i] = relaxation->sizes->cells[i] * relaxation->sizes->width;
     if (!find_pairs(relaxation))
@@ -376,11 +392,27 @@ static void keep_if_it_gains(Relaxation *relaxation, int column, int64_t least)
         drop_column(relaxation);
 }
 
+/* Of the band that begins with the kind `next`, the kind whose boards are worth most beyond their length; `next` goes
+ * on to the next band. */
+static int best_of_band(const Relaxation *relaxation, int *next)
+{
+    int band = relaxation->band_of_kind[*next], best = *next;
+    int64_t most = 0;
+    for (int i = *next; i < relaxation->supply->kind_count && relaxation->band_of_kind[i] == band; i++, ++*next) {
+        int64_t worth = best_of_kind(relaxation, i) - relaxation->supply->kinds[i].length;
+        if (i == best || worth > most) {
+            best = i;
+            most = worth;
+        }
+    }
+    return best;
+}
+
 bool relaxation_add_columns(Relaxation *relaxation, int64_t least)
 {
     int before = simplex_columns(relaxation->table);
-    for (int i = 0; i < relaxation->supply->kind_count && relaxation->best[relaxation->sizes->cell_count - 1] > 0; i++)
-        keep_if_it_gains(relaxation, add_pattern(relaxation, i), least);
+    for (int i = 0; i < relaxation->supply->kind_count && relaxation->best[relaxation->sizes->cell_count - 1] > 0;)
+        keep_if_it_gains(relaxation, add_pattern(relaxation, best_of_band(relaxation, &i)), least);
     for (int i = 0; i < relaxation->block_count; i++) {
         const Block *block = &relaxation->blocks[i];
         if (block->pairs > 0) {
@@ -406,7 +438,7 @@ void relaxation_raise_slack_costs(Relaxation *relaxation)
 {
     relaxation->raises++;
     for (int i = 0; i < relaxation->sizes->count; i++) {
-        int64_t cost = slack_cost(relaxation, i);
+        int64_t cost = relaxation->slack_costs[i];
         for (int j = 0; j < relaxation->raises; j++)
             cost *= RAISED_BY;
         simplex_set_cost(relaxation->table, 2 * i, cost);
@@ -425,24 +457,21 @@ static bool raise_slack_costs(Relaxation *relaxation)
     return true;
 }
 
-int64_t relaxation_pivot_work(const Relaxation *relaxation)
+int64_t relaxation_take_work(Relaxation *relaxation)
 {
-    return (int64_t)relaxation->rows * relaxation->rows / 32;
+    int64_t *work = &relaxation->work;
+    *work += simplex_work(relaxation->table) + paths_take_work(relaxation->paths);
+    int64_t units = *work / WORK_PER_UNIT;
+    *work %= WORK_PER_UNIT;
+    return units;
 }
 
-int64_t relaxation_column_work(const Relaxation *relaxation)
+static bool step(Relaxation *relaxation)
 {
-    return (int64_t)relaxation->sizes->count * relaxation->sizes->cell_count / 32;
-}
-
-bool relaxation_step(Relaxation *relaxation, int64_t *work)
-{
-    *work += relaxation_pivot_work(relaxation);
     bool pivoted = relaxation->pivots++ < relaxation->pivots_most && simplex_pivot(relaxation->table, GAIN_LEAST);
     if (pivoted && ++relaxation->since < relaxation->rows)
         return false;
     relaxation->since = 0;
-    *work += relaxation_column_work(relaxation);
     if (relaxation->pivots >= relaxation->pivots_most || simplex_overflowed(relaxation->table)) {
         read_prices(relaxation, true);
         better_bound(relaxation);
@@ -453,6 +482,13 @@ bool relaxation_step(Relaxation *relaxation, int64_t *work)
     if (!close && ((relaxation->bound >= 0 && improve(relaxation, true)) || improve(relaxation, false)))
         return false;
     return (close || !pivoted) && !raise_slack_costs(relaxation);
+}
+
+bool relaxation_step(Relaxation *relaxation, int64_t *work)
+{
+    bool done = step(relaxation);
+    *work += relaxation_take_work(relaxation);
+    return done;
 }
 
 const Sizes *relaxation_sizes(const Relaxation *relaxation)

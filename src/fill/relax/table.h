@@ -67,13 +67,15 @@ typedef struct Relaxation {
         int count, room;
     } parts;
     int pivots, pivots_most;
-    int since;  /* pivots since columns were looked for */
-    int raises; /* how often the slack costs were raised */
+    int since;    /* pivots since columns were looked for */
+    int raises;   /* how often the slack costs were raised */
+    int64_t work; /* since it was taken last, but for that of the table and the paths */
 
-    int64_t *duals;      /* tried, of sizes; none below 0 */
-    int64_t *best_duals; /* those of the best bound so far */
-    Length bound;        /* -1 before the first */
-    int64_t *best;       /* value of each capacity at the duals tried */
+    int64_t *duals;       /* tried, of sizes; none below 0 */
+    int64_t *best_duals;  /* those of the best bound so far */
+    Length bound;         /* -1 before the first */
+    int64_t *slack_costs; /* of sizes, before they were raised */
+    int64_t *best;        /* value of each capacity at the duals tried */
 } Relaxation;
 
 /* Takes the duals of the table as those tried, and works out the best that can be cut at them. */
@@ -105,8 +107,7 @@ static inline int path_from(const Path *path, int i)
 /* The size of that piece on the block's run. */
 int relaxation_piece_size(const Relaxation *relaxation, const Block *block, const Path *path, int i);
 
-/* The work of one pivot, and of a search for columns. */
-int64_t relaxation_pivot_work(const Relaxation *relaxation);
-int64_t relaxation_column_work(const Relaxation *relaxation);
+/* Units of the fill's work since the last call: pivots, paths, patterns. */
+int64_t relaxation_take_work(Relaxation *relaxation);
 
 #endif

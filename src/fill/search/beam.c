@@ -21,6 +21,8 @@ enum {
     NOISE = 400000 /* nm, up to 2^(NOISES-1) times as much */,
     NOISES = 7,
     WORK_OF_RUN = 16,
+    WORK_OF_REACH = 64,  /* pieces looked at for one unit */
+    KEPT_MOST = 2000000, /* prices of places */
     WORK_OF_NODE = 10
 };
 
@@ -34,6 +36,10 @@ struct Beam {
     Solution *solution;
     const Sizes *sizes;
     const int64_t *prices;
+    int *like;            /* of each run: the first one with the same places */
+    int64_t **reached_of; /* of each run that is such a first one, once it was asked for */
+    int64_t *scratch;     /* for one run, where too much is kept already */
+    int64_t kept;
 
     /* of the run in hand */
     const Run *run;
@@ -44,7 +50,7 @@ struct Beam {
     Random *random;
     uint64_t noise;
     LengthList near;
-    LengthList reached; /* price of the run from its left end to each of its places */
+    const int64_t *reached; /* price of the run from its left end to each of its places; NULL before prices are used */
     Length tails[TAILS_MOST];
     int tail_count;
     Nodes nodes;
@@ -63,10 +69,31 @@ Beam *beam_new(Arena *arena, Solution *solution)
     return beam;
 }
 
+static bool same_places(const Run *one, const Run *other)
+{
+    return one->left == other->left && one->right == other->right && one->stud_first == other->stud_first &&
+           one->stud_count == other->stud_count && one->closer == other->closer;
+}
+
 void beam_use_prices(Beam *beam, const Sizes *sizes, const int64_t *prices)
 {
+    const Demand *demand = beam->solution->demand;
+    int places = 0;
     beam->sizes = sizes;
     beam->prices = prices;
+    beam->like = arena_array(beam->arena, int, demand->run_count);
+    beam->reached_of = arena_array(beam->arena, int64_t *, demand->run_count);
+    beam->kept = 0;
+    for (int i = 0; i < demand->run_count; i++) {
+        const Run *run = &demand->runs[i];
+        int below = demand->rows[run->row].below;
+        beam->like[i] = i;
+        for (int j = 0; below >= 0 && j < demand->rows[below].run_count; j++)
+            if (same_places(run, &demand->runs[demand->rows[below].run_first + j]))
+                beam->like[i] = beam->like[demand->rows[below].run_first + j];
+        places = run->stud_count + 1 > places ? run->stud_count + 1 : places;
+    }
+    beam->scratch = arena_array(beam->arena, int64_t, places);
 }
 
 /* ---- the value of the run up to x ---- */
@@ -82,41 +109,58 @@ static int64_t price_between(const Beam *beam, Length from, Length to)
     return beam->prices[beam->sizes->index[cell]];
 }
 
-/* Least price from the left end to each stud and the right end. */
-static void reach_places(Beam *beam)
+/* Least price from the left end to each stud and the right end, into `reached`. */
+static void find_reached(Beam *beam, int64_t *reached)
 {
     const Run *run = beam->run;
     const LengthList *studs = demand_studs(beam->solution->demand, run);
-    beam->reached.count = 0;
-    if (beam->prices == NULL)
-        return;
+    int looked = 0;
     for (int j = 0; j <= run->stud_count; j++) {
         Length to = j == run->stud_count ? run->right : studs->at[run->stud_first + j];
         int64_t least = price_between(beam, run->left, to);
-        for (int i = j - 1; i >= 0; i--) {
+        for (int i = j - 1; i >= 0; i--, looked++) {
             Length from = studs->at[run->stud_first + i];
             if (to - from > beam->solution->supply->longest)
                 break;
-            int64_t price = beam->reached.at[i] + price_between(beam, from, to);
+            int64_t price = reached[i] + price_between(beam, from, to);
             if (price < least)
                 least = price;
         }
         if (least >= INT64_MAX / 4) /* no path by the rules: by its length */
             least = to - run->left;
-        *arena_push(beam->arena, &beam->reached) = least;
+        reached[j] = least;
     }
+    beam->work += looked / WORK_OF_REACH;
+}
+
+static void reach_places(Beam *beam)
+{
+    if (beam->prices == NULL)
+        return;
+    int like = beam->like[beam->index], places = beam->run->stud_count + 1;
+    beam->reached = beam->reached_of[like];
+    if (beam->reached != NULL)
+        return;
+    int64_t *reached = beam->scratch;
+    if (beam->kept + places <= KEPT_MOST) {
+        reached = arena_array(beam->arena, int64_t, places);
+        beam->reached_of[like] = reached;
+        beam->kept += places;
+    }
+    find_reached(beam, reached);
+    beam->reached = reached;
 }
 
 static int64_t value_to(const Beam *beam, Length x)
 {
     const Run *run = beam->run;
-    if (beam->reached.count == 0 || x == run->left)
+    if (beam->reached == NULL || x == run->left)
         return x - run->left;
     if (x == run->right)
-        return beam->reached.at[run->stud_count];
+        return beam->reached[run->stud_count];
     const LengthList *studs = demand_studs(beam->solution->demand, run);
     int place = demand_first_from(studs, x + 1) - run->stud_first;
-    return place == 0 ? x - run->left : beam->reached.at[place - 1] + (x - studs->at[run->stud_first + place - 1]);
+    return place == 0 ? x - run->left : beam->reached[place - 1] + (x - studs->at[run->stud_first + place - 1]);
 }
 
 /* ---- where joints may stand ---- */

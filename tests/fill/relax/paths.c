@@ -137,8 +137,37 @@ START_TEST(ways_are_the_cheapest_of_all)
 }
 END_TEST
 
+/* The work of a pair that is promised holds; where studs stand so close that it would be too much, there is none. */
+START_TEST(pairs_are_no_more_work_than_is_said)
+{
+    for (int spacing = 1; spacing <= 16; spacing *= 2) {
+        Arena *arena = arena_new();
+        Err err;
+        Wall *wall = random_wall(arena, 1, RANDOM_HOUSE_STUDS);
+        wall->faces.at[0].width = 300 * LENGTH_INCH;
+        wall->faces.at[0].openings = (Openings){0};
+        wall->faces.at[0].studs =
+            (Studs){.given = true, .regular = true, .first = LENGTH_INCH, .spacing = spacing * LENGTH_INCH};
+        const Demand *demand = demand_new(arena, layout_wall(arena, wall, &err));
+        const Run *run = &demand->runs[0];
+        Sizes *sizes = sizes_find(arena, demand, demand->runs, demand->run_count, 200 * LENGTH_INCH, 2048);
+        int64_t *duals = arena_array(arena, int64_t, sizes->count);
+        Paths *paths = paths_new(arena, demand, sizes, 200 * LENGTH_INCH, 1000);
+        int64_t promised = paths_work_of_pair(paths, run);
+        assert_true((promised < 0) == (spacing == 1));
+        if (promised >= 0) {
+            paths_take_work(paths);
+            paths_cheapest_pair(paths, run, duals, NULL, NULL);
+            int64_t pieces = (int64_t)(run->stud_count + 2) * (run->stud_count + 2);
+            assert_true(paths_take_work(paths) <= promised + pieces);
+        }
+        arena_free(arena);
+    }
+}
+END_TEST
+
 int main(void)
 {
-    const TTest *const tests[] = {ways_are_the_cheapest_of_all};
+    const TTest *const tests[] = {ways_are_the_cheapest_of_all, pairs_are_no_more_work_than_is_said};
     return RUN(tests);
 }
