@@ -127,7 +127,8 @@ static void read_hung(Arena *arena, Demand *demand, HungList *by_row, const int 
     for (int i = 0; i < demand->hung_count; i++) {
         const HungPiece *record = &wall->hung_pieces.at[i];
         Hung *hung = &demand->hung[i];
-        *hung = (Hung){.face = -1, .course = -1, .segment = -1, .board = record->board};
+        *hung = (Hung){.face = -1, .course = -1, .segment = -1, .board = record->board, .state = record->state};
+        hung->closer = record->closer;
         hung->left = record->left;
         hung->right = record->right;
         hung->fault = place_on_wall(demand->layout, record, hung);

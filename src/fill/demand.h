@@ -65,6 +65,8 @@ typedef struct Hung {
     int face, course, segment; /* indices; -1 where not found */
     Length left, right;        /* ends near the segment's are moved to it */
     Length left_kerf, right_kerf;
+    Length closer; /* kept over beyond its right end */
+    PieceState state;
     int board; /* number */
     Length offset;
     const Stretch *across; /* of its board: to be avoided, and cut into by a piece that fits; NULL where none is */

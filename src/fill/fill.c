@@ -82,12 +82,7 @@ static Plan *report(Fill *fill, Arena *arena)
 {
     if (holds(fill))
         return in_force_plan(fill->in_force, arena);
-    Plan *plan = solve_plan(fill->solve, arena);
-    if (fill->in_force != NULL && solve_is_done(fill->solve)) {
-        plan->anew = true;
-        report_anew(arena, solve_demand(fill->solve), in_force_breach(fill->in_force), plan);
-    }
-    return plan;
+    return solve_plan(fill->solve, arena);
 }
 
 const Plan *fill_plan(Fill *fill)

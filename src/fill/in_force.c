@@ -1,108 +1,505 @@
 /*
- *     hung:  - a   - b   - c {plan: anew}   - d   - e
- *            |_______|   |______________________|
- *            before      since: each must be in the plan made around `before`
+ *     base ──record 1──> plan ──record 2──> plan ──board gone──> plan        `plan`, one event after the other
+ *              as planned: the piece is marked     │
+ *                                                  └ not as planned: mended around the pieces held on to, ever fewer
+ *                                                    of them, until the shortfall is as small as that of a plan made
+ *                                                    of all that is left
  *
- * Invariants: until it is known, `base` is that plan's stepper, on a wall and a layout of our own; then `plan` is a
- * copy of what it made, with no findings, and NULL where it does not hold.
+ * Invariants: `plan` is that after the first `records` records and all boards gone or found by then, its pieces
+ * numbered, with no findings; `laid` is the layout that it stands on; `solve` is the stepper under way, NULL between
+ * two events.
  */
 #include "fill/in_force.h"
 
 #include "fill/breaks.h"
+#include "fill/relax/bound.h"
+#include "fill/report.h"
 #include "fill/report_findings.h"
 #include "fill/solve.h"
 
+#include <limits.h>
+#include <stdlib.h>
+
+/* What is let go of when an event is mended: nothing that can stay; then the courses that it touches; then those beside
+ * them too; then all but what hangs. */
+enum { LET_NOTHING, LET_COURSES, LET_NEIGHBORS, LET_ALL };
+
 struct InForce {
     Arena *arena;
+    const Layout *layout; /* of the whole wall */
     const Demand *demand;
-    Wall *wall; /* with the pieces hung before the plan in force was made */
-    Layout *base_layout;
-    Solve *base; /* NULL once it is known */
+    Wall *base_wall;  /* the wall without events */
+    const Plan *base; /* its plan; NULL until it is known */
+    const Layout *laid;
     Plan *plan;
-    int *pieces; /* of the plan, the one that each record is of; -1 where none */
-    int breach;  /* the first record that is none of them, -1 where there is none, or it is not known */
+    HungWalk walk; /* records applied */
+    int records;
+    bool begun;  /* boards gone or found before any record were seen to */
+    int highest; /* number ever given */
+    int *changed;
+    int changed_count;
+
+    /* the event under way */
+    Solve *solve;
+    Wall *event_wall; /* after it */
+    const Layout *event_laid;
+    bool anew_asked;
+    int level;
+    const Plan *mended; /* the best mend so far, and its level's */
+    const Plan *anew;   /* made of all that is left; NULL until it is known */
+    bool making_anew;
 };
 
-/* How many records the plan in force was made around. */
-static int count_before(const HungPieces *pieces)
-{
-    int before = pieces->count;
-    while (before > 0 && pieces->at[before - 1].plan != PLAN_ANEW)
-        before--;
-    return before > 0 ? before - 1 : 0;
-}
+/* ---- walls ---- */
 
-/* A record is of the piece that lies where it is written, or where its ends are taken to lie. */
-static bool is_of(const Hung *hung, const HungPiece *record, const Piece *piece)
+/* The wall before anything happened: every board that will be gone is there, none that will be found. */
+static Wall *wall_before_all(Arena *arena, const Wall *whole)
 {
-    return piece->face == hung->face && piece->course == hung->course && piece->segment == hung->segment &&
-           piece->offset == hung->offset &&
-           ((piece->left == record->left && piece->right == record->right) ||
-            (piece->left == hung->left && piece->right == hung->right));
-}
-
-/* For each record the plan's piece that it is of, -1 where there is none that no record before it is of. */
-static int *find_pieces(Arena *arena, const Plan *plan, const Demand *demand)
-{
-    int *found = arena_array(arena, int, demand->hung_count);
-    bool *taken = arena_array(arena, bool, plan->piece_count);
-    for (int i = 0; i < demand->hung_count; i++) {
-        const Hung *hung = &demand->hung[i];
-        found[i] = -1;
-        if (hung->board < 1 || hung->board > plan->board_count)
-            continue;
-        const BoardUse *use = &plan->boards[hung->board - 1];
-        for (int j = use->first; j < use->first + use->count && found[i] < 0; j++) {
-            int piece = plan->by_board[j];
-            if (!taken[piece] && is_of(hung, &demand->wall->hung_pieces.at[i], &plan->pieces[piece]))
-                found[i] = piece;
-        }
-        if (found[i] >= 0)
-            taken[found[i]] = true;
+    Wall base = *whole;
+    base.hung_pieces.count = base.hung_losses.count = base.hung_edges.count = 0;
+    Wall *copy = wall_copy(arena, &base);
+    for (int i = 0; i < copy->stock.count; i++) {
+        copy->stock.at[i].gone_given = false;
+        if (copy->stock.at[i].found_given)
+            copy->stock.at[i].found = INT_MAX;
     }
-    return found;
+    return copy;
 }
 
-/* What was found is ours where it holds. */
-static void conclude(InForce *in_force, const Plan *found)
+/* The wall after the records walked. */
+static Wall *wall_after(Arena *arena, const Wall *whole, const HungWalk *walk)
 {
-    const Demand *demand = in_force->demand;
-    int *pieces = find_pieces(in_force->arena, found, demand);
-    for (int i = 0; i < demand->hung_count; i++)
-        if (pieces[i] < 0 && demand->hung[i].fault == HUNG_FITS) {
-            in_force->breach = i;
+    Wall after = *whole;
+    after.hung_pieces.count = walk->next[HUNG_PIECE];
+    after.hung_losses.count = walk->next[HUNG_LOSS];
+    after.hung_edges.count = walk->next[HUNG_EDGE];
+    return wall_copy(arena, &after);
+}
+
+static const Layout *lay_out(Arena *arena, const Wall *wall)
+{
+    Err err;
+    return layout_wall_at(arena, wall, wall->start, &err);
+}
+
+/* ---- the same piece ---- */
+
+static bool same_mark(Length a, Length b, Length round)
+{
+    return length_round(a, round) == length_round(b, round);
+}
+
+static int64_t course_number(const Layout *layout, const Piece *piece)
+{
+    return layout->faces[piece->face].courses[piece->course].number;
+}
+
+static bool is_same(const Layout *layout, const Piece *piece, const Layout *other_layout, const Piece *other)
+{
+    Length round = layout->wall->round;
+    return piece->face == other->face && piece->board == other->board &&
+           course_number(layout, piece) == course_number(other_layout, other) &&
+           same_mark(piece->offset, other->offset, round) && same_mark(piece->left, other->left, round) &&
+           same_mark(piece->right, other->right, round);
+}
+
+/* ---- a record of a piece ---- */
+
+/* The plan's piece that the record tells of, or -1: where the record has no offset, any place on the board will do. */
+static int piece_of_record(const InForce *in_force, const HungPiece *record, const Hung *hung)
+{
+    const Plan *plan = in_force->plan;
+    Length round = in_force->layout->wall->round;
+    if (record->board < 1 || record->board > plan->board_count)
+        return -1;
+    const BoardUse *use = &plan->boards[record->board - 1];
+    for (int i = use->first; i < use->first + use->count; i++) {
+        const Piece *piece = &plan->pieces[plan->by_board[i]];
+        bool ends = (same_mark(piece->left, record->left, round) && same_mark(piece->right, record->right, round)) ||
+                    (same_mark(piece->left, hung->left, round) && same_mark(piece->right, hung->right, round));
+        if (ends && piece->face == hung->face && course_number(in_force->laid, piece) == record->course &&
+            (!record->offset_given || same_mark(piece->offset, record->offset, round)))
+            return plan->by_board[i];
+    }
+    return -1;
+}
+
+/* Gives the records of pieces that hang as planned the plan's own figures: what was written may be rounded. */
+static void take_planned_figures(const InForce *in_force, Wall *wall)
+{
+    for (int i = 0; i < wall->hung_pieces.count; i++) {
+        HungPiece *record = &wall->hung_pieces.at[i];
+        int index = piece_of_record(in_force, record, &in_force->demand->hung[i]);
+        if (index < 0)
+            continue;
+        const Piece *piece = &in_force->plan->pieces[index];
+        record->left = piece->left;
+        record->right = piece->right;
+        record->offset_given = true;
+        record->offset = piece->offset;
+    }
+}
+
+static void mark(Plan *plan, int index, const HungPiece *record)
+{
+    Piece *piece = &plan->pieces[index];
+    plan->closers -= piece->closer; /* it has been cut to fit */
+    plan->closers_off -= piece->closer_off;
+    piece->closer = 0;
+    piece->closer_off = false;
+    piece->hung = true;
+    piece->cut = record->state == PIECE_CUT;
+}
+
+/* ---- does an event change anything ---- */
+
+/* Whether something planned lies on a board that gives no more pieces, or on wood that is lost. */
+static bool takes_lost_wood(const InForce *in_force, const Wall *wall, int records, const Piece *piece)
+{
+    if (piece->hung)
+        return false;
+    if (!wall_stock_usable(wall_board(wall, piece->board), records))
+        return true;
+    Length from = piece->offset - piece->left_kerf;
+    Length to = piece->offset + piece->right - piece->left + piece->closer + piece->right_kerf;
+    for (int i = 0; i < in_force->walk.next[HUNG_LOSS]; i++) {
+        const HungLoss *loss = &wall->hung_losses.at[i];
+        if (loss->board == piece->board && loss->offset < to && loss->offset + loss->length > from)
+            return true;
+    }
+    return false;
+}
+
+static bool any_takes_lost_wood(const InForce *in_force, const Wall *wall, int records)
+{
+    for (int i = 0; i < in_force->plan->piece_count; i++)
+        if (takes_lost_wood(in_force, wall, records, &in_force->plan->pieces[i]))
+            return true;
+    return false;
+}
+
+static bool any_found(const Wall *wall, int records)
+{
+    for (int i = 0; i < wall->stock.count; i++)
+        if (wall->stock.at[i].found_given && wall->stock.at[i].found == records)
+            return true;
+    return false;
+}
+
+/* ---- mending ---- */
+
+static bool touches(const Layout *laid, const Piece *piece, const bool *const *courses, int level)
+{
+    const FaceLayout *face = &laid->faces[piece->face];
+    int from = piece->course - (level == LET_NEIGHBORS), to = piece->course + (level == LET_NEIGHBORS);
+    for (int i = from; i <= to; i++)
+        if (i >= 0 && i < face->course_count && courses[piece->face][i])
+            return true;
+    return false;
+}
+
+/* Courses of the event's layout where the mend so far leaves wall bare or has pieces that the plan had not, or where
+ * nothing was tried yet those whose pieces cannot stay. */
+static bool **touched_courses(Arena *arena, const InForce *in_force, const Plan *mended)
+{
+    const Layout *laid = in_force->event_laid;
+    int faces = laid->wall->faces.count;
+    bool **courses = arena_array(arena, bool *, faces);
+    for (int i = 0; i < faces; i++)
+        courses[i] = arena_array(arena, bool, laid->faces[i].course_count + 1);
+    for (int i = 0; i < mended->bare_count; i++)
+        courses[mended->bare[i].face][mended->bare[i].course] = true;
+    for (int i = 0; i < mended->piece_count; i++) {
+        const Piece *piece = &mended->pieces[i];
+        const BoardUse *use = &in_force->plan->boards[piece->board - 1];
+        bool same = false;
+        for (int j = use->first; j < use->first + use->count && !same; j++)
+            same = is_same(laid, piece, in_force->laid, &in_force->plan->pieces[in_force->plan->by_board[j]]);
+        if (!same)
+            courses[piece->face][piece->course] = true;
+    }
+    return courses;
+}
+
+/* Adds to the wall's records those pieces of the plan that are held on to. */
+static void hold_on(const InForce *in_force, Arena *arena, Wall *wall)
+{
+    const Plan *plan = in_force->plan;
+    bool **courses = in_force->mended != NULL && in_force->level > LET_NOTHING
+                         ? touched_courses(arena, in_force, in_force->mended)
+                         : NULL;
+    int place = hung_next_place(wall);
+    for (int i = 0; i < plan->piece_count; i++) {
+        const Piece *piece = &plan->pieces[i];
+        int64_t number = course_number(in_force->laid, piece);
+        if (piece->hung || takes_lost_wood(in_force, in_force->event_wall, in_force->records, piece))
+            continue;
+        if (courses != NULL) {
+            int course = layout_course_index(&in_force->event_laid->faces[piece->face], number);
+            Piece there = *piece;
+            there.course = course;
+            if (course < 0 || touches(in_force->event_laid, &there, (const bool *const *)courses, in_force->level))
+                continue;
+        }
+        *arena_push(arena, &wall->hung_pieces) = (HungPiece){.face = wall->faces.at[piece->face].name,
+                                                             .course = (int)number,
+                                                             .left = piece->left,
+                                                             .right = piece->right,
+                                                             .board = piece->board,
+                                                             .offset_given = true,
+                                                             .offset = piece->offset,
+                                                             .state = PIECE_PLANNED,
+                                                             .closer = piece->closer,
+                                                             .place = place};
+    }
+}
+
+/* Begins to plan around what hangs and, but for LET_ALL, what is held on to. False where that cannot be laid out. */
+static bool begin_solve(InForce *in_force)
+{
+    Wall *wall = wall_copy(in_force->arena, in_force->event_wall);
+    if (in_force->level < LET_ALL)
+        hold_on(in_force, in_force->arena, wall);
+    const Layout *laid = lay_out(in_force->arena, wall);
+    if (laid == NULL)
+        return false;
+    in_force->solve = solve_new(laid);
+    return true;
+}
+
+/* The bound over plans that keep all that hangs, where what is held on to did not count. */
+static void set_bound(const InForce *in_force, Plan *plan)
+{
+    if (in_force->anew != NULL && in_force->anew->bound_known && plan->shortfall == 0 &&
+        in_force->anew->shortfall == 0 && plan->closers == in_force->anew->closers) {
+        plan->bound_known = true;
+        plan->length_bound = in_force->anew->length_bound;
+        plan->boards_bound = in_force->anew->boards_bound;
+        return;
+    }
+    Arena *arena = arena_new();
+    const Layout *laid = lay_out(arena, in_force->event_wall);
+    plan->bound_known = laid != NULL;
+    if (laid != NULL) {
+        Demand *demand = demand_new(arena, laid);
+        const Supply *supply = supply_new(arena, demand);
+        Bound bound = bound_covered(demand, supply, demand->total - plan->bare_length + plan->closers);
+        plan->length_bound = bound.length;
+        plan->boards_bound = bound.boards;
+        plan->bound_known = bound.length <= plan->length_opened && bound.boards <= plan->boards_opened;
+    }
+    arena_free(arena);
+}
+
+/* ---- numbers ---- */
+
+typedef struct Numbered {
+    int *old;    /* of each piece of the new plan: the same piece in the old one, -1 where there is none */
+    bool *taken; /* of each piece of the old one: it is the same in the new */
+} Numbered;
+
+static Numbered find_same(Arena *arena, const InForce *in_force, const Plan *plan)
+{
+    const Plan *old = in_force->plan;
+    Numbered same = {arena_array(arena, int, plan->piece_count), arena_array(arena, bool, old->piece_count)};
+    for (int i = 0; i < plan->piece_count; i++) {
+        const BoardUse *use = &old->boards[plan->pieces[i].board - 1];
+        same.old[i] = -1;
+        for (int j = use->first; j < use->first + use->count && same.old[i] < 0; j++) {
+            int other = old->by_board[j];
+            if (!same.taken[other] &&
+                is_same(in_force->event_laid, &plan->pieces[i], in_force->laid, &old->pieces[other])) {
+                same.old[i] = other;
+                same.taken[other] = true;
+            }
+        }
+    }
+    return same;
+}
+
+static int ascending(const void *a, const void *b)
+{
+    int one = *(const int *)a, other = *(const int *)b;
+    return (one > other) - (one < other);
+}
+
+/* Pieces that did not change keep their numbers; the others of a course take, from left to right, those that became
+ * free there, then the next ones after the highest ever given. Free numbers are not used again. */
+static void number_changed(InForce *in_force, Plan *plan)
+{
+    Arena *arena = arena_new();
+    const Plan *old = in_force->plan;
+    Numbered same = find_same(arena, in_force, plan);
+    int *free_numbers = arena_array(arena, int, old->piece_count + 1);
+    in_force->changed = arena_array(in_force->arena, int, plan->piece_count);
+    in_force->changed_count = 0;
+    for (int first = 0; first < plan->piece_count;) {
+        const Piece *like = &plan->pieces[first];
+        int64_t course = course_number(in_force->event_laid, like);
+        int free_count = 0, used = 0, end = first;
+        for (int i = 0; i < old->piece_count; i++)
+            if (!same.taken[i] && old->pieces[i].face == like->face &&
+                course_number(in_force->laid, &old->pieces[i]) == course)
+                free_numbers[free_count++] = old->pieces[i].number;
+        if (free_count > 1)
+            qsort(free_numbers, (size_t)free_count, sizeof *free_numbers, ascending);
+        for (; end < plan->piece_count && plan->pieces[end].face == like->face &&
+               plan->pieces[end].course == like->course;
+             end++) {
+            Piece *piece = &plan->pieces[end];
+            if (same.old[end] >= 0) {
+                piece->number = old->pieces[same.old[end]].number;
+                continue;
+            }
+            piece->number = used < free_count ? free_numbers[used++] : ++in_force->highest;
+            in_force->changed[in_force->changed_count++] = piece->number;
+        }
+        first = end;
+    }
+    if (in_force->changed_count > 1)
+        qsort(in_force->changed, (size_t)in_force->changed_count, sizeof *in_force->changed, ascending);
+    arena_free(arena);
+}
+
+/* `plan: anew`: what hangs or is cut keeps its number, all else is numbered afresh, past them. */
+static void number_anew(InForce *in_force, Plan *plan)
+{
+    Arena *arena = arena_new();
+    Numbered same = find_same(arena, in_force, plan);
+    int highest = 0;
+    for (int i = 0; i < plan->piece_count; i++)
+        if (plan->pieces[i].hung && same.old[i] >= 0 && in_force->plan->pieces[same.old[i]].number > highest)
+            highest = in_force->plan->pieces[same.old[i]].number;
+    in_force->changed = NULL;
+    in_force->changed_count = 0;
+    for (int i = 0; i < plan->piece_count; i++) {
+        bool keeps = plan->pieces[i].hung && same.old[i] >= 0;
+        plan->pieces[i].number = keeps ? in_force->plan->pieces[same.old[i]].number : ++highest;
+    }
+    in_force->highest = highest;
+    arena_free(arena);
+}
+
+/* ---- one event after the other ---- */
+
+static void take(InForce *in_force, const Plan *found)
+{
+    Plan *plan = plan_copy(in_force->arena, found);
+    if (in_force->anew_asked)
+        number_anew(in_force, plan);
+    else
+        number_changed(in_force, plan);
+    if (in_force->level < LET_ALL)
+        set_bound(in_force, plan);
+    in_force->plan = plan;
+    in_force->laid = in_force->event_laid;
+}
+
+/* What came of the fill under way: taken, or another one is begun. */
+static void weigh(InForce *in_force, const Plan *found)
+{
+    if (in_force->level == LET_ALL) {
+        in_force->anew = found;
+        if (in_force->anew_asked || in_force->mended == NULL || in_force->mended->shortfall <= found->shortfall) {
+            in_force->level = in_force->anew_asked || in_force->mended == NULL ? LET_ALL : LET_NOTHING;
+            take(in_force, in_force->level == LET_ALL ? found : in_force->mended);
             return;
         }
-    in_force->pieces = pieces;
-    in_force->plan = plan_copy(in_force->arena, found);
+        in_force->level = LET_COURSES;
+    } else {
+        in_force->mended = found;
+        if (found->shortfall == 0 || (in_force->anew != NULL && found->shortfall <= in_force->anew->shortfall)) {
+            take(in_force, found);
+            return;
+        }
+        in_force->level++;
+    }
+    if (in_force->anew == NULL)
+        in_force->level = LET_ALL; /* how small the shortfall can be */
+    if (in_force->level == LET_ALL && in_force->anew != NULL) {
+        take(in_force, in_force->anew);
+        return;
+    }
+    if (!begin_solve(in_force))
+        take(in_force, in_force->anew != NULL ? in_force->anew : in_force->mended);
+}
+
+/* Whether the next event, which is `in_force->walk` now, changes the plan; marks what hangs as planned. */
+static bool changes(InForce *in_force, bool is_record)
+{
+    const Wall *whole = in_force->layout->wall;
+    bool change = false;
+    in_force->anew_asked = false;
+    if (is_record && in_force->walk.kind == HUNG_PIECE) {
+        const HungPiece *record = &whole->hung_pieces.at[in_force->walk.index];
+        const Hung *hung = &in_force->demand->hung[in_force->walk.index];
+        in_force->anew_asked = record->plan == PLAN_ANEW;
+        int piece = piece_of_record(in_force, record, hung);
+        if (piece >= 0)
+            mark(in_force->plan, piece, record);
+        else
+            change = hung->fault == HUNG_FITS;
+    } else if (is_record && in_force->walk.kind == HUNG_EDGE) {
+        in_force->anew_asked = whole->hung_edges.at[in_force->walk.index].plan == PLAN_ANEW;
+        change = true;
+    } else if (is_record) {
+        in_force->anew_asked = whole->hung_losses.at[in_force->walk.index].plan == PLAN_ANEW;
+    }
+    return change || in_force->anew_asked || any_takes_lost_wood(in_force, whole, in_force->records) ||
+           (in_force->plan->shortfall > 0 && any_found(whole, in_force->records));
+}
+
+/* Goes on to the next event that changes something and begins to mend it; false where there is none left. */
+static bool next_event(InForce *in_force)
+{
+    for (;;) {
+        bool is_record = in_force->begun;
+        if (is_record && !hung_walk(in_force->layout->wall, &in_force->walk))
+            return false;
+        in_force->begun = true;
+        in_force->records += is_record;
+        if (!changes(in_force, is_record))
+            continue;
+        in_force->event_wall = wall_after(in_force->arena, in_force->layout->wall, &in_force->walk);
+        take_planned_figures(in_force, in_force->event_wall);
+        in_force->event_laid = lay_out(in_force->arena, in_force->event_wall);
+        in_force->level = in_force->anew_asked ? LET_ALL : LET_NOTHING;
+        in_force->mended = in_force->anew = NULL;
+        if (in_force->event_laid != NULL && begin_solve(in_force))
+            return true;
+    }
+}
+
+static void take_base(InForce *in_force, const Plan *base)
+{
+    in_force->base = plan_copy(in_force->arena, base);
+    in_force->plan = plan_copy(in_force->arena, base);
+    in_force->highest = base->piece_count;
 }
 
 InForce *in_force_new(const Layout *layout, const Demand *demand, KnownPlan known)
 {
     const Wall *whole = layout->wall;
-    int before = count_before(&whole->hung_pieces);
-    Wall base = *whole;
-    base.hung_pieces.count = before;
-    bool is_known = known.wall != NULL && wall_equal(&base, known.wall);
-    if (before == whole->hung_pieces.count && !is_known)
-        return NULL; /* the plan in force is the one to be made */
+    bool happened = hung_count(whole) > 0;
+    for (int i = 0; i < whole->stock.count; i++)
+        happened |= whole->stock.at[i].gone_given || whole->stock.at[i].found_given;
+    if (!happened)
+        return NULL;
     Arena *arena = arena_new();
     InForce *in_force = arena_one(arena, InForce);
     in_force->arena = arena;
+    in_force->layout = layout;
     in_force->demand = demand;
-    in_force->breach = -1;
-    in_force->wall = wall_copy(arena, &base);
-    if (is_known) {
-        conclude(in_force, known.plan);
-        return in_force;
-    }
-    Err err;
-    in_force->base_layout = layout_wall(arena, in_force->wall, &err);
-    if (in_force->base_layout == NULL) { /* then no plan was in force: all is planned around what hangs */
+    in_force->base_wall = wall_before_all(arena, whole);
+    in_force->laid = lay_out(arena, in_force->base_wall);
+    if (in_force->laid == NULL) { /* then no plan was in force: all is planned around what hangs */
         arena_free(arena);
         return NULL;
     }
-    in_force->base = solve_new(in_force->base_layout);
+    if (known.wall != NULL && wall_equal(in_force->base_wall, known.wall))
+        take_base(in_force, known.plan);
+    else
+        in_force->solve = solve_new(in_force->laid);
     return in_force;
 }
 
@@ -110,35 +507,36 @@ void in_force_free(InForce *in_force)
 {
     if (in_force == NULL)
         return;
-    solve_free(in_force->base);
+    solve_free(in_force->solve);
     arena_free(in_force->arena);
 }
 
 bool in_force_step(InForce *in_force, int steps)
 {
-    if (in_force->base == NULL)
-        return true;
-    if (!solve_step(in_force->base, steps))
+    if (in_force->solve == NULL)
+        return !next_event(in_force);
+    if (!solve_step(in_force->solve, steps))
         return false;
-    conclude(in_force, solve_plan(in_force->base, in_force->arena));
-    solve_free(in_force->base);
-    in_force->base = NULL;
-    return true;
+    Solve *done = in_force->solve;
+    const Plan *found = solve_plan(done, in_force->arena);
+    in_force->solve = NULL;
+    if (in_force->base == NULL)
+        take_base(in_force, found);
+    else
+        weigh(in_force, found);
+    solve_free(done);
+    return false;
 }
 
 bool in_force_holds(const InForce *in_force)
 {
-    return in_force->plan != NULL;
-}
-
-int in_force_breach(const InForce *in_force)
-{
-    return in_force->breach;
+    return in_force->plan != NULL && in_force->solve == NULL &&
+           in_force->records == hung_count(in_force->layout->wall) && in_force->begun;
 }
 
 KnownPlan in_force_known(const InForce *in_force)
 {
-    return (KnownPlan){in_force->wall, in_force->plan};
+    return (KnownPlan){in_force->base_wall, in_force->base};
 }
 
 /* A break of hung pieces alone is none any more; all else of the plan is as it was. */
@@ -150,15 +548,16 @@ Plan *in_force_plan(const InForce *in_force, Arena *arena)
     fitting.hung = arena_array(arena, Hung, demand->hung_count);
     for (int i = 0; i < demand->hung_count; i++) {
         fitting.hung[i] = demand->hung[i];
-        if (in_force->pieces[i] < 0)
-            continue;
-        plan->pieces[in_force->pieces[i]].hung = true;
-        fitting.hung[i].fault = HUNG_FITS;
+        if (piece_of_record(in_force, &demand->wall->hung_pieces.at[i], &demand->hung[i]) >= 0)
+            fitting.hung[i].fault = HUNG_FITS;
     }
+    report_boards(arena, demand->wall, plan);
     Breaks breaks = breaks_find(arena, demand->layout, plan);
     plan->breaks = breaks.count;
     plan->shortfall = plan->bare_length + plan->breaks * BREAK_COST;
+    plan->changed = in_force->changed;
+    plan->changed_count = in_force->changed_count;
     report_findings(arena, &fitting, &breaks, plan);
-    report_bound(arena, (Bound){plan->length_bound, plan->boards_bound}, plan);
+    report_changed(arena, demand, plan);
     return plan;
 }

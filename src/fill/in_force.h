@@ -1,11 +1,10 @@
 /*
- * A plan outlives the hanging of its own pieces: the sheets that somebody carries go on holding. The plan in force is
- * the one that was made around the pieces recorded before the last one marked `plan: anew`, or on the empty wall where
- * none is marked. Where every piece recorded since is one of its pieces, to the nanometre and from the same place of
- * the same board, it holds as it is, and they hang in it. Where one is not (hung otherwise, its board spoiled, the wall
- * changed) the plan in force holds no longer, and another is made around all that hangs. Records that fit nowhere are
- * reported and do not count. All this comes from the file alone, so that it does not matter who hung what in which run
- * of the program. It knows nothing of how a plan is found.
+ * What was printed may be cut already, so a plan outlives what happens to it: the plan in force is the one that was
+ * made on the empty wall, changed by one event after another (datumrow(5), "Steadiness"): a record of `hung`, a board
+ * gone or found. A piece hung as the plan has it changes nothing; any other event changes as few pieces as the search
+ * finds, with no more shortfall than a plan made of all that is left, and `plan: anew` asks for that plan. Pieces that
+ * did not change keep their numbers. All this comes from the file alone, so that it does not matter who hung what in
+ * which run of the program. It knows nothing of how a plan is found.
  */
 #ifndef FILL_IN_FORCE_H
 #define FILL_IN_FORCE_H
@@ -22,24 +21,22 @@ typedef struct KnownPlan {
 
 typedef struct InForce InForce;
 
-/* Looks for the plan in force of the layout's wall; `demand` is of the same layout, and both must outlive it. Where
- * `known` is that plan already, it is copied and nothing is left to do. NULL where there is nothing to look for. */
+/* Begins to look for the plan in force of the layout's wall; `demand` is of the same layout, and both must outlive it.
+ * Where `known` is the plan of the empty wall, it need not be made again. NULL where nothing has happened yet: the plan
+ * in force is the one to be made. */
 InForce *in_force_new(const Layout *layout, const Demand *demand, KnownPlan known);
 void in_force_free(InForce *in_force);
 
-/* Works on for about `steps` units, as fill_step; true when it is known whether the plan in force holds. */
+/* Works on for about `steps` units, as fill_step; true when the plan in force is known. */
 bool in_force_step(InForce *in_force, int steps);
 
-/* Whether it is known to hold. */
+/* Whether it is known. Not after a step that could not be laid out at all: then what hangs is planned around. */
 bool in_force_holds(const InForce *in_force);
 
-/* The first record that is no piece of the plan in force, once that is known not to hold; else -1. */
-int in_force_breach(const InForce *in_force);
-
-/* The plan in force, once it is known to hold: the one that in_force_new may be given the next time. */
+/* The plan of the empty wall, once it is known: what in_force_new may be given the next time. */
 KnownPlan in_force_known(const InForce *in_force);
 
-/* The plan that holds, with what hangs in it marked and reported, in `arena`. */
+/* The plan in force, what hangs in it marked, with its findings, in `arena`. */
 Plan *in_force_plan(const InForce *in_force, Arena *arena);
 
 #endif

@@ -13,33 +13,57 @@ int cost_compare(const Cost *a, const Cost *b)
     return (a->pieces > b->pieces) - (a->pieces < b->pieces);
 }
 
-Length plan_left_over(const Wall *wall, const Stock *stock, const Plan *plan, const int *pieces, int count)
+/* The stretch lost that begins first of those that end behind x, or NULL. */
+static const HungLoss *next_loss(const Wall *wall, int board, Length x)
 {
+    const HungLoss *next = NULL;
+    for (int i = 0; i < wall->hung_losses.count; i++) {
+        const HungLoss *loss = &wall->hung_losses.at[i];
+        if (loss->board == board && loss->offset + loss->length + wall->saw.kerf > x &&
+            (next == NULL || loss->offset < next->offset))
+            next = loss;
+    }
+    return next;
+}
+
+bool plan_has_loss(const Wall *wall, int board)
+{
+    return next_loss(wall, board, -1) != NULL;
+}
+
+Length plan_left_over(const Wall *wall, int board, const Plan *plan, const int *pieces, int count)
+{
+    const Stock *stock = wall_board(wall, board);
+    if (!wall_stock_usable(stock, hung_count(wall)))
+        return 0;
     Length longest = 0, from = wall->saw.square, end = stock->length - wall->saw.square;
     int avoid = 0, piece = 0;
     while (from < end) { /* the next thing in the way begins at `to` and is past at `behind` */
         Length to = end, behind = end;
+        int *done = NULL;
         if (avoid < stock->avoid.count && stock->avoid.at[avoid].from < to) {
             to = stock->avoid.at[avoid].from;
             behind = stock->avoid.at[avoid].to;
+            done = &avoid;
         }
-        bool at_piece = false;
-        if (piece < count) {
-            const Piece *cut = &plan->pieces[pieces[piece]];
-            if (cut->offset - cut->left_kerf <= to) {
-                to = cut->offset - cut->left_kerf;
-                behind = cut->offset + (cut->right - cut->left) + cut->closer + cut->right_kerf;
-                at_piece = true;
-            }
+        const Piece *cut = piece < count ? &plan->pieces[pieces[piece]] : NULL;
+        if (cut != NULL && cut->offset - cut->left_kerf <= to) {
+            to = cut->offset - cut->left_kerf;
+            behind = cut->offset + (cut->right - cut->left) + cut->closer + cut->right_kerf;
+            done = &piece;
+        }
+        const HungLoss *loss = wall->hung_losses.count > 0 ? next_loss(wall, board, from) : NULL;
+        if (loss != NULL && loss->offset - wall->saw.kerf <= to) {
+            to = loss->offset - wall->saw.kerf;
+            behind = loss->offset + loss->length + wall->saw.kerf;
+            done = NULL;
         }
         if (to - from > longest)
             longest = to - from;
         if (behind > from)
             from = behind;
-        if (at_piece)
-            piece++;
-        else
-            avoid++;
+        if (done != NULL)
+            ++*done;
     }
     return longest;
 }
@@ -52,7 +76,6 @@ Plan *plan_copy(Arena *arena, const Plan *plan)
     Plan *copy = arena_one(arena, Plan);
     *copy = *plan;
     copy->findings = (Findings){0};
-    copy->anew = false;
     if (plan->piece_count > 0) {
         copy->pieces = COPY(arena, Piece, plan->pieces, plan->piece_count);
         copy->by_board = COPY(arena, int, plan->by_board, plan->piece_count);

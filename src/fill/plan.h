@@ -10,14 +10,15 @@
 
 /* One piece of plank. */
 typedef struct Piece {
-    int number; /* from 1, in hanging order */
+    int number; /* from 1, in hanging order; kept over events */
     int face;   /* index */
     int course; /* index into the face's courses */
     int segment;
     Length left, right;
-    int board;     /* number, from 1 */
-    Length offset; /* from the board's first end to the piece's first end */
-    bool hung;
+    int board;                    /* number, from 1 */
+    Length offset;                /* from the board's first end to the piece's first end */
+    bool hung;                    /* or cut already: it stays as it is */
+    bool cut;                     /* not yet hung */
     Length left_kerf, right_kerf; /* what the blade takes at its ends */
     Length closer;                /* kept over beyond its right end, to be cut to fit at the wall */
     bool closer_off;              /* it closes its segment, and no board gave it what is to be kept over */
@@ -48,7 +49,7 @@ typedef struct Looks {
 } Looks;
 
 typedef struct Plan {
-    Piece *pieces; /* in hanging order; number = index + 1 */
+    Piece *pieces; /* in hanging order */
     int piece_count;
     Bare *bare; /* in hanging order of their places */
     int bare_count;
@@ -72,7 +73,8 @@ typedef struct Plan {
 
     Looks looks;
 
-    bool anew; /* final, and made around all that hangs: the plan in force holds no longer (in_force.h) */
+    int *changed; /* numbers of the pieces that the last event changed, rising */
+    int changed_count;
 
     Findings findings; /* stagger, shortest, stud, stock, hung, anew, bound; in no order */
 } Plan;
@@ -90,7 +92,10 @@ int cost_compare(const Cost *a, const Cost *b);
 
 /* Longest stretch of a board clear of squared ends and avoided wood, a kerf from each of the pieces, which rise by
  * offset; 0 where there is none. */
-Length plan_left_over(const Wall *wall, const Stock *stock, const Plan *plan, const int *pieces, int count);
+Length plan_left_over(const Wall *wall, int board, const Plan *plan, const int *pieces, int count);
+
+/* Whether wood of the board was lost. */
+bool plan_has_loss(const Wall *wall, int board);
 
 /* A copy in `arena` with no findings, which is not anew. */
 Plan *plan_copy(Arena *arena, const Plan *plan);

@@ -53,7 +53,9 @@ static void put_row(const Demand *demand, const Cover *covers, const HungRows *h
                                                     .right = record->right,
                                                     .board = record->board,
                                                     .offset = record->offset,
-                                                    .hung = true,
+                                                    .hung = record->state != PIECE_PLANNED,
+                                                    .cut = record->state == PIECE_CUT,
+                                                    .closer = record->closer,
                                                     .left_kerf = record->left_kerf,
                                                     .right_kerf = record->right_kerf};
     }
@@ -124,7 +126,7 @@ static void place_on_boards(Arena *arena, const Supply *supply, Plan *plan)
     for (int i = 0; i < plan->piece_count; i++) {
         plan->pieces[i].number = i + 1;
         Piece *piece = &plan->pieces[order[i].piece];
-        if (piece->hung)
+        if (piece->board > 0) /* placed already */
             continue;
         int span = (int)piece->offset;
         piece->board = supply->spans[span].board + 1;
@@ -176,8 +178,10 @@ static int by_board_and_offset(const void *a, const void *b)
     return (one->piece > other->piece) - (one->piece < other->piece);
 }
 
-static void report_boards(Arena *arena, const Wall *wall, Plan *plan)
+void report_boards(Arena *arena, const Wall *wall, Plan *plan)
 {
+    plan->length_opened = 0;
+    plan->boards_opened = 0;
     plan->board_count = wall_board_count(wall);
     plan->boards = arena_array(arena, BoardUse, plan->board_count);
     plan->by_board = arena_array(arena, int, plan->piece_count);
@@ -195,13 +199,17 @@ static void report_boards(Arena *arena, const Wall *wall, Plan *plan)
     int board = 0;
     for (int line = 0; line < wall->stock.count; line++) {
         const Stock *stock = &wall->stock.at[line];
-        Length untouched = plan_left_over(wall, stock, plan, NULL, 0);
+        Length untouched = -1;
         for (int i = 0; i < stock->count; i++, board++) {
             BoardUse *use = &plan->boards[board];
-            use->left_over = untouched;
-            if (use->count == 0)
+            bool lost = plan_has_loss(wall, board + 1);
+            if (use->count == 0 && !lost) {
+                if (untouched < 0)
+                    untouched = plan_left_over(wall, board + 1, plan, NULL, 0);
+                use->left_over = untouched;
                 continue;
-            use->left_over = plan_left_over(wall, stock, plan, plan->by_board + use->first, use->count);
+            }
+            use->left_over = plan_left_over(wall, board + 1, plan, plan->by_board + use->first, use->count);
             plan->length_opened += stock->length;
             plan->boards_opened++;
         }

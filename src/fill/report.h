@@ -11,4 +11,7 @@
 /* A fresh plan in `arena` of the runs' covers; the bound is not in it. */
 Plan *report_plan(Arena *arena, const Demand *demand, const Supply *supply, const Cover *covers);
 
+/* What became of each board, by the pieces' boards and offsets; opened and by_board with it. */
+void report_boards(Arena *arena, const Wall *wall, Plan *plan);
+
 #endif

@@ -39,7 +39,9 @@ static void report_break(Arena *arena, const Demand *demand, const Break *found,
     finding->has_at = true;
     finding->at = found->at;
     finding->piece = found->piece;
-    finding->board = plan->pieces[found->piece - 1].board;
+    for (int i = 0; i < plan->piece_count; i++)
+        if (plan->pieces[i].number == found->piece)
+            finding->board = plan->pieces[i].board;
     Shown at = show(wall, found->at), other = show(wall, found->other);
     if (found->rule == RULE_STAGGER) {
         Length apart = found->at > found->other ? found->at - found->other : found->other - found->at;
@@ -202,21 +204,19 @@ static void report_hung(Arena *arena, const Demand *demand, int index, Plan *pla
     finding->text = text_in(arena, "%s %s; it is left out of the plan.", what, why);
 }
 
-void report_anew(Arena *arena, const Demand *demand, int record, Plan *plan)
+void report_changed(Arena *arena, const Demand *demand, Plan *plan)
 {
-    const Hung *hung = &demand->hung[record];
-    const HungPiece *written = &demand->wall->hung_pieces.at[record];
-    Finding *finding = add(arena, demand->layout, plan, RULE_ANEW, hung->face, hung->course);
-    finding->has_at = true;
-    finding->at = written->left;
-    finding->board = hung->board;
-    Shown from = show(demand->wall, written->left), to = show(demand->wall, written->right);
-    finding->text =
-        text_in(arena,
-                "the hung piece from %s to %s is not as the plan has it: what does not hang yet is planned anew "
-                "around all that does, and sheets printed before this no longer hold; record the first piece hung "
-                "from here on with `plan: anew`, as the editor does.",
-                from.text, to.text);
+    if (plan->changed_count == 0)
+        return;
+    Text text;
+    text_init(&text);
+    text_format(&text, "%d %s changed after what happened last: ", plan->changed_count,
+                plan->changed_count == 1 ? "piece" : "pieces");
+    for (int i = 0; i < plan->changed_count; i++)
+        text_format(&text, i > 0 ? ", %d" : "%d", plan->changed[i]);
+    text_put(&text, ". Print the sheets again before you cut any of these; all other pieces stay as printed.");
+    add(arena, demand->layout, plan, RULE_ANEW, -1, -1)->text = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
 }
 
 void report_findings(Arena *arena, const Demand *demand, const Breaks *breaks, Plan *plan)

@@ -9,8 +9,8 @@
 /* Adds them to plan->findings; says of each bare stretch whether boards or rules were the reason. */
 void report_findings(Arena *arena, const Demand *demand, const Breaks *breaks, Plan *plan);
 
-/* Adds that the plan was made anew, `record` being the first that is not of the plan before. */
-void report_anew(Arena *arena, const Demand *demand, int record, Plan *plan);
+/* Adds which pieces the last event changed, where it changed any. */
+void report_changed(Arena *arena, const Demand *demand, Plan *plan);
 
 /* Gives the plan the bound, or, where the plan itself opens less, none, and says so. */
 void report_bound(Arena *arena, Bound bound, Plan *plan);

@@ -66,7 +66,7 @@ static void add_spans(Arena *arena, Spans *spans, int board, const Wall *wall, c
 {
     int first = spans->count;
     Length square = wall->saw.square;
-    if (stock->length - square > square)
+    if (stock->length - square > square && wall_stock_usable(stock, hung_count(wall)))
         *arena_push(arena, spans) = (Span){.board = board, .from = square, .to = stock->length - square};
     for (int i = 0; i < stock->avoid.count; i++)
         take_out(arena, spans, first, stock->avoid.at[i].from, stock->avoid.at[i].to, 0, apart);
@@ -76,6 +76,7 @@ static void add_spans(Arena *arena, Spans *spans, int board, const Wall *wall, c
 
 typedef struct Line {
     const Stock *stock;
+    bool usable;
     Length width;
     int index;
 } Line;
@@ -86,6 +87,8 @@ static int compare_lines(const Line *one, const Line *other)
         return one->stock->length < other->stock->length ? -1 : 1;
     if (one->width != other->width)
         return one->width < other->width ? -1 : 1;
+    if (one->usable != other->usable)
+        return one->usable ? -1 : 1;
     if (one->stock->avoid.count != other->stock->avoid.count)
         return one->stock->avoid.count < other->stock->avoid.count ? -1 : 1;
     for (int i = 0; i < one->stock->avoid.count; i++) {
@@ -121,10 +124,11 @@ static int *sort_kinds(Arena *arena, Supply *supply, const Wall *wall)
 {
     int count = wall->stock.count;
     Line *lines = arena_array(arena, Line, count);
+    int records = hung_count(wall);
     Length widest = wall_widest(wall);
     for (int i = 0; i < count; i++) {
         const Stock *stock = &wall->stock.at[i];
-        lines[i] = (Line){stock, stock->width_given ? stock->width : widest, i};
+        lines[i] = (Line){stock, wall_stock_usable(stock, records), stock->width_given ? stock->width : widest, i};
     }
     if (count > 1)
         qsort(lines, (size_t)count, sizeof *lines, by_kind);
@@ -334,6 +338,15 @@ static void find_boards(Arena *arena, Supply *supply, const Demand *demand, Span
         hung_next[i] = hung_first[demand->hung[i].board];
         hung_first[demand->hung[i].board] = i + 1;
     }
+    int *loss_first = arena_array(arena, int, supply->board_count + 2); /* wood lost, listed by board */
+    int *loss_next = arena_array(arena, int, wall->hung_losses.count + 1);
+    for (int i = wall->hung_losses.count - 1; i >= 0; i--) {
+        int of = wall->hung_losses.at[i].board;
+        if (of < 1 || of > supply->board_count)
+            continue;
+        loss_next[i] = loss_first[of];
+        loss_first[of] = i + 1;
+    }
     int board = 0;
     for (int line = 0; line < wall->stock.count; line++) {
         const Stock *stock = &wall->stock.at[line];
@@ -342,14 +355,19 @@ static void find_boards(Arena *arena, Supply *supply, const Demand *demand, Span
             entry->span_first = spans->count;
             entry->next = entry->prev = -1;
             entry->length = stock->length;
-            entry->kind = hung_first[board + 1] == 0 ? kind_of[line] : -1;
+            entry->kind = hung_first[board + 1] == 0 && loss_first[board + 1] == 0 ? kind_of[line] : -1;
             supply->widths[board] = supply->kinds[kind_of[line]].width;
             add_spans(arena, spans, board, wall, stock, supply->apart);
             for (int hung = hung_first[board + 1]; hung > 0; hung = hung_next[hung - 1]) {
                 const Hung *piece = &demand->hung[hung - 1];
                 take_out(arena, spans, entry->span_first, piece->offset - piece->left_kerf + wall->saw.kerf,
-                         piece->offset + (piece->right - piece->left) + piece->right_kerf - wall->saw.kerf,
+                         piece->offset + (piece->right - piece->left) + piece->closer + piece->right_kerf -
+                             wall->saw.kerf,
                          wall->saw.kerf, 0);
+            }
+            for (int loss = loss_first[board + 1]; loss > 0; loss = loss_next[loss - 1]) {
+                const HungLoss *lost = &wall->hung_losses.at[loss - 1];
+                take_out(arena, spans, entry->span_first, lost->offset, lost->offset + lost->length, wall->saw.kerf, 0);
             }
             settle(spans, entry->span_first, demand->smallest - supply->kinds[kind_of[line]].slack,
                    entry->kind < 0 ? supply->slant : 0);

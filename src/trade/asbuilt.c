@@ -142,7 +142,7 @@ AsBuilt *asbuilt_of(Arena *arena, const Layout *layout, const Plan *plan, Err *e
     return built;
 }
 
-HungPiece asbuilt_record(const Layout *layout, const Plan *plan, const Piece *piece)
+HungPiece asbuilt_record(const Layout *layout, const Piece *piece)
 {
     const Wall *wall = layout->wall;
     return (HungPiece){.face = wall->faces.at[piece->face].name,
@@ -151,6 +151,5 @@ HungPiece asbuilt_record(const Layout *layout, const Plan *plan, const Piece *pi
                        .right = piece->right,
                        .board = piece->board,
                        .offset_given = true,
-                       .offset = piece->offset,
-                       .plan = plan->anew ? PLAN_ANEW : PLAN_KEPT};
+                       .offset = piece->offset};
 }

@@ -48,8 +48,7 @@ typedef struct AsBuilt {
  * many courses. */
 AsBuilt *asbuilt_of(Arena *arena, const Layout *layout, const Plan *plan, Err *err);
 
-/* The record that hanging a piece of the final plan adds to the wall file; its texts live as long as the wall. The
- * first piece of a plan that was made anew says so. */
-HungPiece asbuilt_record(const Layout *layout, const Plan *plan, const Piece *piece);
+/* The record that hanging a piece of the final plan adds to the wall file; its texts live as long as the wall. */
+HungPiece asbuilt_record(const Layout *layout, const Piece *piece);
 
 #endif

@@ -365,3 +365,8 @@ bool opening_kind_from(const char *word, OpeningKind *kind)
         }
     return false;
 }
+
+bool wall_stock_usable(const Stock *stock, int records)
+{
+    return !(stock->gone_given && stock->gone <= records) && !(stock->found_given && stock->found > records);
+}

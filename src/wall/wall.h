@@ -387,8 +387,9 @@ typedef enum HungPlan { PLAN_KEPT, PLAN_ANEW } HungPlan;
 
 typedef enum PieceState {
     PIECE_HUNG,
-    PIECE_CUT, /* cut, not yet hung: it counts as hung for every rule */
-    PIECE_LOST /* the word of a HungLoss; no piece has it */
+    PIECE_CUT,    /* cut, not yet hung: it counts as hung for every rule */
+    PIECE_LOST,   /* the word of a HungLoss; no piece has it */
+    PIECE_PLANNED /* neither: a piece that a plan holds on to while the rest is planned; in no file */
 } PieceState;
 
 /* The records of `hung`, a kind an array, each in file order. `place` rises over all of them: it orders one kind among
@@ -401,6 +402,7 @@ typedef struct HungPiece {
     bool offset_given;
     Length offset;
     PieceState state;
+    Length closer; /* of PIECE_PLANNED: kept over beyond its right end */
     HungPlan plan;
     int place;
 } HungPiece;
@@ -547,6 +549,10 @@ typedef struct HungWalk {
 
 /* The next record, into kind and index; false behind the last. */
 bool hung_walk(const Wall *wall, HungWalk *walk);
+
+/* Whether new pieces may be cut from the boards of the line after `records` records: they came to hand by then, and are
+ * not gone. */
+bool wall_stock_usable(const Stock *stock, int records);
 
 /* Number of records, and the place that a record put behind all of them gets. */
 int hung_count(const Wall *wall);

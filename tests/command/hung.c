@@ -78,7 +78,7 @@ static void check_wall(const char *path)
             if (plan->pieces[next].hung)
                 continue;
             HungPiece *record = arena_push(arena, &wall->hung_pieces);
-            *record = asbuilt_record(job->layout, plan, &plan->pieces[next]);
+            *record = asbuilt_record(job->layout, &plan->pieces[next]);
             if (begun)
                 record->plan = PLAN_KEPT;
             begun = true;

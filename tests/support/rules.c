@@ -7,6 +7,8 @@
 #include "fill/breaks.h"
 #include "fill/demand.h"
 
+#include <stdlib.h>
+
 Cost rules_cost(const Layout *layout, const Plan *plan)
 {
     Arena *arena = arena_new();
@@ -20,6 +22,14 @@ Cost rules_cost(const Layout *layout, const Plan *plan)
         if (!plan->pieces[i].hung)
             cost.pieces++;
         if (opened[board])
+            continue;
+        opened[board] = true;
+        cost.length_opened += wall_board(layout->wall, board)->length;
+        cost.boards_opened++;
+    }
+    for (int i = 0; i < layout->wall->hung_losses.count; i++) {
+        int board = layout->wall->hung_losses.at[i].board;
+        if (board < 1 || board > wall_board_count(layout->wall) || opened[board])
             continue;
         opened[board] = true;
         cost.length_opened += wall_board(layout->wall, board)->length;
@@ -82,8 +92,6 @@ static bool piece_holds(const Layout *layout, const Plan *plan, int index, Err *
 {
     const Piece *piece = &plan->pieces[index];
     const Segment *segment = segment_of(layout, piece->face, piece->course, piece->segment);
-    if (piece->number != index + 1)
-        return err_set(err, ERR_VALUE, "piece %d is numbered %d", index + 1, piece->number);
     if (segment == NULL)
         return wrong(err, piece, "is on no segment");
     if (piece->left >= piece->right || piece->left < segment->left || piece->right > segment->right)
@@ -226,8 +234,7 @@ static bool boards_hold(const Layout *layout, const Plan *plan, Err *err)
             before = piece;
             listed++;
         }
-        if (use->left_over !=
-            plan_left_over(wall, wall_board(wall, board), plan, plan->by_board + use->first, use->count))
+        if (use->left_over != plan_left_over(wall, board, plan, plan->by_board + use->first, use->count))
             return err_set(err, ERR_VALUE, "board %d has another left-over", board);
     }
     if (listed != plan->piece_count)
@@ -257,6 +264,26 @@ static bool sums_hold(const Layout *layout, const Plan *plan, Err *err)
     return true;
 }
 
+static int ascending(const void *a, const void *b)
+{
+    int one = *(const int *)a, other = *(const int *)b;
+    return (one > other) - (one < other);
+}
+
+/* Every piece has a number of its own, from 1. */
+static bool numbers_hold(Arena *arena, const Plan *plan, Err *err)
+{
+    int *numbers = arena_array(arena, int, plan->piece_count + 1);
+    for (int i = 0; i < plan->piece_count; i++)
+        numbers[i] = plan->pieces[i].number;
+    if (plan->piece_count > 1)
+        qsort(numbers, (size_t)plan->piece_count, sizeof *numbers, ascending);
+    for (int i = 0; i < plan->piece_count; i++)
+        if (numbers[i] < 1 || (i > 0 && numbers[i] == numbers[i - 1]))
+            return err_set(err, ERR_VALUE, "two pieces are numbered %d", numbers[i]);
+    return true;
+}
+
 bool rules_hold(const Layout *layout, const Plan *plan, Err *err)
 {
     for (int i = 0; i < plan->piece_count; i++)
@@ -265,8 +292,8 @@ bool rules_hold(const Layout *layout, const Plan *plan, Err *err)
     Arena *arena = arena_new();
     const Demand *demand = demand_new(arena, layout);
     const int *order = demand_row_order(arena, demand);
-    bool hold = tiles(layout, demand, order, plan, err) && hung_holds(demand, plan, err) &&
-                boards_hold(layout, plan, err) && sums_hold(layout, plan, err);
+    bool hold = numbers_hold(arena, plan, err) && tiles(layout, demand, order, plan, err) &&
+                hung_holds(demand, plan, err) && boards_hold(layout, plan, err) && sums_hold(layout, plan, err);
     arena_free(arena);
     return hold;
 }

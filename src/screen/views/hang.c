@@ -86,7 +86,7 @@ bool hang_replanned(App *app, Hang *hang)
         return false;
     if (!hang->knows)
         know(app, hang);
-    return plan->anew || hang->known != hash_of(app_work(app)->layout, plan);
+    return hang->known != hash_of(app_work(app)->layout, plan);
 }
 
 /* False, and told, where the plan in sight was not the final one and the piece is another in that. */
@@ -127,7 +127,7 @@ void hang_record(App *app)
         app_say(app, STYLE_DIM, "This piece hangs already.");
         return;
     }
-    HungPiece record = asbuilt_record(app_work(app)->layout, plan_of(app), &piece);
+    HungPiece record = asbuilt_record(app_work(app)->layout, &piece);
     know(app, hang);
     Err err;
     if (!edit_hang(app->document, &record, &err)) {
