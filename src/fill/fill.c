@@ -41,7 +41,7 @@ static KnownPlan known_plan(Fill *fill)
     if (fill != NULL && holds(fill))
         return in_force_known(fill->in_force);
     if (fill != NULL && solve_is_done(fill->solve))
-        return (KnownPlan){fill->layout->wall, fill_plan(fill)};
+        return (KnownPlan){.wall = fill->layout->wall, .plan = fill_plan(fill)};
     return (KnownPlan){0};
 }
 

@@ -32,6 +32,7 @@ struct InForce {
     const Plan *base; /* its plan; NULL until it is known */
     const Layout *laid;
     Plan *plan;
+    bool *hangs;   /* of each of its pieces: it hangs or is cut */
     HungWalk walk; /* records applied */
     int records;
     bool begun;  /* boards gone or found before any record were seen to */
@@ -105,48 +106,57 @@ static bool is_same(const Layout *layout, const Piece *piece, const Layout *othe
 
 /* ---- a record of a piece ---- */
 
-/* The plan's piece that the record tells of, or -1: where the record has no offset, any place on the board will do. */
-static int piece_of_record(const InForce *in_force, const HungPiece *record, const Hung *hung)
+/* Whether the record tells of the piece: to the nanometer, or as near as marks tell. */
+static bool tells_of(const InForce *in_force, const HungPiece *record, const Hung *hung, const Piece *piece,
+                     Length round)
+{
+    bool ends = (same_mark(piece->left, record->left, round) && same_mark(piece->right, record->right, round)) ||
+                (same_mark(piece->left, hung->left, round) && same_mark(piece->right, hung->right, round));
+    return ends && piece->face == hung->face && course_number(in_force->laid, piece) == record->course &&
+           (!record->offset_given || same_mark(piece->offset, record->offset, round));
+}
+
+/* The plan's piece that the record tells of, one that is not taken by another record; -1 where there is none. Where the
+ * record has no offset, any place on the board will do. */
+static int piece_of_record(const InForce *in_force, const HungPiece *record, const Hung *hung, const bool *taken)
 {
     const Plan *plan = in_force->plan;
-    Length round = in_force->layout->wall->round;
+    const Length rounds[] = {1, in_force->layout->wall->round};
     if (record->board < 1 || record->board > plan->board_count)
         return -1;
     const BoardUse *use = &plan->boards[record->board - 1];
-    for (int i = use->first; i < use->first + use->count; i++) {
-        const Piece *piece = &plan->pieces[plan->by_board[i]];
-        bool ends = (same_mark(piece->left, record->left, round) && same_mark(piece->right, record->right, round)) ||
-                    (same_mark(piece->left, hung->left, round) && same_mark(piece->right, hung->right, round));
-        if (ends && piece->face == hung->face && course_number(in_force->laid, piece) == record->course &&
-            (!record->offset_given || same_mark(piece->offset, record->offset, round)))
-            return plan->by_board[i];
-    }
+    for (int pass = 0; pass < 2; pass++)
+        for (int i = use->first; i < use->first + use->count; i++) {
+            int piece = plan->by_board[i];
+            if (!taken[piece] && tells_of(in_force, record, hung, &plan->pieces[piece], rounds[pass]))
+                return piece;
+        }
     return -1;
 }
 
 /* Gives the records of pieces that hang as planned the plan's own figures: what was written may be rounded. */
 static void take_planned_figures(const InForce *in_force, Wall *wall)
 {
+    bool *taken = arena_array(in_force->arena, bool, in_force->plan->piece_count + 1);
     for (int i = 0; i < wall->hung_pieces.count; i++) {
         HungPiece *record = &wall->hung_pieces.at[i];
-        int index = piece_of_record(in_force, record, &in_force->demand->hung[i]);
+        int index = piece_of_record(in_force, record, &in_force->demand->hung[i], taken);
         if (index < 0)
             continue;
+        taken[index] = true;
         const Piece *piece = &in_force->plan->pieces[index];
         record->left = piece->left;
         record->right = piece->right;
         record->offset_given = true;
+        record->closer = piece->closer;
         record->offset = piece->offset;
     }
 }
 
-static void mark(Plan *plan, int index, const HungPiece *record)
+static void mark(InForce *in_force, int index, const HungPiece *record)
 {
-    Piece *piece = &plan->pieces[index];
-    plan->closers -= piece->closer; /* it has been cut to fit */
-    plan->closers_off -= piece->closer_off;
-    piece->closer = 0;
-    piece->closer_off = false;
+    Piece *piece = &in_force->plan->pieces[index];
+    in_force->hangs[index] = true;
     piece->hung = true;
     piece->cut = record->state == PIECE_CUT;
 }
@@ -221,6 +231,26 @@ static bool **touched_courses(Arena *arena, const InForce *in_force, const Plan 
     return courses;
 }
 
+/* Whether a piece planned lies nearer to one that is recorded on its board than the blade takes. */
+static bool crowds(const InForce *in_force, const Piece *piece)
+{
+    const HungPieces *records = &in_force->event_wall->hung_pieces;
+    Length from = piece->offset, to = piece->offset + piece->right - piece->left + piece->closer;
+    for (int i = 0; i < records->count; i++) {
+        const HungPiece *record = &records->at[i];
+        const Hung *hung = &in_force->demand->hung[i];
+        if (record->board != piece->board || hung->fault != HUNG_FITS)
+            continue;
+        Length offset = record->offset_given ? record->offset : hung->offset;
+        Length end = offset + record->right - record->left + record->closer;
+        Length before = hung->right_kerf > piece->left_kerf ? hung->right_kerf : piece->left_kerf;
+        Length behind = hung->left_kerf > piece->right_kerf ? hung->left_kerf : piece->right_kerf;
+        if (from < end + before && offset < to + behind)
+            return true;
+    }
+    return false;
+}
+
 /* Adds to the wall's records those pieces of the plan that are held on to. */
 static void hold_on(const InForce *in_force, Arena *arena, Wall *wall)
 {
@@ -232,7 +262,8 @@ static void hold_on(const InForce *in_force, Arena *arena, Wall *wall)
     for (int i = 0; i < plan->piece_count; i++) {
         const Piece *piece = &plan->pieces[i];
         int64_t number = course_number(in_force->laid, piece);
-        if (piece->hung || takes_lost_wood(in_force, in_force->event_wall, in_force->records, piece))
+        if (piece->hung || takes_lost_wood(in_force, in_force->event_wall, in_force->records, piece) ||
+            crowds(in_force, piece))
             continue;
         if (courses != NULL) {
             int course = layout_course_index(&in_force->event_laid->faces[piece->face], number);
@@ -382,6 +413,15 @@ static void number_anew(InForce *in_force, Plan *plan)
 
 /* ---- one event after the other ---- */
 
+/* From here on the plan is this one. */
+static void set_plan(InForce *in_force, Plan *plan)
+{
+    in_force->plan = plan;
+    in_force->hangs = arena_array(in_force->arena, bool, plan->piece_count + 1);
+    for (int i = 0; i < plan->piece_count; i++)
+        in_force->hangs[i] = plan->pieces[i].hung;
+}
+
 static void take(InForce *in_force, const Plan *found)
 {
     Plan *plan = plan_copy(in_force->arena, found);
@@ -391,7 +431,7 @@ static void take(InForce *in_force, const Plan *found)
         number_changed(in_force, plan);
     if (in_force->level < LET_ALL)
         set_bound(in_force, plan);
-    in_force->plan = plan;
+    set_plan(in_force, plan);
     in_force->laid = in_force->event_laid;
 }
 
@@ -434,9 +474,9 @@ static bool changes(InForce *in_force, bool is_record)
         const HungPiece *record = &whole->hung_pieces.at[in_force->walk.index];
         const Hung *hung = &in_force->demand->hung[in_force->walk.index];
         in_force->anew_asked = record->plan == PLAN_ANEW;
-        int piece = piece_of_record(in_force, record, hung);
+        int piece = piece_of_record(in_force, record, hung, in_force->hangs);
         if (piece >= 0)
-            mark(in_force->plan, piece, record);
+            mark(in_force, piece, record);
         else
             change = hung->fault == HUNG_FITS;
     } else if (is_record && in_force->walk.kind == HUNG_EDGE) {
@@ -473,8 +513,29 @@ static bool next_event(InForce *in_force)
 static void take_base(InForce *in_force, const Plan *base)
 {
     in_force->base = plan_copy(in_force->arena, base);
-    in_force->plan = plan_copy(in_force->arena, base);
+    set_plan(in_force, plan_copy(in_force->arena, base));
     in_force->highest = base->piece_count;
+}
+
+/* Takes over what came of the first events where they are the same. */
+static void go_on_from(InForce *in_force, const InForce *before)
+{
+    if (!in_force_holds(before))
+        return;
+    Arena *arena = in_force->arena;
+    const Wall *after = wall_after(arena, in_force->layout->wall, &before->walk);
+    if (hung_count(after) != before->records || !wall_equal(after, before->layout->wall))
+        return;
+    in_force->laid = lay_out(arena, after);
+    set_plan(in_force, plan_copy(arena, before->plan));
+    in_force->changed = arena_array(arena, int, before->changed_count + 1);
+    for (int i = 0; i < before->changed_count; i++)
+        in_force->changed[i] = before->changed[i];
+    in_force->changed_count = before->changed_count;
+    in_force->walk = before->walk;
+    in_force->records = before->records;
+    in_force->begun = true;
+    in_force->highest = before->highest;
 }
 
 InForce *in_force_new(const Layout *layout, const Demand *demand, KnownPlan known)
@@ -496,9 +557,11 @@ InForce *in_force_new(const Layout *layout, const Demand *demand, KnownPlan know
         arena_free(arena);
         return NULL;
     }
-    if (known.wall != NULL && wall_equal(in_force->base_wall, known.wall))
+    if (known.wall != NULL && wall_equal(in_force->base_wall, known.wall)) {
         take_base(in_force, known.plan);
-    else
+        if (known.in_force != NULL)
+            go_on_from(in_force, known.in_force);
+    } else
         in_force->solve = solve_new(in_force->laid);
     return in_force;
 }
@@ -536,7 +599,7 @@ bool in_force_holds(const InForce *in_force)
 
 KnownPlan in_force_known(const InForce *in_force)
 {
-    return (KnownPlan){in_force->base_wall, in_force->base};
+    return (KnownPlan){in_force->base_wall, in_force->base, in_force};
 }
 
 /* A break of hung pieces alone is none any more; all else of the plan is as it was. */
@@ -546,10 +609,19 @@ Plan *in_force_plan(const InForce *in_force, Arena *arena)
     Plan *plan = plan_copy(arena, in_force->plan);
     Demand fitting = *demand; /* a piece of the plan fits, however near to the end of its segment it has a joint */
     fitting.hung = arena_array(arena, Hung, demand->hung_count);
+    bool *taken = arena_array(arena, bool, plan->piece_count + 1); /* by a record before */
     for (int i = 0; i < demand->hung_count; i++) {
+        int piece = piece_of_record(in_force, &demand->wall->hung_pieces.at[i], &demand->hung[i], taken);
         fitting.hung[i] = demand->hung[i];
-        if (piece_of_record(in_force, &demand->wall->hung_pieces.at[i], &demand->hung[i]) >= 0)
+        if (piece >= 0) {
+            const Piece *as_planned = &plan->pieces[piece];
+            const Stretch *across = fitting.hung[i].across;
             fitting.hung[i].fault = HUNG_FITS;
+            if (across != NULL && (as_planned->offset >= across->to ||
+                                   as_planned->offset + as_planned->right - as_planned->left <= across->from))
+                fitting.hung[i].across = NULL;
+            taken[piece] = true;
+        }
     }
     report_boards(arena, demand->wall, plan);
     Breaks breaks = breaks_find(arena, demand->layout, plan);

@@ -13,17 +13,18 @@
 #include "fill/plan.h"
 #include "layout/layout.h"
 
+typedef struct InForce InForce;
+
 /* A final plan and the wall that it was made for. */
 typedef struct KnownPlan {
     const Wall *wall; /* NULL where there is none */
     const Plan *plan;
+    const InForce *in_force; /* what came of it on a wall with events; NULL where there were none */
 } KnownPlan;
 
-typedef struct InForce InForce;
-
 /* Begins to look for the plan in force of the layout's wall; `demand` is of the same layout, and both must outlive it.
- * Where `known` is the plan of the empty wall, it need not be made again. NULL where nothing has happened yet: the plan
- * in force is the one to be made. */
+ * Where `known` is the plan of the empty wall, it need not be made again, nor what came of the same first events. NULL
+ * where nothing has happened yet: the plan in force is the one to be made. */
 InForce *in_force_new(const Layout *layout, const Demand *demand, KnownPlan known);
 void in_force_free(InForce *in_force);
 
@@ -33,7 +34,7 @@ bool in_force_step(InForce *in_force, int steps);
 /* Whether it is known. Not after a step that could not be laid out at all: then what hangs is planned around. */
 bool in_force_holds(const InForce *in_force);
 
-/* The plan of the empty wall, once it is known: what in_force_new may be given the next time. */
+/* What in_force_new may be given the next time, as long as this one is there. */
 KnownPlan in_force_known(const InForce *in_force);
 
 /* The plan in force, what hangs in it marked, with its findings, in `arena`. */

@@ -402,7 +402,7 @@ typedef struct HungPiece {
     bool offset_given;
     Length offset;
     PieceState state;
-    Length closer; /* of PIECE_PLANNED: kept over beyond its right end */
+    Length closer; /* kept over beyond its right end, as a plan has it; 0 where that is not known, and in every file */
     HungPlan plan;
     int place;
 } HungPiece;

@@ -72,16 +72,12 @@ static void check_wall(const char *path)
     const Plan *plan = job->plan;
     const int count = plan->piece_count;
     const int stops[STOPS] = {1, 2, count / 3, count - 1, count};
-    bool begun = !plan->anew; /* else what hangs from the start was hung otherwise */
     for (int i = 0, next = 0; i < STOPS; i++) {
         for (; next < stops[i]; next++) {
             if (plan->pieces[next].hung)
                 continue;
             HungPiece *record = arena_push(arena, &wall->hung_pieces);
             *record = asbuilt_record(job->layout, &plan->pieces[next]);
-            if (begun)
-                record->plan = PLAN_KEPT;
-            begun = true;
         }
         const Job *now = job_of_file(arena, wall, &source);
         print_plan(now, &after);
