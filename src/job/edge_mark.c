@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "job/words.h"
+#include "wall/straight.h"
 
 /*
  *      ______________________________  upper mark: all along
@@ -75,7 +76,7 @@ const char *edge_mark_part(Arena *arena, const Wall *wall, const Course *course,
              i < course->slab_count && edge_of(&course->slabs[i], upper) == EDGE_BAND && course->slabs[i].left == right;
              i++)
             right = course->slabs[i].right;
-        if (words_alike(wall, left, right))
+        if (marks_alike(wall, left, right))
             continue;
         text_format(&text, "%s from %s to %s", count++ == 0 ? "" : ",", words_length(arena, wall, left),
                     words_length(arena, wall, right));

@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "job/words.h"
 #include "trade/corner.h"
+#include "wall/straight.h"
 
 #define HARD_SPACE "\xc2\xa0" /* a width and its place stay on one line */
 
@@ -45,7 +46,7 @@ static Bends bends_of(Arena *arena, const Wall *wall, const Plank *plank)
 
 static bool steps(const Wall *wall, const Bend *one)
 {
-    return !words_alike(wall, one->left, one->right);
+    return !marks_alike(wall, one->left, one->right);
 }
 
 /* Every break, from the plank's left end; two of them are a taper. */
@@ -74,7 +75,7 @@ static char *scribe_words(Arena *arena, const Wall *wall, const Plank *plank)
 static bool widths_alike(const Wall *wall, const Plank *plank)
 {
     for (int i = 1; i < plank->width_count; i++)
-        if (!words_alike(wall, plank->widths[0].width, plank->widths[i].width))
+        if (!marks_alike(wall, plank->widths[0].width, plank->widths[i].width))
             return false;
     return true;
 }
@@ -102,7 +103,7 @@ bool measures_full(const Course *course, const Plank *plank)
 
 static bool end_slants(const Wall *wall, const PlankEnd *end)
 {
-    return !words_alike(wall, end->lower, end->upper);
+    return !marks_alike(wall, end->lower, end->upper);
 }
 
 /* Both edges are measured between their ends, rounded once. */
@@ -113,7 +114,7 @@ char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank)
         return NULL;
     Length lower = plank->length - plank->left.lower - plank->right.lower;
     Length upper = plank->length - plank->left.upper - plank->right.upper;
-    if (left != right && words_alike(wall, lower, upper))
+    if (left != right && marks_alike(wall, lower, upper))
         return NULL;
     const char *which = left && right ? "Both ends slant" : (left ? "Left end slants" : "Right end slants");
     bool lower_long = lower >= upper;

@@ -1,6 +1,7 @@
 #include "job/plank.h"
 
 #include "base/panic.h"
+#include "wall/straight.h"
 /*
  * A piece between two places x is taken apart into runs: stretches over which its lower and its upper edge are each one
  * straight line. Runs tile the piece from left to right.
@@ -30,20 +31,7 @@ typedef struct Trapezoids {
     int room;
 } Trapezoids;
 
-enum { RAKE = 12, SLACK = 4 }; /* SLACK: nanometres that rounded corners of runs can be off one straight line */
-
-/* The value at x of the straight line through (x0, y0) and (x1, y1). */
-static Length between(Length x0, Length y0, Length x1, Length y1, Length x)
-{
-    if (x1 == x0)
-        return y1;
-    return y0 + wide_narrow(wide_divide((Wide)(y1 - y0) * (x - x0), x1 - x0));
-}
-
-static bool steep(Length rise, Length run)
-{
-    return (rise < 0 ? -rise : rise) * RAKE > run;
-}
+enum { SLACK = 4 }; /* SLACK: nanometres that rounded corners of runs can be off one straight line */
 
 /* The straight piece of a limit over [x0, x1], no mark of which lies inside it: its y at both ends; whether it is
  * steeper than 1 in 12. */
@@ -60,9 +48,9 @@ static void limit_over(const Points *limit, Length x0, Length x1, Length *y0, Le
         return;
     }
     const Point *a = &p[i - 1], *b = &p[i];
-    *y0 = between(a->x, a->y, b->x, b->y, x0);
-    *y1 = between(a->x, a->y, b->x, b->y, x1);
-    *rake = steep(b->y - a->y, b->x - a->x);
+    *y0 = straight_at(a->x, a->y, b->x, b->y, x0);
+    *y1 = straight_at(a->x, a->y, b->x, b->y, x1);
+    *rake = straight_is_rake(b->x - a->x, b->y - a->y);
 }
 
 static void push_run(Arena *arena, Trapezoids *runs, Trapezoid run)
@@ -81,8 +69,8 @@ static void push_under(Arena *arena, Trapezoids *runs, Trapezoid run, Length top
         push_run(arena, runs, run);
         return;
     }
-    Length x = between(run.upper0, run.x0, run.upper1, run.x1, top);
-    Length lower = between(run.x0, run.lower0, run.x1, run.lower1, x);
+    Length x = straight_at(run.upper0, run.x0, run.upper1, run.x1, top);
+    Length lower = straight_at(run.x0, run.lower0, run.x1, run.lower1, x);
     Trapezoid first = run, second = run;
     first.x1 = second.x0 = x;
     first.lower1 = second.lower0 = lower;
@@ -108,8 +96,8 @@ static void add_slab(Arena *arena, Trapezoids *runs, const FaceLayout *face, con
                 if (face->upper.at[i].x > x0 && face->upper.at[i].x < end)
                     end = face->upper.at[i].x;
         Trapezoid run = {.x0 = x0, .x1 = end};
-        run.lower0 = between(slab->left, slab->lower_left, slab->right, slab->lower_right, x0);
-        run.lower1 = between(slab->left, slab->lower_left, slab->right, slab->lower_right, end);
+        run.lower0 = straight_at(slab->left, slab->lower_left, slab->right, slab->lower_right, x0);
+        run.lower1 = straight_at(slab->left, slab->lower_left, slab->right, slab->lower_right, end);
         run.rake = slab->lower_edge == EDGE_RAKE;
         if (lap > 0) {
             bool rake;
@@ -123,8 +111,8 @@ static void add_slab(Arena *arena, Trapezoids *runs, const FaceLayout *face, con
                 push_run(arena, runs, piece);
             }
         } else {
-            run.upper0 = between(slab->left, slab->upper_left, slab->right, slab->upper_right, x0);
-            run.upper1 = between(slab->left, slab->upper_left, slab->right, slab->upper_right, end);
+            run.upper0 = straight_at(slab->left, slab->upper_left, slab->right, slab->upper_right, x0);
+            run.upper1 = straight_at(slab->left, slab->upper_left, slab->right, slab->upper_right, end);
             run.rake = run.rake || slab->upper_edge == EDGE_RAKE;
             push_run(arena, runs, run);
         }
@@ -171,11 +159,11 @@ static Trapezoids runs_held(Arena *arena, const Layout *layout, const Course *co
         Length height0 = run.upper0 - run.lower0, height1 = run.upper1 - run.lower1;
         Length x = run.x0;
         if ((height0 > most) != (height1 > most))
-            x = between(height0, run.x0, height1, run.x1, most);
+            x = straight_at(height0, run.x0, height1, run.x1, most);
         if (x > run.x0 && x < run.x1) {
             Trapezoid second = run;
-            run.lower1 = second.lower0 = between(run.x0, run.lower0, run.x1, run.lower1, x);
-            run.upper1 = second.upper0 = between(run.x0, run.upper0, run.x1, run.upper1, x);
+            run.lower1 = second.lower0 = straight_at(run.x0, run.lower0, run.x1, run.lower1, x);
+            run.upper1 = second.upper0 = straight_at(run.x0, run.upper0, run.x1, run.upper1, x);
             run.x1 = second.x0 = x;
             push_held(arena, &held, run, most, at_top);
             run = second;
@@ -192,17 +180,7 @@ static Length side_inside(const Points *side, Length y, Length outer, int sign)
 {
     if (side->count == 0)
         return 0;
-    const Point *p = side->at;
-    Length x = p[side->count - 1].x;
-    if (y <= p[0].y)
-        x = p[0].x;
-    else
-        for (int i = 1; i < side->count; i++)
-            if (y <= p[i].y) {
-                x = between(p[i - 1].y, p[i - 1].x, p[i].y, p[i].x, y);
-                break;
-            }
-    Length inside = (x - outer) * sign;
+    Length inside = (layout_side_at(side, y) - outer) * sign;
     return inside > 0 ? inside : 0;
 }
 
@@ -235,9 +213,9 @@ static PlankEnd end_of(const Trapezoids *runs, int count, bool from_right, const
     for (int i = 0; i < count; i++) {
         const Trapezoid *run = &runs->at[from_right ? runs->count - 1 - i : i];
         Length inner = from_right ? runs->at[runs->count - 1].x1 - run->x0 : run->x1 - runs->at[0].x0;
-        if (steep(run->lower1 - run->lower0, run->x1 - run->x0))
+        if (straight_is_rake(run->x1 - run->x0, run->lower1 - run->lower0))
             end.lower = inner;
-        if (steep(run->upper1 - run->upper0, run->x1 - run->x0))
+        if (straight_is_rake(run->x1 - run->x0, run->upper1 - run->upper0))
             end.upper = inner;
     }
     Length lean_lower = side_inside(side, lower, outer, sign);
@@ -260,7 +238,7 @@ static void push_width(Plank *plank, Length at, Length width)
     if (count > 0 && w[count - 1].at == at && w[count - 1].width == width)
         return;
     if (count > 1 && w[count - 2].at < w[count - 1].at && w[count - 1].at < at) {
-        Length on_line = between(w[count - 2].at, w[count - 2].width, at, width, w[count - 1].at);
+        Length on_line = straight_at(w[count - 2].at, w[count - 2].width, at, width, w[count - 1].at);
         Length off = on_line > w[count - 1].width ? on_line - w[count - 1].width : w[count - 1].width - on_line;
         if (off <= SLACK)
             count--;
@@ -322,10 +300,10 @@ static Length strip_beside(const Course *course, int opening, bool above, Length
             const Part *part = &slab->parts[k];
             if ((above ? part->bottom_opening : part->top_opening) != opening)
                 continue;
-            Length at0 = between(slab->left, part->top_left - part->bottom_left, slab->right,
-                                 part->top_right - part->bottom_right, x0);
-            Length at1 = between(slab->left, part->top_left - part->bottom_left, slab->right,
-                                 part->top_right - part->bottom_right, x1);
+            Length at0 = straight_at(slab->left, part->top_left - part->bottom_left, slab->right,
+                                     part->top_right - part->bottom_right, x0);
+            Length at1 = straight_at(slab->left, part->top_left - part->bottom_left, slab->right,
+                                     part->top_right - part->bottom_right, x1);
             Length width = at0 < at1 ? at0 : at1;
             if (least < 0 || width < least)
                 least = width;

@@ -100,11 +100,6 @@ char *words_mark(Arena *arena, const Wall *wall, Length height)
     return words(arena, "%s down", words_length(arena, wall, -height));
 }
 
-bool words_alike(const Wall *wall, Length a, Length b)
-{
-    return length_round(a, wall->round) == length_round(b, wall->round);
-}
-
 char *words_board(Arena *arena, const Wall *wall, int number)
 {
     const Stock *stock = wall_board(wall, number);

@@ -33,9 +33,6 @@ char *words_decimal(Arena *arena, const Wall *wall, Length length);
 /* "40 1/2 up", "3/16 down", "0, level": a height from the level line. */
 char *words_mark(Arena *arena, const Wall *wall, Length height);
 
-/* Whether two lengths print alike. */
-bool words_alike(const Wall *wall, Length a, Length b);
-
 /* "31", or "31 (A7)" where it is labelled. */
 char *words_board(Arena *arena, const Wall *wall, int number);
 

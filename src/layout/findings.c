@@ -4,6 +4,7 @@
 #include "base/utf8.h"
 #include "layout/limits.h"
 #include "wall/ranges.h"
+#include "wall/straight.h"
 
 #include <inttypes.h>
 #include <stdarg.h>

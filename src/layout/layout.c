@@ -7,6 +7,7 @@
 #include "layout/slant.h"
 #include "layout/strips.h"
 #include "layout/tiles.h"
+#include "wall/straight.h"
 
 #include <stdio.h>
 
@@ -381,6 +382,18 @@ Box layout_opening_box(const Face *face, const Opening *opening)
     if (opening->to_floor || opening->kind == OPENING_DOOR)
         box.bottom = -LAYOUT_FAR;
     return box;
+}
+
+Length layout_side_at(const Points *side, Length y)
+{
+    const Point *at = side->at;
+    BUG_UNLESS(side->count > 0);
+    if (y <= at[0].y)
+        return at[0].x;
+    for (int i = 1; i < side->count; i++)
+        if (y <= at[i].y)
+            return straight_at(at[i - 1].y, at[i - 1].x, at[i].y, at[i].x, y);
+    return at[side->count - 1].x;
 }
 
 Layout *layout_wall(Arena *arena, const Wall *wall, Err *err)

@@ -22,6 +22,10 @@ Layout *layout_wall_at(Arena *arena, const Wall *wall, Length start, Err *err);
  * left edge stands; one that reaches to below the floor has its bottom 4 km down. */
 Box layout_opening_box(const Face *face, const Opening *opening);
 
+/* Where a side's line stands at a height: straight between its points (at least one), plumb beyond; at a step its lower
+ * side. Rounded to the nearest nanometre. */
+Length layout_side_at(const Points *side, Length y);
+
 /* ---- questions about one piece, given by its course and its left and right end ---- */
 
 /* Its outline, anticlockwise from the lower left corner, tapers, leaning and raked ends in it, cutouts not. */

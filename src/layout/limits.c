@@ -1,6 +1,7 @@
 #include "layout/limits.h"
 
 #include "base/panic.h"
+#include "wall/straight.h"
 
 /*
  *        y1 . . . . . . __-o       A rail runs from (x0, y0) to (x1, y1). Its y at x is
@@ -90,12 +91,6 @@ bool rails_cross(const Rail *a, const Rail *b, Place *place)
 
 /* ---- limits ---- */
 
-static bool steeper_than_1_in_12(const Point *a, const Point *b)
-{
-    const Wide rise = b->y > a->y ? b->y - a->y : a->y - b->y;
-    return rise * 12 > b->x - a->x;
-}
-
 Rails limit_rails(Arena *arena, const Points *limit, bool upper, Length cut, Length left, Length right)
 {
     Rails rails = {0};
@@ -115,7 +110,7 @@ Rails limit_rails(Arena *arena, const Points *limit, bool upper, Length cut, Len
                                             .y0 = a.y,
                                             .x1 = b.x,
                                             .y1 = b.y,
-                                            .edge = steeper_than_1_in_12(&a, &b) ? EDGE_RAKE : gentle,
+                                            .edge = straight_is_rake(b.x - a.x, b.y - a.y) ? EDGE_RAKE : gentle,
                                             .opening = -1};
     }
     return rails;

@@ -3,6 +3,7 @@
 #include "base/panic.h"
 #include "layout/outline.h"
 #include "layout/tiles.h"
+#include "wall/straight.h"
 
 #include <stdlib.h>
 
@@ -275,8 +276,7 @@ bool layout_whole(const Course *course, Length left, Length right)
 /* y of an edge of the slab at x, to the nearest nanometre. */
 static Length edge_at(const Slab *slab, Length y_left, Length y_right, Length x)
 {
-    const Wide run = slab->right - slab->left;
-    return wide_narrow(wide_divide(y_left * run + ((Wide)y_right - y_left) * (x - slab->left), run));
+    return straight_at(slab->left, y_left, slab->right, y_right, x);
 }
 
 Length layout_height(const Course *course, Length left, Length right)

@@ -1,5 +1,7 @@
 #include "layout/starts_face.h"
 
+#include "wall/straight.h"
+
 #include <stdlib.h>
 
 /* The figure and the invariants stand in starts_face.h. */
@@ -68,7 +70,7 @@ static Line limit_line(const Points *points, Fine x)
 
 static bool is_rake(const Line *line)
 {
-    return llabs(line->v1 - line->v0) * 12 > line->t1 - line->t0 && line->v1 != line->v0;
+    return straight_is_rake(line->t1 - line->t0, line->v1 - line->v0);
 }
 
 static GapEdge limit_edge(const Points *points, Edge edge, Fine left, Fine right)

@@ -1,5 +1,7 @@
 #include "layout/tiles.h"
 
+#include "wall/straight.h"
+
 #include <stdlib.h>
 
 /*
@@ -398,12 +400,8 @@ bool tiles_joined(const Tile *left, const Tile *right)
 /* Height of part and box together at x, negative where they are apart. */
 static Wide shared_height(const Tile *tile, const TilePart *part, const Box *box, Length x)
 {
-    const Wide run = tile->right.x - tile->left.x;
-    const Wide along = x - tile->left.x;
-    const Length bottom =
-        wide_narrow(wide_divide(part->bottom_left * run + ((Wide)part->bottom_right - part->bottom_left) * along, run));
-    const Length top =
-        wide_narrow(wide_divide(part->top_left * run + ((Wide)part->top_right - part->top_left) * along, run));
+    const Length bottom = straight_at(tile->left.x, part->bottom_left, tile->right.x, part->bottom_right, x);
+    const Length top = straight_at(tile->left.x, part->top_left, tile->right.x, part->top_right, x);
     return (Wide)(top < box->top ? top : box->top) - (bottom > box->bottom ? bottom : box->bottom);
 }
 

@@ -1,5 +1,7 @@
 #include "trade/backing.h"
 
+#include "wall/straight.h"
+
 #include <stdlib.h>
 
 static int compare_lengths(const void *left, const void *right)

@@ -1,6 +1,7 @@
 #include "trade/corner.h"
 
 #include "trade/say.h"
+#include "wall/straight.h"
 
 #include <stdlib.h>
 
@@ -10,26 +11,12 @@
  * there within the band, else the course has run out under a limit.
  */
 
-/* Side x at a height, from the points of the side's limit, rounded. */
-static Length side_at(const Points *points, Length y)
-{
-    if (y <= points->at[0].y)
-        return points->at[0].x;
-    for (int i = 1; i < points->count; i++) {
-        const Point *from = &points->at[i - 1];
-        const Point *to = &points->at[i];
-        if (y <= to->y && to->y > from->y)
-            return from->x + wide_narrow(wide_divide((Wide)(to->x - from->x) * (y - from->y), to->y - from->y));
-    }
-    return points->at[points->count - 1].x;
-}
-
 /* Whether the side comes as far out as `x` somewhere in the band. */
 static bool side_reaches(const Points *points, const Course *course, Length x)
 {
     for (int i = -2; i < points->count; i++) {
         Length y = i == -2 ? course->bottom : i == -1 ? course->top : points->at[i].y;
-        if (y >= course->bottom && y <= course->top && llabs(side_at(points, y) - x) <= 1)
+        if (y >= course->bottom && y <= course->top && llabs(layout_side_at(points, y) - x) <= 1)
             return true;
         if (i >= 0 && y >= course->bottom && y <= course->top && llabs(points->at[i].x - x) <= 1)
             return true;
@@ -93,8 +80,8 @@ static PieceEnd end_of(Arena *arena, const Layout *layout, const Piece *piece, b
     Corner corner =
         is_left ? wall_corner_left(wall, piece->face, &through) : wall_corner_right(wall, piece->face, &through);
     end.place = AT_SIDE;
-    end.slant = side_at(side, course->top) - side_at(side, course->bottom);
-    bool slants = llabs(end.slant) * 2 >= wall->round; /* less is no slant that could be marked */
+    end.slant = layout_side_at(side, course->top) - layout_side_at(side, course->bottom);
+    bool slants = !marks_alike(wall, end.slant, 0); /* less is no slant that could be marked */
     if (!slants)
         end.slant = 0;
     end.cut = slants ? END_SLANT : END_SQUARE;

@@ -2,8 +2,7 @@
 
 #include "trade/say.h"
 #include "trade/trim_slope.h"
-
-#include <stdlib.h>
+#include "wall/straight.h"
 
 /*
  * Planks lie level, so that a rake crosses their edges at its own slope:
@@ -15,7 +14,7 @@
  */
 static bool is_rake(const Mark *from, const Mark *to)
 {
-    return to->at > from->at && llabs(to->off - from->off) * 12 > to->at - from->at;
+    return to->at > from->at && straight_is_rake(to->at - from->at, to->off - from->off);
 }
 
 /* Whether some plank of the face ends there. */

@@ -2,6 +2,7 @@
 
 #include "trade/say.h"
 #include "trade/trim_slope.h"
+#include "wall/straight.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -19,38 +20,24 @@
  * every other end of a sloped strip is plumb.
  */
 
-static Length marks_at(const Marks *marks, Length t)
-{
-    if (t < marks->at[0].at)
-        return marks->at[0].off;
-    int i = 0;
-    while (i + 1 < marks->count && marks->at[i + 1].at <= t)
-        i++;
-    const Mark *from = &marks->at[i];
-    if (i + 1 == marks->count || from->at == t)
-        return from->off;
-    const Mark *to = &marks->at[i + 1];
-    return from->off + wide_narrow(wide_divide((Wide)(to->off - from->off) * (t - from->at), to->at - from->at));
-}
-
 Length bare_floor(const Face *face, Length x)
 {
-    return -marks_at(&face->floor, x);
+    return -marks_off(&face->floor, x, true);
 }
 
 Length bare_ceiling(const Face *face, Length x)
 {
-    return marks_at(&face->ceiling, x);
+    return marks_off(&face->ceiling, x, true);
 }
 
 Length bare_left(const Face *face, Length y)
 {
-    return face->left.count > 0 ? marks_at(&face->left, y) : 0;
+    return face->left.count > 0 ? marks_off(&face->left, y, true) : 0;
 }
 
 Length bare_right(const Face *face, Length y)
 {
-    return face->width - (face->right.count > 0 ? marks_at(&face->right, y) : 0);
+    return face->width - (face->right.count > 0 ? marks_off(&face->right, y, true) : 0);
 }
 
 Length run_thickness(const Wall *wall, int run)
@@ -83,13 +70,12 @@ typedef struct Reaches {
 
 static Length line_between(const Reach *reach, Length x)
 {
-    return reach->y_left + wide_narrow(wide_divide((Wide)(reach->y_right - reach->y_left) * (x - reach->left),
-                                                   reach->right - reach->left));
+    return straight_at(reach->left, reach->y_left, reach->right, reach->y_right, x);
 }
 
 static bool is_rake(const Point *from, const Point *to)
 {
-    return llabs(to->y - from->y) * 12 > to->x - from->x;
+    return straight_is_rake(to->x - from->x, to->y - from->y);
 }
 
 /* Points first..last of the limit as one part. */
@@ -270,14 +256,13 @@ static Length end_shift(const Reach *reach, const Reach *other, bool at_start, b
 static void put_ends(const Wall *wall, const Reach *before, const Reach *reach, const Reach *after, bool upper,
                      TrimStrip *strip)
 {
-    const Length seen = wall->round / 2; /* less cannot be marked */
     const Length edge = reach->sloped ? slanted(reach->right - reach->left, reach->y_right - reach->y_left)
                                       : reach->right - reach->left;
     strip->start_shift = end_shift(reach, before, true, upper, strip->most);
     strip->end_shift = end_shift(reach, after, false, upper, strip->most);
-    if (strip->start == STRIP_SQUARE && llabs(strip->start_shift) > seen)
+    if (strip->start == STRIP_SQUARE && !marks_alike(wall, strip->start_shift, 0))
         strip->start = before ? STRIP_MITER : STRIP_PLUMB;
-    if (strip->end == STRIP_SQUARE && llabs(strip->end_shift) > seen)
+    if (strip->end == STRIP_SQUARE && !marks_alike(wall, strip->end_shift, 0))
         strip->end = after ? STRIP_MITER : STRIP_PLUMB;
     const Length free_edge = edge + strip->end_shift - strip->start_shift;
     strip->long_point =
@@ -308,7 +293,6 @@ static void put_strip(Arena *arena, const Layout *layout, int run, int face, boo
                        .to = reach->right};
     Length out_of_level = reach->high - reach->low;
     Length crooked = reach->off_high - reach->off_low;
-    Length seen = wall->round / 2; /* less cannot be marked */
     if (!reach->sloped) {
         Length base;
         if (!one_height(wall, face, upper, width, &base))
@@ -316,8 +300,8 @@ static void put_strip(Arena *arena, const Layout *layout, int run, int face, boo
         strip.edge_from = strip.edge_to = base + (upper ? -width : width);
         strip.least += upper ? reach->low - base : base - reach->high;
         strip.most = strip.least;
-        if (out_of_level > seen) {
-            strip.shape = crooked > seen ? STRIP_SCRIBE : STRIP_TAPER;
+        if (!marks_alike(wall, out_of_level, 0)) {
+            strip.shape = !marks_alike(wall, crooked, 0) ? STRIP_SCRIBE : STRIP_TAPER;
             strip.most += out_of_level;
         }
     } else {
@@ -325,7 +309,7 @@ static void put_strip(Arena *arena, const Layout *layout, int run, int face, boo
         const Length off = upper ? reach->off_low - upright : reach->off_high + upright;
         strip.edge_from = reach->y_left + off;
         strip.edge_to = reach->y_right + off;
-        if (crooked > seen) {
+        if (!marks_alike(wall, crooked, 0)) {
             strip.shape = STRIP_SCRIBE;
             strip.most += crooked;
         }
@@ -397,9 +381,7 @@ static Length free_edge(const Layout *layout, const TrimStrips *strips, int face
     }
     if (!nearest)
         return upper ? bare_ceiling(&wall->faces.at[face], x) : bare_floor(&wall->faces.at[face], x);
-    return nearest->edge_from +
-           wide_narrow(wide_divide((Wide)(nearest->edge_to - nearest->edge_from) * (x - nearest->from),
-                                   nearest->to - nearest->from));
+    return straight_at(nearest->from, nearest->edge_from, nearest->to, nearest->edge_to, x);
 }
 
 Length over_floor_trim(const Layout *layout, const TrimStrips *strips, int face, Length x)

@@ -3,6 +3,7 @@
 #include "trade/say.h"
 #include "trade/trim_level.h"
 #include "trade/trim_slope.h"
+#include "wall/straight.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -45,9 +46,7 @@ static Length crooked(const Marks *marks, Length low, Length high)
         const Mark *mark = &marks->at[i];
         if (mark->at <= low || mark->at >= high || last->at == first->at)
             continue;
-        Length off =
-            mark->off - first->off -
-            wide_narrow(wide_divide((Wide)(last->off - first->off) * (mark->at - first->at), last->at - first->at));
+        const Length off = mark->off - straight_at(first->at, first->off, last->at, last->off, mark->at);
         most = off > most ? off : most;
         least = off < least ? off : least;
     }
@@ -69,7 +68,6 @@ static TrimStrip standing(const Layout *layout, const TrimStrips *strips, int ru
     Length highest = head_a > head_b ? head_a : head_b;
     Length at_a = head_a - foot_a;
     Length at_b = head_b - foot_b;
-    Length seen = wall->round / 2;
     TrimStrip strip = {.run = run,
                        .face = face,
                        .other = -1,
@@ -83,14 +81,14 @@ static TrimStrip standing(const Layout *layout, const TrimStrips *strips, int ru
                        .short_point = at_a < at_b ? at_a : at_b,
                        .from = lowest,
                        .to = highest};
-    strip.start = llabs(foot_a - foot_b) > seen ? STRIP_FIT : STRIP_SQUARE;
-    strip.end = llabs(head_a - head_b) > seen ? STRIP_FIT : STRIP_SQUARE;
+    strip.start = !marks_alike(wall, foot_a - foot_b, 0) ? STRIP_FIT : STRIP_SQUARE;
+    strip.end = !marks_alike(wall, head_a - head_b, 0) ? STRIP_FIT : STRIP_SQUARE;
     strip.start_shift = foot_b - foot_a;
     strip.end_shift = head_b - head_a;
     if (strip.start == STRIP_SQUARE && strip.end == STRIP_SQUARE)
         strip.short_point = strip.long_point;
     Length scribe = crooked(is_left ? &of->left : &of->right, lowest, highest);
-    if (scribe > seen) {
+    if (!marks_alike(wall, scribe, 0)) {
         strip.shape = STRIP_SCRIBE;
         strip.most += scribe;
     }
@@ -292,7 +290,7 @@ static const char *end_words(Arena *arena, const Wall *wall, const TrimStrip *st
     case STRIP_SQUARE: return "square";
     case STRIP_ACROSS: return "mitered 45 degrees";
     case STRIP_BEVEL:
-        if (llabs(shift) > wall->round / 2)
+        if (!marks_alike(wall, shift, 0))
             return say(arena, "plumb (%s), beveled 45 degrees, long point at the front",
                        slant_words(arena, wall, strip, at_start));
         return "beveled 45 degrees, long point at the front";
@@ -366,8 +364,7 @@ TrimStrips trim_strips(Arena *arena, const Layout *layout, Findings *findings)
 
 static Length on_line(const TrimStrip *strip, Length x)
 {
-    return strip->edge_from + wide_narrow(wide_divide((Wide)(strip->edge_to - strip->edge_from) * (x - strip->from),
-                                                      strip->to - strip->from));
+    return straight_at(strip->from, strip->edge_from, strip->to, strip->edge_to, x);
 }
 
 WoodPart trim_strip_part(Arena *arena, const Layout *layout, const TrimStrip *strip)

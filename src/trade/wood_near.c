@@ -4,6 +4,7 @@
 #include "trade/say.h"
 #include "trade/trim_level.h"
 #include "trade/trim_runs.h"
+#include "wall/straight.h"
 
 /*
  * The body and the part are both a shape of the face's plane by a stretch of z, so that the square of their distance is
@@ -45,7 +46,7 @@ static Wide to_point(const Body *body, Point point)
 /* Where the edge from a to b, a left of b or below it, comes into the body's stretch of x, its y there. */
 static Length edge_at(Point a, Point b, Length x)
 {
-    return a.y + wide_narrow(wide_divide((Wide)(b.y - a.y) * (x - a.x), b.x - a.x));
+    return straight_at(a.x, a.y, b.x, b.y, x);
 }
 
 static bool edge_meets(const Body *body, Point a, Point b)

@@ -4,6 +4,7 @@
 #include "base/wide.h"
 #include "wall/checking.h"
 #include "wall/species.h"
+#include "wall/straight.h"
 
 #include <inttypes.h>
 #include <stdlib.h>

@@ -1,5 +1,7 @@
 #include "wall/checking.h"
 
+#include "wall/straight.h"
+
 #include <stdlib.h>
 #include <string.h>
 

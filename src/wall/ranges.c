@@ -3,6 +3,7 @@
 #include "base/panic.h"
 #include "base/text.h"
 #include "base/utf8.h"
+#include "wall/straight.h"
 
 #include <inttypes.h>
 #include <stdarg.h>

@@ -142,36 +142,6 @@ int wall_opening_index(const Face *face, uint32_t id)
     return -1;
 }
 
-Length marks_off(const Marks *marks, Length at, bool after)
-{
-    BUG_UNLESS(marks->count > 0);
-    /* The first mark beyond `at`: behind it, or with `after` strictly behind it. */
-    int next = 0;
-    while (next < marks->count && (after ? marks->at[next].at <= at : marks->at[next].at < at))
-        next++;
-    if (next == 0)
-        return marks->at[0].off;
-    if (next == marks->count)
-        return marks->at[next - 1].off;
-    const Mark *before = &marks->at[next - 1];
-    const Mark *behind = &marks->at[next];
-    const Wide run = behind->at - before->at;
-    const Wide rise = (Wide)(behind->off - before->off) * (at - before->at);
-    return wide_narrow(wide_divide(before->off * run + rise, run));
-}
-
-Length opening_foot(const Face *face, const Opening *opening)
-{
-    if (!opening->to_floor && !opening->above_given)
-        return opening->bottom;
-    return (opening->above_given ? opening->above : 0) - marks_off(&face->floor, opening->left, true);
-}
-
-Length opening_head(const Face *face, const Opening *opening)
-{
-    return opening->top_given ? opening->top : opening_foot(face, opening) + opening->height;
-}
-
 LengthList wall_studs(Arena *arena, const Face *face)
 {
     LengthList studs = {0};

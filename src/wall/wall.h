@@ -513,16 +513,6 @@ int wall_face_named(const Wall *wall, const char *name);
 int wall_face_index(const Wall *wall, uint32_t id);
 int wall_opening_index(const Face *face, uint32_t id);
 
-/* The floor, ceiling or side that `marks` (at least one) describe, at `at`: straight between marks, level beyond, to
- * the nearest nanometre, half away from zero. At a step: the side before it, or with `after` the one behind it. */
-Length marks_off(const Marks *marks, Length at, bool after);
-
-/* Lower and upper edge of an opening as measured, from the level line. One that goes down to the floor, or whose lower
- * edge was measured from it, goes by the floor straight below its left edge as written, without clear and margin (a
- * step there: on its right side). */
-Length opening_foot(const Face *face, const Opening *opening);
-Length opening_head(const Face *face, const Opening *opening);
-
 /* Stud centres of a face with 0 <= x <= width, rising; a new list in `arena`. */
 LengthList wall_studs(Arena *arena, const Face *face);
 

@@ -4,6 +4,7 @@
 #include "support/making.h"
 #include "wall/check.h"
 #include "wall/species.h"
+#include "wall/straight.h"
 
 #include <stdio.h>
 #include <string.h>

@@ -5,6 +5,7 @@
 #include "support/making.h"
 #include "support/random_wall.h"
 #include "wall/check.h"
+#include "wall/straight.h"
 
 #include <stdio.h>
 

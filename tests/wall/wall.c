@@ -2,6 +2,7 @@
 #include "support/test.h"
 
 #include "support/random_wall.h"
+#include "wall/straight.h"
 #include "wall/wall.h"
 
 #include <string.h>

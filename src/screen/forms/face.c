@@ -1,5 +1,7 @@
 #include "screen/forms/forms.h"
 
+#include "wall/straight.h"
+
 #include <stdio.h>
 #include <string.h>
 

@@ -118,17 +118,6 @@ static Dot wood_of(int64_t number)
     return number == 0 ? DOT_REFERENCE : number % 2 == 0 ? DOT_WOOD : DOT_WOOD_DARK;
 }
 
-/* Where a side limit stands at height y. */
-static Length side_at(const Points *side, Length y)
-{
-    if (y <= side->at[0].y)
-        return side->at[0].x;
-    for (int i = 0; i + 1 < side->count; i++)
-        if (y <= side->at[i + 1].y)
-            return shape_between(side->at[i].y, side->at[i + 1].y, side->at[i].x, side->at[i + 1].x, y);
-    return side->at[side->count - 1].x;
-}
-
 static void draw_part(Frame *frame, const Slab *slab, const Part *part, int column, Dot wood)
 {
     Length x = x_middle(frame, column);
@@ -158,7 +147,7 @@ static void draw_course(Frame *frame, const Course *course)
         return;
     Dot wood = wood_of(course->number);
     Length y = course->bottom + (course->top - course->bottom) / 2;
-    Length leftmost = side_at(&frame->face->left, y), rightmost = side_at(&frame->face->right, y);
+    Length leftmost = layout_side_at(&frame->face->left, y), rightmost = layout_side_at(&frame->face->right, y);
     for (int i = 0; i < course->slab_count; i++) {
         const Slab *slab = &course->slabs[i];
         int first = column_at(frame, slab->left > leftmost ? slab->left : leftmost);

@@ -1,6 +1,6 @@
 #include "screen/views/shape.h"
 
-#include "base/wide.h"
+#include "wall/straight.h"
 
 Length shape_between(Length left, Length right, Length y_left, Length y_right, Length x)
 {
@@ -8,7 +8,7 @@ Length shape_between(Length left, Length right, Length y_left, Length y_right, L
         return y_left;
     if (x >= right)
         return y_right;
-    return y_left + (Length)wide_divide((Wide)(y_right - y_left) * (x - left), right - left);
+    return straight_at(left, y_left, right, y_right, x);
 }
 
 bool shape_narrow(const Slab *slab, const Part *part, Length x, Length least)

@@ -9,6 +9,7 @@
 #include "job/measures.h"
 #include "job/words.h"
 #include "trade/trim_runs.h"
+#include "wall/straight.h"
 
 /*
  * The cut sheet: a card for each board that is opened, in the order in which its first piece is hung, so that one can
@@ -264,7 +265,7 @@ static void add_trim_board(Cuts *cuts, const TrimPlan *trim, int number)
 static const char *strip_length(Arena *arena, const Wall *wall, const TrimStrip *strip)
 {
     const char *length = words_length(arena, wall, strip->long_point);
-    if (!words_alike(wall, strip->long_point, strip->short_point))
+    if (!marks_alike(wall, strip->long_point, strip->short_point))
         length = words(arena, "%s to the long points, %s to the short ones", length,
                        words_length(arena, wall, strip->short_point));
     else

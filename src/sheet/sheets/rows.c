@@ -11,6 +11,7 @@
 #include "sheet/year.h"
 #include "trade/corner.h"
 #include "trade/rakes.h"
+#include "wall/straight.h"
 
 /*
  * The row sheet: a section for each face, a card for each course. A card is never split:
@@ -211,7 +212,7 @@ static bool all_hung(const Plan *plan, Place place)
 static const char *room_words(Arena *arena, const Wall *wall, const Course *course)
 {
     Length own = course->width - wall->planks.lap, height = course->top - course->bottom;
-    if (words_alike(wall, height, own))
+    if (marks_alike(wall, height, own))
         return NULL;
     Length off = height > own ? height - own : own - height;
     return words(arena, "As measured it is %s high on the wall, %s %s than its planks show.",
