@@ -35,7 +35,7 @@ typedef enum Rule {
     RULE_ANCHOR,    /* a piece, or a face, with no stud known behind it to nail into */
     RULE_RANGE,     /* a figure that may be a slip of the hand */
     RULE_BOUND,     /* the lower limit that was worked out failed its own check: the plan does without it */
-    RULE_ANEW,      /* what hangs does not all go by one plan: the rest is planned anew around it */
+    RULE_ANEW,      /* pieces changed after the last event that changed any */
     RULE_EDGE,      /* an edge measured after hanging that is far from where the planks end */
     RULE_LEAVE,     /* a course is left away because nowhere above planks.leave */
     RULE_REFERENCE, /* the reference course is nowhere on the wall */

@@ -211,7 +211,7 @@ ROW(HUNG, hang_record(app),
     "This piece hangs", "record that the piece shown hangs, and go on to the next")
 ROW(MEASURE, hang_measure(app),
     GROUP_HANG, HANG, HANG, KEYS('e'), NONE, "edge",
-    "Type in a measured edge", "type in the edge of a course as it hangs; the rest is laid out anew from it")
+    "Type in a measured edge", "type in the edge of a course as it hangs; the rest follows from it")
 ROW(BOARD_OUT, hang_board_out(app),
     GROUP_HANG, HANG, HANG, KEYS('x', PRESS_DELETE), NONE, "spoiled",
     "This board is spoiled", "take the board of the piece shown out; other boards keep their numbers")

@@ -168,38 +168,9 @@ void hang_look(App *app, int by)
 
 /* ---- boards ---- */
 
-static int by_left(const void *a, const void *b)
-{
-    const Stretch *x = a, *y = b;
-    return x->from < y->from ? -1 : x->from > y->from;
-}
-
-/* All of the board but what hangs of it. */
-static Stretches spoiled_stretches(Arena *arena, const Plan *plan, int board, Length length)
-{
-    Stretches hanging = {0}, spoiled = {0};
-    const BoardUse *use = &plan->boards[board - 1];
-    for (int i = 0; i < use->count; i++) {
-        const Piece *piece = &plan->pieces[plan->by_board[use->first + i]];
-        if (piece->hung)
-            *arena_push(arena, &hanging) = (Stretch){piece->offset, piece->offset + piece->right - piece->left};
-    }
-    if (hanging.count > 1)
-        qsort(hanging.at, (size_t)hanging.count, sizeof *hanging.at, by_left);
-    Length from = 0;
-    for (int i = 0; i < hanging.count; i++) {
-        if (hanging.at[i].from > from)
-            *arena_push(arena, &spoiled) = (Stretch){from, hanging.at[i].from};
-        from = hanging.at[i].to > from ? hanging.at[i].to : from;
-    }
-    if (from < length)
-        *arena_push(arena, &spoiled) = (Stretch){from, length};
-    return spoiled;
-}
-
-/* The board becomes a line of its own, none of it to be used any more: all other boards keep their numbers, which are
- * written on them. */
-static Wall *without_board(Arena *arena, const Wall *before, const Plan *plan, int board)
+/* The board becomes a line of its own that is gone from now on: all other boards keep their numbers, which are written
+ * on them. */
+static Wall *without_board(Arena *arena, const Wall *before, int board)
 {
     Wall *wall = wall_copy(arena, before);
     Stocks stock = {0};
@@ -214,7 +185,8 @@ static Wall *without_board(Arena *arena, const Wall *before, const Plan *plan, i
         behind.count = line.count - place - 1;
         line.count = place;
         spoiled.count = 1;
-        spoiled.avoid = spoiled_stretches(arena, plan, board, line.length);
+        spoiled.gone_given = true;
+        spoiled.gone = hung_count(wall);
         if (line.count > 0) {
             *arena_push(arena, &stock) = line;
             spoiled.id = wall->next_id++;
@@ -242,12 +214,13 @@ void hang_board_out(App *app)
     Arena *arena = arena_new();
     Err err;
     const char *name = words(arena, "take board %d off the pile", piece.board);
-    const Wall *wall = without_board(arena, app_wall(app), plan_of(app), piece.board);
+    const Wall *wall = without_board(arena, app_wall(app), piece.board);
     if (!edit_whole(app->document, wall, name, &err))
         app_tell(app, &err);
     else
         app_say(app, STYLE_ACCENT,
-                "Board %d is out; what does not hang is planned anew. Other boards keep their numbers.", piece.board);
+                "Board %d is out. As few pieces as possible change; other boards and pieces keep their numbers.",
+                piece.board);
     arena_free(arena);
 }
 
@@ -388,7 +361,7 @@ static void take_edge(App *app, Hang *hang)
         hang->measuring = true;
         return;
     }
-    app_say(app, STYLE_GOOD, "Recorded; the rest is laid out anew from it.");
+    app_say(app, STYLE_GOOD, "Recorded. The rest follows from it.");
 }
 
 /* ---- the view ---- */

@@ -183,8 +183,8 @@ static void body_draw(App *app, Arena *arena, Hang *hang, Grid *grid, Rect area)
             facts_add(arena, &facts, "wait", STYLE_CAUTION, "the plan is not final yet; this piece may change");
         if (hang_replanned(app, hang))
             facts_add(arena, &facts, "anew", STYLE_CAUTION,
-                      "what is left is planned otherwise than before: sheets printed before this, and pieces cut "
-                      "ahead, no longer hold");
+                      "some pieces changed since this view was opened: read the cautions for which, and print the "
+                      "sheets again");
         add_faults(app, arena, &facts);
         add_measured(app, arena, &facts, built, piece);
         add_piece(app, arena, &facts, piece);
