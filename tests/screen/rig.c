@@ -85,7 +85,7 @@ Wall *rig_wall(Arena *arena)
     add_mark(arena, &east->ceiling, 0, INCHES(52, 14));
     /* a kerf that leaves one piece to a board, and boards that fit their segments: what is drawn does not depend on how
      * they are chosen */
-    wall->saw.kerf = INCHES(150, 0);
+    wall->saw.kerf = INCHES(1, 0);
     const Length lengths[3] = {INCHES(142, 8), INCHES(61, 0), INCHES(54, 8)};
     for (int i = 0; i < 3; i++)
         *arena_push(arena, &wall->stock) = (Stock){.id = wall->next_id++,
