@@ -122,8 +122,7 @@ static bool join(char *out, size_t size, const char *folder, size_t folder_size,
     return length >= 0 && (size_t)length < size;
 }
 
-/* Follows the last component's symbolic links, also where the file they name does not exist yet. */
-static bool follow_links(const char *path, char real[PATH_MAX], Err *err)
+bool file_follow_links(const char *path, char real[PATH_MAX], Err *err)
 {
     if (!join(real, PATH_MAX, "", 0, path))
         return refuse_system(err, ENAMETOOLONG, path, "cannot be written");
@@ -207,7 +206,7 @@ bool file_write_safely(const char *path, const char *bytes, size_t length, Err *
 {
     char real[PATH_MAX];
     char temporary[PATH_MAX];
-    if (!follow_links(path, real, err))
+    if (!file_follow_links(path, real, err))
         return false;
     struct stat old;
     bool exists = stat(real, &old) == 0;
@@ -253,7 +252,11 @@ bool file_create(const char *path, const char *bytes, size_t length, Err *err)
         unlink(path);
         return refuse_system(err, failure, path, "cannot be written");
     }
-    settle_folder(path);
+    failure = settle_folder(path);
+    if (failure != 0) {
+        unlink(path);
+        return refuse_system(err, failure, path, "cannot be written so that it stays");
+    }
     return true;
 }
 

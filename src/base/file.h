@@ -8,6 +8,7 @@
 #include "base/err.h"
 #include "base/text.h"
 
+#include <limits.h>
 #include <stdbool.h>
 #include <stddef.h>
 
@@ -24,6 +25,9 @@ bool file_write_safely(const char *path, const char *bytes, size_t length, Err *
 /* Creates `path` with `bytes`; an error of kind ERR_SYSTEM where it exists already, and that is left alone.
  * On failure there is no such file. */
 bool file_create(const char *path, const char *bytes, size_t length, Err *err);
+
+/* The path that the last component's symbolic links lead to, also where no file is there yet. */
+bool file_follow_links(const char *path, char real[PATH_MAX], Err *err);
 
 /* Makes the folder and those above it, mode 0700 for new ones; one that exists is no error. */
 bool file_make_folder(const char *path, Err *err);

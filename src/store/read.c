@@ -114,7 +114,11 @@ static void read_lengths(Reading *reading, const Key *key, Node *node, void *int
         return;
     }
     for (Node *item = node->first; item != NULL; item = item->next) {
-        read_scalar(reading, key, item, into);
+        if (item->kind == NODE_SCALAR && !is_nothing(item))
+            read_scalar(reading, key, item, into);
+        else
+            wrong(reading, item, ERR_INPUT, "%s stands in the list of `%s`; write a single length there",
+                  is_nothing(item) ? "nothing" : kind_found(item), key->name);
         node->wrong |= item->wrong;
     }
 }
@@ -201,6 +205,22 @@ static const Key *wrong_unknown(Reading *reading, const Record *record, Node *na
     return NULL;
 }
 
+/* Of a word all that it may be is told, of anything else what it is. */
+static void report_missing(Reading *reading, const Record *record, const Key *key, const Node *mapping)
+{
+    Text meant;
+    text_init(&meant);
+    if (key->kind == VALUE_WORD || key->kind == VALUE_ONE_WORD || key->kind == VALUE_UNITS) {
+        text_format(&meant, "`%s: ...` with ", key->name);
+        value_list_words(key->words, &meant);
+    } else {
+        text_format(&meant, "it: %s", key->says);
+    }
+    report_error(reading->report, ERR_INPUT, mapping->line, mapping->column, "`%s` is missing in %s; write %s",
+                 key->name, record->what, meant.bytes);
+    text_finish(&meant);
+}
+
 /* Keys that are missing, or that stand beside the one they stand in for. */
 static void check_presence(Reading *reading, const Record *record, Node *mapping, Node *const seen[],
                            const bool meant[])
@@ -215,8 +235,7 @@ static void check_presence(Reading *reading, const Record *record, Node *mapping
                   key->name, record->what);
         if (seen[i] != NULL || other != NULL || meant[i] || !key->required)
             continue;
-        report_error(reading->report, ERR_INPUT, mapping->line, mapping->column, "`%s` is missing in %s; write it: %s",
-                     key->name, record->what, key->says);
+        report_missing(reading, record, key, mapping);
         mapping->wrong = true;
     }
 }
@@ -227,6 +246,14 @@ static void read_record(Reading *reading, const Record *record, Node *mapping, v
     bool meant[KEYS_MOST] = {false}; /* by a key that is misspelt, and told */
     for (int i = 0; i < record->count; i++)
         value_default(reading->arena, &record->keys[i], into);
+    if (mapping->kind == NODE_LIST) {
+        wrong(reading, mapping, ERR_INPUT,
+              "a list stands where %s is wanted; take one `-` or one pair of [ ] away, so that its keys stand there, "
+              "like "
+              "`%s: ...`",
+              record->what, record->keys[0].name);
+        return;
+    }
     if (mapping->kind != NODE_MAPPING) {
         wrong(reading, mapping, ERR_INPUT, "%s stands where %s is wanted; write its keys, like `%s: ...`",
               kind_found(mapping), record->what, record->keys[0].name);

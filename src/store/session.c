@@ -49,8 +49,8 @@ static char *copy_of(const char *text)
 
 /* ---- names ---- */
 
-/* The path without links; of a file that is not there yet, the folder's with its name. NULL where there is no such
- * folder. */
+/* The path without links; of a file that is not there yet, the folder's with its name: where a link leads there, the
+ * name that a save will write to. NULL where there is no such folder. */
 static char *real_path(const char *path, Err *err)
 {
     char *real = realpath(path, NULL);
@@ -58,12 +58,15 @@ static char *real_path(const char *path, Err *err)
         return real;
     int failure = errno;
     if (failure == ENOENT) {
-        const char *slash = strrchr(path, '/');
-        const char *name = slash == NULL ? path : slash + 1;
+        char end[PATH_MAX];
+        if (!file_follow_links(path, end, err))
+            return NULL;
+        const char *slash = strrchr(end, '/');
+        const char *name = slash == NULL ? end : slash + 1;
         char folder[PATH_MAX];
         char joined[PATH_MAX];
-        const int length = snprintf(folder, sizeof folder, "%.*s", slash == NULL ? 1 : (int)(slash - path + 1),
-                                    slash == NULL ? "." : path);
+        const int length = snprintf(folder, sizeof folder, "%.*s", slash == NULL ? 1 : (int)(slash - end + 1),
+                                    slash == NULL ? "." : end);
         char *real_folder = length < (int)sizeof folder ? realpath(folder, NULL) : NULL;
         failure = errno;
         const int joined_length =

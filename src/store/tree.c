@@ -132,6 +132,11 @@ __attribute__((format(printf, 4, 5))) static void stop(Builder *builder, ErrKind
 
 /* ---- what libyaml says, in the words of someone who writes a wall file ---- */
 
+#define NO_TAGS "tags (!) are not taken here; write the value alone, or put text that begins with ! in quotes"
+#define NO_ESCAPE "this is no escape that YAML knows; use single quotes, or write the \\ twice"
+#define NO_BLOCK "a text over several lines is not taken; write it on one line, in quotes"
+#define NO_DIRECTIVES "lines that begin with % are not taken; take the line out"
+
 static const struct {
     const char *said;
     const char *meant;
@@ -158,9 +163,38 @@ static const struct {
      false},
     {"found unexpected end of stream", "the file ends within quotes; close them", true},
     {"found unexpected document indicator", "the document ends within quotes; close them", true},
-    {"found unknown escape character", "this is no escape that YAML knows; use single quotes, or write the \\ twice",
+    {"found unknown escape character", NO_ESCAPE, false},
+    {"found undefined tag handle", NO_TAGS, false},
+    {"did not find expected tag URI", NO_TAGS, false},
+    {"did not find expected '!'", NO_TAGS, false},
+    {"did not find the expected '>'", NO_TAGS, false},
+    {"did not find URI escaped octet", NO_TAGS, false},
+    {"found an incorrect leading UTF-8 octet", NO_TAGS, false},
+    {"found an incorrect trailing UTF-8 octet", NO_TAGS, false},
+    {"did not find expected whitespace or line break", NO_TAGS, false},
+    {"did not find expected alphabetic or numeric character",
+     "anchors (&) and aliases (*) are not taken here; write the value out, or put text that begins so in quotes",
      false},
-    {"found undefined tag handle", "tags are not taken here; write the value alone", false},
+    {"did not find expected hexdecimal number", NO_ESCAPE, false},
+    {"found invalid Unicode character escape code", NO_ESCAPE, false},
+    {"mapping keys are not allowed in this context",
+     "a ? is not expected here; write key: value, and put text that begins with ? in quotes", false},
+    {"found unexpected ':'", "a colon is not expected here; put a text with a colon in quotes", false},
+    {"found an indentation indicator equal to 0", NO_BLOCK, false},
+    {"did not find expected comment or line break",
+     "something stands behind a | or >; write the text on one line, in quotes", false},
+    {"did not find expected <document start>",
+     "a second document begins here; keep one wall in a file, and all keys at the left edge", false},
+    {"could not find expected directive name", NO_DIRECTIVES, false},
+    {"found unexpected non-alphabetical character", NO_DIRECTIVES, false},
+    {"found unknown directive name", NO_DIRECTIVES, false},
+    {"found duplicate %YAML directive", NO_DIRECTIVES, false},
+    {"found duplicate %TAG directive", NO_DIRECTIVES, false},
+    {"found incompatible YAML document", NO_DIRECTIVES, false},
+    {"found extremely long version number", NO_DIRECTIVES, false},
+    {"did not find expected version number", NO_DIRECTIVES, false},
+    {"did not find expected digit or '.' character", NO_DIRECTIVES, false},
+    {"did not find expected whitespace", NO_DIRECTIVES, false},
 };
 
 static void stop_where_parser_did(Builder *builder)
@@ -177,7 +211,7 @@ static void stop_where_parser_did(Builder *builder)
         return;
     }
     stop(builder, ERR_INPUT, &parser->problem_mark,
-         "this is not YAML here (%s); mend the indentation, quotes or brackets", problem);
+         "this cannot be read as YAML; fix the indentation, the quotes or the brackets here or in the line before");
 }
 
 static bool next_event(Builder *builder, yaml_event_t *event)
@@ -208,6 +242,20 @@ static Node *add_node(Builder *builder, NodeKind kind, const yaml_event_t *event
     return node;
 }
 
+/* The tag as it is written, at the node's start or behind its anchor: libyaml has the long form alone. */
+static int tag_written(const Builder *builder, const Node *node, const char **tag)
+{
+    const char *at = builder->text - builder->before + node->start;
+    const char *end = builder->text + builder->length;
+    while (at < end && *at != '!' && *at != '\n')
+        at++;
+    *tag = at;
+    const char *behind = at;
+    while (behind < end && strchr(" \t\r\n,]}", *behind) == NULL)
+        behind++;
+    return behind - at < 40 ? (int)(behind - at) : 40;
+}
+
 /* Anchors and tags are told, and the value read all the same. */
 static void refuse_properties(Builder *builder, Node *node, const yaml_char_t *anchor, const yaml_char_t *tag)
 {
@@ -215,9 +263,12 @@ static void refuse_properties(Builder *builder, Node *node, const yaml_char_t *a
         report_error(builder->report, ERR_INPUT, node->line, node->column,
                      "anchors (&%.40s) are not taken here; write the value out where it is needed",
                      (const char *)anchor);
-    if (tag != NULL)
+    if (tag != NULL) {
+        const char *written;
+        const int length = tag_written(builder, node, &written);
         report_error(builder->report, ERR_INPUT, node->line, node->column,
-                     "tags (%.40s) are not taken here; write the value alone", (const char *)tag);
+                     "tags (%.*s) are not taken here; write the value alone", length, written);
+    }
     node->wrong |= anchor != NULL || tag != NULL;
 }
 

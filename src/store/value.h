@@ -14,6 +14,9 @@
  * filled (no place), the field untouched. */
 bool value_read(Arena *arena, const Key *key, const char *text, size_t length, Units units, void *record, Err *err);
 
+/* "anywhere or studs": all words but the empty one. */
+void value_list_words(const char *const *words, Text *out);
+
 /* Appends the value as a file of these units would write it: quoted where other readers could take it for something
  * else. For kinds that are no list or mapping. */
 void value_write(const Key *key, const void *record, Units units, Text *out);

@@ -82,8 +82,7 @@ static bool read_number_of(const Key *key, const char *text, size_t length, int 
     return true;
 }
 
-/* "anywhere or studs" */
-static void list_words(const char *const *words, Text *out)
+void value_list_words(const char *const *words, Text *out)
 {
     int count = 0;
     while (words[count] != NULL)
@@ -117,7 +116,7 @@ static bool read_word(const Key *key, const char *text, size_t length, unsigned 
     const int near = nearest_word(whole, key->words, count);
     Text known;
     text_init(&known);
-    list_words(key->words, &known);
+    value_list_words(key->words, &known);
     if (near >= 0 && key->words[near][0] != '\0')
         err_set(err, ERR_INPUT, "\"%s\" is not one of %s; did you mean %s?", quote(text, length, quoted), known.bytes,
                 key->words[near]);

@@ -73,10 +73,21 @@ static void check_planks(Checking *checking)
 
 /* ---- joints ---- */
 
+/* Whether every face has a name that a file can hold. One that has not is told as that, and not again by every record
+ * that would be of it. */
+static bool faces_are_named(const Checking *checking)
+{
+    const Faces *faces = &checking->wall->faces;
+    Checking aside = {.arena = checking->arena, .wall = checking->wall};
+    for (int i = 0; i < faces->count; i++)
+        check_text(&aside, WHERE(NULL, "faces"), "the name", faces->at[i].name, true);
+    return aside.problems.count == 0;
+}
+
 static void check_record(Checking *checking, const Where *where, const char *face, int course)
 {
     if (check_text(checking, WHERE(where, "face"), "the face of a record", face, true) &&
-        wall_face_named(checking->wall, face) < 0)
+        wall_face_named(checking->wall, face) < 0 && faces_are_named(checking))
         check_note(checking, WHERE(where, "face"), "there is no face \"%.60s\"; write the name of one under `faces`",
                    face);
     if (course < -WALL_COURSES_MOST || course > WALL_COURSES_MOST)

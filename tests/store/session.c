@@ -528,6 +528,34 @@ START_TEST(through_a_link_it_is_the_same_file)
 }
 END_TEST
 
+/* A link to a file that is not there yet: a save writes to what it leads to, so lock and copy are named by that. */
+START_TEST(a_link_to_nothing_yet_is_the_file_that_it_will_be)
+{
+    Err err;
+    assert_int_equal(mkdir(below("links"), 0700), 0);
+    assert_int_equal(symlink("../later.yaml", below("links/one.yaml")), 0);
+    assert_int_equal(symlink("one.yaml", below("links/two.yaml")), 0);
+    Session *session = session_open(below("links/two.yaml"), &err);
+    assert_non_null(session);
+    assert_true(session_locked(session));
+    assert_true(exists(below(".later.yaml.lock")));
+    snprintf(wall_path, sizeof wall_path, "%s", below("later.yaml"));
+    assert_int_equal(in_child(open_while_held), 0);
+    Source source = {0};
+    Errs errors = {0};
+    assert_true(store_parse(arena, "wall", text_of_wall, strlen(text_of_wall), &source, &errors));
+    assert_done(session_keep(session, source.wall, NULL, &err), &err);
+    char copy[PATH_MAX];
+    snprintf(copy, sizeof copy, "%s", session_recovery_path(session));
+    assert_done(session_save(session, arena, source.wall, &source, true, &err), &err);
+    assert_true(exists(wall_path));
+    session_close(session);
+    session = session_open(wall_path, &err); /* by its own name, now that it is there */
+    assert_string_equal(session_recovery_path(session), copy);
+    session_close(session);
+}
+END_TEST
+
 START_TEST(a_dead_editors_lock_is_taken_over)
 {
     assert_int_equal(in_child(die_with_the_lock), 0);
@@ -722,6 +750,7 @@ int main(void)
         a_second_editor_is_told,
         without_the_lock_the_copy_is_let_alone,
         through_a_link_it_is_the_same_file,
+        a_link_to_nothing_yet_is_the_file_that_it_will_be,
         a_dead_editors_lock_is_taken_over,
         an_editor_is_not_in_its_own_way,
         a_copy_waits_after_a_crash,
