@@ -57,7 +57,7 @@ static HungFault place_on_wall(const Layout *layout, const HungPiece *record, Hu
         return HUNG_NO_PLACE;
     const Segment *segment = &course->segments[hung->segment];
     const Length closer = layout->wall->joints.closer;
-    const Length near = closer > HUNG_NEAR ? closer : HUNG_NEAR;
+    const Length near = record->exact ? LENGTH_MM / 2 : closer > HUNG_NEAR ? closer : HUNG_NEAR;
     if (distance(hung->left, segment->left) <= near)
         hung->left = segment->left;
     if (distance(hung->right, segment->right) <= near)

@@ -149,6 +149,7 @@ static void take_planned_figures(const InForce *in_force, Wall *wall)
         record->right = piece->right;
         record->offset_given = true;
         record->closer = piece->closer;
+        record->exact = true;
         record->offset = piece->offset;
     }
 }
@@ -251,6 +252,22 @@ static bool crowds(const InForce *in_force, const Piece *piece)
     return false;
 }
 
+/* Whether the piece cannot be cut any more as the plan has it: its course has become higher than its board is wide, or
+ * it would fall apart. */
+static bool is_outgrown(const InForce *in_force, const Piece *piece)
+{
+    const Wall *wall = in_force->event_wall;
+    const FaceLayout *face = &in_force->event_laid->faces[piece->face];
+    int index = layout_course_index(face, course_number(in_force->laid, piece));
+    if (index < 0)
+        return true;
+    const Course *course = &face->courses[index];
+    const Stock *stock = wall_board(wall, piece->board);
+    Length width = stock->width_given ? stock->width : wall_widest(wall);
+    return layout_need(wall, course, piece->left, piece->right) > width ||
+           !layout_whole(course, piece->left, piece->right);
+}
+
 /* Adds to the wall's records those pieces of the plan that are held on to. */
 static void hold_on(const InForce *in_force, Arena *arena, Wall *wall)
 {
@@ -263,7 +280,7 @@ static void hold_on(const InForce *in_force, Arena *arena, Wall *wall)
         const Piece *piece = &plan->pieces[i];
         int64_t number = course_number(in_force->laid, piece);
         if (piece->hung || takes_lost_wood(in_force, in_force->event_wall, in_force->records, piece) ||
-            crowds(in_force, piece))
+            crowds(in_force, piece) || is_outgrown(in_force, piece))
             continue;
         if (courses != NULL) {
             int course = layout_course_index(&in_force->event_laid->faces[piece->face], number);
@@ -280,6 +297,7 @@ static void hold_on(const InForce *in_force, Arena *arena, Wall *wall)
                                                              .offset_given = true,
                                                              .offset = piece->offset,
                                                              .state = PIECE_PLANNED,
+                                                             .exact = true,
                                                              .closer = piece->closer,
                                                              .place = place};
     }

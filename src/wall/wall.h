@@ -403,6 +403,7 @@ typedef struct HungPiece {
     Length offset;
     PieceState state;
     Length closer; /* kept over beyond its right end, as a plan has it; 0 where that is not known, and in every file */
+    bool exact;    /* its figures are a plan's own: its ends are not taken as those of its segment */
     HungPlan plan;
     int place;
 } HungPiece;
