@@ -141,8 +141,11 @@ static void take_planned_figures(const InForce *in_force, Wall *wall)
     for (int i = 0; i < wall->hung_pieces.count; i++) {
         HungPiece *record = &wall->hung_pieces.at[i];
         int index = piece_of_record(in_force, record, &in_force->demand->hung[i], taken);
-        if (index < 0)
+        if (index < 0) {
+            record->offset = record->offset_given ? record->offset : in_force->demand->hung[i].offset;
+            record->offset_given = true;
             continue;
+        }
         taken[index] = true;
         const Piece *piece = &in_force->plan->pieces[index];
         record->left = piece->left;
@@ -243,7 +246,8 @@ static bool crowds(const InForce *in_force, const Piece *piece)
         if (record->board != piece->board || hung->fault != HUNG_FITS)
             continue;
         Length offset = record->offset_given ? record->offset : hung->offset;
-        Length end = offset + record->right - record->left + record->closer;
+        Length length = record->exact ? record->right - record->left : hung->right - hung->left;
+        Length end = offset + length + record->closer;
         Length before = hung->right_kerf > piece->left_kerf ? hung->right_kerf : piece->left_kerf;
         Length behind = hung->left_kerf > piece->right_kerf ? hung->left_kerf : piece->right_kerf;
         if (from < end + before && offset < to + behind)
