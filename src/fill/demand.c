@@ -11,6 +11,7 @@
 #include "base/panic.h"
 #include "base/wide.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 /* ---- hung pieces ---- */
@@ -111,6 +112,43 @@ static void drop(HungList *list, int index)
     list->count = kept;
 }
 
+/* The piece recorded last of a board. */
+typedef struct Recorded {
+    bool is_there;
+    Length end; /* what it keeps over as a closer with it */
+    Length kerf;
+} Recorded;
+
+/* Where a piece lies of which no record says it: the first of a board where it is squared, each next one by the kerf
+ * that the two ends take further. */
+static Length next_offset(const Wall *wall, const Recorded *last, const Hung *hung)
+{
+    if (!last->is_there)
+        return wall->saw.square;
+    return last->end + (last->kerf > hung->left_kerf ? last->kerf : hung->left_kerf);
+}
+
+/* Whether the piece that ends the segment is closed in there: by an opening, or by a side that meets nothing or an
+ * inside corner. */
+static bool is_closed_in(const Demand *demand, int face, const Segment *segment)
+{
+    bool through;
+    if (segment->right_end != SEGMENT_AT_SIDE)
+        return segment->right_end == SEGMENT_AT_OPENING;
+    return wall_corner_right(demand->wall, face, &through).kind != CORNER_OUTSIDE;
+}
+
+/* What a recorded piece was given over when it was cut: as much as its record tells, else what one that closes its
+ * segment takes. */
+static Length kept_over(const Demand *demand, const Hung *hung)
+{
+    if (hung->fault == HUNG_NO_PLACE || hung->closer > 0)
+        return hung->closer;
+    const Segment *segment = &demand->layout->faces[hung->face].courses[hung->course].segments[hung->segment];
+    const bool closes = hung->right == segment->right && is_closed_in(demand, hung->face, segment);
+    return closes ? demand->wall->joints.closer : 0;
+}
+
 /* Reads every record; `by_row` gets those that fit. */
 static void read_hung(Arena *arena, Demand *demand, HungList *by_row, const int *row_first)
 {
@@ -120,10 +158,8 @@ static void read_hung(Arena *arena, Demand *demand, HungList *by_row, const int 
     demand->hung = arena_array(arena, Hung, demand->hung_count);
     if (demand->hung_count == 0)
         return;
-    Length *next_offset = arena_array(arena, Length, board_count + 1);
+    Recorded *before = arena_array(arena, Recorded, board_count + 1);
     HungList *by_board = arena_array(arena, HungList, board_count + 1);
-    for (int i = 0; i <= board_count; i++)
-        next_offset[i] = wall->saw.square;
     for (int i = 0; i < demand->hung_count; i++) {
         const HungPiece *record = &wall->hung_pieces.at[i];
         Hung *hung = &demand->hung[i];
@@ -136,8 +172,9 @@ static void read_hung(Arena *arena, Demand *demand, HungList *by_row, const int 
             hung->fault = HUNG_NO_BOARD;
             continue;
         }
-        hung->offset = record->offset_given ? record->offset : next_offset[record->board];
-        next_offset[record->board] = hung->offset + (hung->right - hung->left) + wall->saw.kerf;
+        Recorded *last = &before[record->board];
+        hung->offset = record->offset_given ? record->offset : next_offset(wall, last, hung);
+        *last = (Recorded){true, hung->offset + (hung->right - hung->left) + kept_over(demand, hung), hung->right_kerf};
         if (hung->fault != HUNG_FITS)
             continue;
         if (hung->offset < 0 ||
@@ -208,16 +245,6 @@ static void add_run(Arena *arena, Demand *demand, Runs *runs, const Run *like, L
     demand->total += right - left;
     if (right - left > demand->longest)
         demand->longest = right - left;
-}
-
-/* Whether the piece that ends the segment is closed in there: by an opening, or by a side that meets nothing or an
- * inside corner. */
-static bool is_closed_in(const Demand *demand, int face, const Segment *segment)
-{
-    bool through;
-    if (segment->right_end != SEGMENT_AT_SIDE)
-        return segment->right_end == SEGMENT_AT_OPENING;
-    return wall_corner_right(demand->wall, face, &through).kind != CORNER_OUTSIDE;
 }
 
 /* The last run of a segment is closed by its last piece, where that is closed in: by what hangs, or at the segment's
@@ -330,35 +357,55 @@ Demand *demand_new(Arena *arena, const Layout *layout)
 
 /* ---- hanging order ---- */
 
-/* The rows first .. first+count-1 of one face: course 0 and up, then down. */
-static int put_face(const Demand *demand, int first, int count, int *order)
+/* A row, as it is put in order. */
+typedef struct Turn {
+    int group; /* place of its group of faces */
+    int64_t course;
+    int face; /* in the file's order */
+    int row;
+    bool upward;
+} Turn;
+
+/* Course 0 and up, then down; upward from the lowest. */
+static int by_course(const Turn *one, const Turn *other)
 {
-    const Course *courses = demand->layout->faces[demand->rows[first].face].courses;
-    int put = 0;
-    for (int i = first; i < first + count; i++)
-        if (courses[demand->rows[i].course].number >= 0)
-            order[put++] = i;
-    for (int i = first + count - 1; i >= first; i--)
-        if (courses[demand->rows[i].course].number < 0)
-            order[put++] = i;
-    return put;
+    const bool down = one->course < 0 && !one->upward, other_down = other->course < 0 && !other->upward;
+    if (down != other_down)
+        return down ? 1 : -1;
+    const int rising = (one->course > other->course) - (one->course < other->course);
+    return down ? -rising : rising;
+}
+
+static int by_turn(const void *a, const void *b)
+{
+    const Turn *one = a, *other = b;
+    if (one->group != other->group)
+        return one->group < other->group ? -1 : 1;
+    const int course = by_course(one, other);
+    return course != 0 ? course : (one->face > other->face) - (one->face < other->face);
 }
 
 int *demand_row_order(Arena *arena, const Demand *demand)
 {
-    int faces = demand->wall->faces.count;
+    const Wall *wall = demand->wall;
+    const int faces = wall->faces.count;
+    int *order = arena_array(arena, int, demand->row_count + 1);
+    int *group = arena_array(arena, int, faces), *place = arena_array(arena, int, faces);
     int *face_order = arena_array(arena, int, faces);
-    int *first = arena_array(arena, int, faces + 1);
-    int *order = arena_array(arena, int, demand->row_count);
-    wall_face_order(demand->wall, face_order);
+    wall_face_groups(wall, group);
+    wall_face_order(wall, face_order);
     for (int i = 0; i < faces; i++)
-        first[i + 1] = first[i] + demand->layout->faces[i].course_count;
-    int put = 0;
-    for (int i = 0; i < faces; i++) {
-        int face = face_order[i];
-        if (first[face + 1] > first[face])
-            put += put_face(demand, first[face], first[face + 1] - first[face], order + put);
+        place[face_order[i]] = i;
+    Turn *turns = arena_array(arena, Turn, demand->row_count + 1);
+    for (int i = 0; i < demand->row_count; i++) {
+        const int face = demand->rows[i].face;
+        turns[i] = (Turn){place[group[face]], demand->layout->faces[face].courses[demand->rows[i].course].number, face,
+                          i, wall_hangs_upward(wall)};
     }
+    if (demand->row_count > 1)
+        qsort(turns, (size_t)demand->row_count, sizeof *turns, by_turn);
+    for (int i = 0; i < demand->row_count; i++)
+        order[i] = turns[i].row;
     return order;
 }
 

@@ -25,15 +25,15 @@ Place places_get(const Places *places, int face, int course)
     return places->at[places->face_first[face] + course];
 }
 
-int *places_course_order(Arena *arena, const FaceLayout *face)
+int *places_course_order(Arena *arena, const Wall *wall, const FaceLayout *face)
 {
     int *order = arena_array(arena, int, face->course_count);
     int count = 0;
     for (int i = 0; i < face->course_count; i++)
-        if (face->courses[i].number >= 0)
+        if (face->courses[i].number >= 0 || wall_hangs_upward(wall))
             order[count++] = i;
     for (int i = face->course_count - 1; i >= 0; i--)
-        if (face->courses[i].number < 0)
+        if (face->courses[i].number < 0 && !wall_hangs_upward(wall))
             order[count++] = i;
     return order;
 }

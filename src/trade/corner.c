@@ -119,10 +119,22 @@ static const char *waits_for(Arena *arena, const Wall *wall, int face, bool is_l
     return NULL;
 }
 
+/* The other faces of its group, which hang with it course by course; NULL where there is none. */
+static const char *hung_with(Arena *arena, const Wall *wall, const int *group, int face)
+{
+    const char *with = NULL;
+    for (int i = 0; i < wall->faces.count; i++)
+        if (i != face && group[i] == group[face])
+            with = with == NULL ? wall->faces.at[i].name : say(arena, "%s, %s", with, wall->faces.at[i].name);
+    return with;
+}
+
 CornerTurn *corner_turns(Arena *arena, const Wall *wall)
 {
     int order[WALL_FACES_MOST];
+    int group[WALL_FACES_MOST];
     wall_face_order(wall, order);
+    wall_face_groups(wall, group);
     CornerTurn *turns = arena_array(arena, CornerTurn, wall->faces.count);
     for (int i = 0; i < wall->faces.count; i++) {
         const char *left = waits_for(arena, wall, order[i], true);
@@ -134,6 +146,9 @@ CornerTurn *corner_turns(Arena *arena, const Wall *wall)
             text = say(arena, "after %s", left ? left : right);
         else if (left || right)
             text = "first, since each waits for another";
+        const char *with = hung_with(arena, wall, group, order[i]);
+        if (with != NULL)
+            text = say(arena, "%s; course by course with %s", text, with);
         turns[i] = (CornerTurn){order[i], text};
     }
     return turns;

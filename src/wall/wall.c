@@ -224,49 +224,82 @@ Length wall_corner_loss_right(const Wall *wall, int face_index)
     return corner_loss(wall, corner, runs_through, &wall->faces.at[(face_index + 1) % wall->faces.count]);
 }
 
-/*
- * Hanging order: at an inside corner the face that runs through comes before the one that butts on it; at an outside
- * lap the one that laps comes after the one whose ends it covers. Taken as "a before b" rules, the first face in the
- * file that waits for none is next; where all wait (a ring), the first in the file that is left.
- */
+/* ---- hanging order ---- */
+
+/* The face that comes later at corner `at` and the one it waits for; -1 where neither waits: at an inside butt the face
+ * that runs through comes first, at an outside lap the one whose ends are covered. */
+typedef struct Wait {
+    int later, earlier;
+} Wait;
+
+static Wait wait_at(const Wall *wall, int at)
+{
+    bool runs_through;
+    const Corner corner = wall_corner_right(wall, at, &runs_through);
+    const int next = (at + 1) % wall->faces.count;
+    const int through = runs_through ? at : next;
+    const int other = runs_through ? next : at;
+    if (corner.kind == CORNER_INSIDE && corner.joint == CORNER_BUTT)
+        return (Wait){other, through};
+    if (corner.kind == CORNER_OUTSIDE && corner.joint == CORNER_LAP)
+        return (Wait){through, other};
+    return (Wait){-1, -1};
+}
+
+static bool is_mitered(const Wall *wall, int at)
+{
+    bool runs_through;
+    const Corner corner = wall_corner_right(wall, at, &runs_through);
+    return corner.kind == CORNER_OUTSIDE && corner.joint == CORNER_MITER;
+}
+
+void wall_face_groups(const Wall *wall, int *group)
+{
+    const int count = wall->faces.count;
+    BUG_UNLESS(count <= WALL_FACES_MOST);
+    for (int i = 0; i < count; i++)
+        group[i] = i;
+    for (int at = 0; at < count; at++) {
+        if (!is_mitered(wall, at))
+            continue;
+        const int one = group[at], other = group[(at + 1) % count];
+        const int first = one < other ? one : other;
+        for (int i = 0; i < count; i++)
+            group[i] = group[i] == one || group[i] == other ? first : group[i];
+    }
+}
+
+/* Whether a face of the group waits for one that has no place in the order yet. */
+static bool group_waits(const Wall *wall, const int *group, int which, const bool *placed)
+{
+    for (int at = 0; at < wall->faces.count; at++) {
+        const Wait wait = wait_at(wall, at);
+        if (wait.later >= 0 && group[wait.later] == which && group[wait.earlier] != which && !placed[wait.earlier])
+            return true;
+    }
+    return false;
+}
+
 void wall_face_order(const Wall *wall, int *order)
 {
     const int count = wall->faces.count;
-    bool taken[WALL_FACES_MOST] = {false};
-    int before[WALL_FACES_MOST]; /* corner i: the face that comes first there, or -1 */
-    int after[WALL_FACES_MOST];
-    BUG_UNLESS(count <= WALL_FACES_MOST);
-    for (int i = 0; i < count; i++) {
-        bool runs_through;
-        const Corner corner = wall_corner_right(wall, i, &runs_through);
-        const int next = (i + 1) % count;
-        const int through = runs_through ? i : next;
-        const int other = runs_through ? next : i;
-        before[i] = after[i] = -1;
-        if (corner.kind == CORNER_INSIDE && corner.joint == CORNER_BUTT) {
-            before[i] = through;
-            after[i] = other;
-        } else if (corner.kind == CORNER_OUTSIDE && corner.joint == CORNER_LAP) {
-            before[i] = other;
-            after[i] = through;
-        }
-    }
-    for (int place = 0; place < count; place++) {
-        int first_left = -1;
-        int next = -1;
+    bool placed[WALL_FACES_MOST] = {false};
+    int group[WALL_FACES_MOST];
+    wall_face_groups(wall, group);
+    for (int put = 0; put < count;) {
+        int first_left = -1, next = -1;
         for (int face = 0; face < count && next < 0; face++) {
-            if (taken[face])
+            if (placed[face] || group[face] != face)
                 continue;
-            if (first_left < 0)
-                first_left = face;
-            bool waits = false;
-            for (int i = 0; i < count; i++)
-                waits |= after[i] == face && !taken[before[i]];
-            if (!waits)
-                next = face;
+            first_left = first_left < 0 ? face : first_left;
+            next = group_waits(wall, group, face, placed) ? -1 : face;
         }
-        order[place] = next >= 0 ? next : first_left;
-        taken[order[place]] = true;
+        next = next < 0 ? first_left : next;
+        for (int face = 0; face < count; face++)
+            if (group[face] == next) {
+                order[put++] = face;
+                placed[face] = true;
+            }
     }
 }
 

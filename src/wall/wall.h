@@ -528,7 +528,12 @@ Corner wall_corner_left(const Wall *wall, int face_index, bool *runs_through);
 Length wall_corner_loss_left(const Wall *wall, int face_index);
 Length wall_corner_loss_right(const Wall *wall, int face_index);
 
-/* Faces in hanging order (plan-file "Hanging order"): order[0..faces.count) gets face indices. */
+/* Faces joined by outside miters, directly or through others, hang as one group: group[face] gets the first face, in
+ * the file's order, of the one that it belongs to. */
+void wall_face_groups(const Wall *wall, int *group);
+
+/* Faces in hanging order (plan-file "Hanging order"), those of a group together in the file's order:
+ * order[0..faces.count) gets face indices. */
 void wall_face_order(const Wall *wall, int *order);
 
 /* Going through all records of `hung` in list order, from (HungWalk){0} on. */

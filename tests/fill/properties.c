@@ -51,7 +51,7 @@ static void check_plan(const Layout *layout, const Plan *plan, uint64_t seed, Ra
     check_rules(layout, plan, seed, kind, "plan");
     check_rules(layout, hand, seed, kind, "by hand");
     Cost cost = rules_cost(layout, plan), by_hand = rules_cost(layout, hand);
-    if (cost_compare(&cost, &by_hand) > 0)
+    if (rules_happened(layout->wall) ? cost.shortfall > by_hand.shortfall : cost_compare(&cost, &by_hand) > 0)
         FAIL("%s wall %d is worse than by hand", random_kind_word(kind), (int)seed);
     int told = 0;
     for (int i = 0; i < plan->findings.count; i++)

@@ -45,6 +45,15 @@ bool proving_hangs(const Proving *proving, const char *face, int64_t course, con
     return false;
 }
 
+bool proving_happened(const Proving *proving)
+{
+    const Wall *wall = proving->wall;
+    bool happened = wall->hung_pieces.count + wall->hung_losses.count + wall->hung_edges.count > 0;
+    for (int i = 0; i < wall->stock.count; i++)
+        happened = happened || wall->stock.at[i].gone_given || wall->stock.at[i].found_given;
+    return happened;
+}
+
 const Stock *proving_stock(const Proving *proving, int board)
 {
     const Stocks *stocks = &proving->wall->stock;

@@ -10,7 +10,8 @@
 typedef struct BoardsProof {
     Proving *proving;
     SaidCut *cuts; /* by piece number - 1 */
-    int count;
+    int room;      /* the highest number */
+    int count;     /* of pieces */
 } BoardsProof;
 
 static SaidCut cut_of(Proving *proving, int face, const SaidCourse *course, const SaidSegment *segment,
@@ -23,27 +24,41 @@ static SaidCut cut_of(Proving *proving, int face, const SaidCourse *course, cons
     return cut;
 }
 
-static void gather(BoardsProof *proof)
+static void put(BoardsProof *proof, const SaidCut *cut, bool counts)
+{
+    const int number = cut->piece->number;
+    if (counts) {
+        proof->count++;
+        proof->room = number > proof->room ? number : proof->room;
+        claim(proof->proving, number >= 1, "a piece is number %d", number);
+    } else if (number >= 1) {
+        claim(proof->proving, proof->cuts[number - 1].piece == NULL, "two pieces are number %d", number);
+        proof->cuts[number - 1] = cut_of(proof->proving, cut->face_index, cut->course, cut->segment, cut->piece);
+    }
+}
+
+static void put_all(BoardsProof *proof, bool counts)
 {
     const Said *said = proof->proving->said;
-    for (int round = 0; round < 2; round++) { /* to count them, then to put them in their places */
-        int count = 0;
-        for (int i = 0; i < said->face_count; i++)
-            for (int k = 0; k < said->faces[i].course_count; k++)
-                for (int s = 0; s < said->faces[i].courses[k].segment_count; s++) {
-                    const SaidCourse *course = &said->faces[i].courses[k];
-                    const SaidSegment *segment = &course->segments[s];
-                    for (int p = 0; p < segment->piece_count; p++, count++) {
-                        const SaidPiece *piece = &segment->pieces[p];
-                        if (round == 1 && piece->number >= 1 && piece->number <= proof->count)
-                            proof->cuts[piece->number - 1] = cut_of(proof->proving, i, course, segment, piece);
-                    }
+    for (int i = 0; i < said->face_count; i++)
+        for (int k = 0; k < said->faces[i].course_count; k++)
+            for (int s = 0; s < said->faces[i].courses[k].segment_count; s++) {
+                const SaidCourse *course = &said->faces[i].courses[k];
+                const SaidSegment *segment = &course->segments[s];
+                for (int p = 0; p < segment->piece_count; p++) {
+                    const SaidCut cut = {
+                        .piece = &segment->pieces[p], .segment = segment, .course = course, .face_index = i};
+                    put(proof, &cut, counts);
                 }
-        if (round == 0) {
-            proof->count = count;
-            proof->cuts = arena_array(proof->proving->arena, SaidCut, count + 1);
-        }
-    }
+            }
+}
+
+/* To count them, then to put them in their places. */
+static void gather(BoardsProof *proof)
+{
+    put_all(proof, true);
+    proof->cuts = arena_array(proof->proving->arena, SaidCut, proof->room + 1);
+    put_all(proof, false);
 }
 
 /* The greatest height of its outline, and `lap` more unless its upper side is cut all along; an edge measured higher
@@ -80,6 +95,13 @@ static void prove_cut(Proving *proving, const SaidCut *cut, const Stock *stock)
     for (int i = 0; i < stock->avoid.count; i++)
         claim(proving, piece->offset >= stock->avoid.at[i].to || to <= stock->avoid.at[i].from,
               "piece %d takes wood of board %d that is to be avoided", piece->number, piece->board);
+    for (int i = 0; i < wall->hung_losses.count; i++) {
+        const HungLoss *loss = &wall->hung_losses.at[i];
+        claim(proving,
+              loss->board != piece->board || piece->offset - wall->saw.kerf >= loss->offset + loss->length ||
+                  to + wall->saw.kerf <= loss->offset,
+              "piece %d takes wood of board %d that is lost", piece->number, piece->board);
+    }
     const Length width = stock->width_given ? stock->width : widest;
     claim(proving, width_needed(wall, cut) <= width + 1, "piece %d needs %lld, board %d is %lld wide", piece->number,
           (long long)width_needed(wall, cut), piece->board, (long long)width);
@@ -112,11 +134,16 @@ static Length left_over(Proving *proving, const BoardsProof *proof, const SaidBo
                         bool closers)
 {
     const Length square = proving->wall->saw.square;
-    const int most = stock->avoid.count + board->piece_count;
+    const HungLosses *losses = &proving->wall->hung_losses;
+    const int most = stock->avoid.count + losses->count + board->piece_count;
     Stretch *used = arena_array(proving->arena, Stretch, most + 1);
     int count = 0;
     for (int i = 0; i < stock->avoid.count; i++)
         used[count++] = stock->avoid.at[i];
+    for (int i = 0; i < losses->count; i++)
+        if (losses->at[i].board == board->number)
+            used[count++] = (Stretch){losses->at[i].offset - proving->wall->saw.kerf,
+                                      losses->at[i].offset + losses->at[i].length + proving->wall->saw.kerf};
     for (int i = 0; i < board->piece_count; i++) {
         const SaidCut *cut = &proof->cuts[board->pieces[i] - 1];
         const SaidCut *next = i + 1 < board->piece_count ? &proof->cuts[board->pieces[i + 1] - 1] : NULL;
@@ -145,7 +172,8 @@ static void prove_board(BoardsProof *proof, const SaidBoard *board)
         return;
     const SaidCut *before = NULL;
     for (int i = 0; i < board->piece_count; i++) {
-        const bool there = board->pieces[i] >= 1 && board->pieces[i] <= proof->count;
+        const bool there =
+            board->pieces[i] >= 1 && board->pieces[i] <= proof->room && proof->cuts[board->pieces[i] - 1].piece != NULL;
         claim(proving, there && proof->cuts[board->pieces[i] - 1].piece->board == board->number,
               "board %d lists piece %d, which is not cut from it", board->number, board->pieces[i]);
         if (!there)
@@ -159,6 +187,12 @@ static void prove_board(BoardsProof *proof, const SaidBoard *board)
                   "pieces %d and %d of board %d are nearer than a kerf", before->piece->number, cut->piece->number,
                   board->number);
         before = cut;
+    }
+    const Wall *wall = proving->wall;
+    if (stock->gone_given &&
+        stock->gone <= wall->hung_pieces.count + wall->hung_losses.count + wall->hung_edges.count) {
+        claim(proving, board->left_over == 0, "board %d is gone and has a left-over", board->number);
+        return;
     }
     const Length longest = left_over(proving, proof, board, stock, true);
     const Length without = left_over(proving, proof, board, stock, false); /* or left off */
@@ -176,7 +210,7 @@ void prove_boards(Proving *proving)
     const Said *said = proving->said;
     int listed = 0;
     gather(&proof);
-    for (int i = 0; i < proof.count; i++)
+    for (int i = 0; i < proof.room && !proving_happened(proving); i++)
         claim(proving, proof.cuts[i].piece != NULL, "no piece is number %d", i + 1);
     if (proving->failed > 0)
         return;

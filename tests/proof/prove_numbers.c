@@ -26,23 +26,38 @@ static bool waits_for(const Wall *wall, int face, int other)
     return false;
 }
 
-static void order_faces(const Wall *wall, int *order)
+/* Faces joined by outside miters, directly or through others, are a group, named after its first. */
+static void find_groups(const Wall *wall, int *group)
 {
     const int count = wall->faces.count;
-    bool done[WALL_FACES_MOST] = {false};
-    for (int put = 0; put < count; put++) {
-        int next = -1;
-        for (int face = 0; face < count && next < 0; face++) {
-            bool waits = done[face];
-            for (int other = 0; other < count; other++)
-                waits = waits || (!done[other] && other != face && waits_for(wall, face, other));
-            next = waits ? -1 : face;
+    for (int i = 0; i < count; i++)
+        group[i] = i;
+    for (int round = 0; round < count; round++)
+        for (int at = 0; at < count; at++) {
+            const Corner *corner = &wall->faces.at[at].corner;
+            if (corner->kind != CORNER_OUTSIDE || corner->joint != CORNER_MITER)
+                continue;
+            const int next = (at + 1) % count, least = group[at] < group[next] ? group[at] : group[next];
+            group[at] = group[next] = least;
         }
-        for (int face = 0; face < count && next < 0; face++)
-            next = done[face] ? -1 : face;
-        done[next] = true;
-        order[put] = next;
+}
+
+static int next_group(const Wall *wall, const int *group, const bool *done)
+{
+    int first_left = -1;
+    for (int of = 0; of < wall->faces.count; of++) {
+        if (group[of] != of || done[of])
+            continue;
+        first_left = first_left < 0 ? of : first_left;
+        bool waits = false;
+        for (int face = 0; face < wall->faces.count; face++)
+            for (int other = 0; other < wall->faces.count; other++)
+                waits = waits || (group[face] == of && group[other] != of && !done[group[other]] &&
+                                  waits_for(wall, face, other));
+        if (!waits)
+            return of;
     }
+    return first_left;
 }
 
 static void number_course(Proving *proving, const SaidCourse *course, int *next)
@@ -55,19 +70,45 @@ static void number_course(Proving *proving, const SaidCourse *course, int *next)
         }
 }
 
+/* The course of that number on every face of the group. */
+static void number_courses(Proving *proving, const int *group, int of, int64_t number, int *next)
+{
+    for (int i = 0; i < proving->said->face_count; i++)
+        for (int k = 0; k < proving->said->faces[i].course_count && group[i] == of; k++)
+            if (proving->said->faces[i].courses[k].number == number)
+                number_course(proving, &proving->said->faces[i].courses[k], next);
+}
+
 static void prove_order(Proving *proving)
 {
-    int order[WALL_FACES_MOST], next = 0;
-    order_faces(proving->wall, order);
-    for (int i = 0; i < proving->said->face_count; i++) {
-        const SaidFace *face = &proving->said->faces[order[i]];
-        for (int k = 0; k < face->course_count; k++)
-            if (face->courses[k].number >= 0)
-                number_course(proving, &face->courses[k], &next);
-        for (int k = face->course_count - 1; k >= 0; k--)
-            if (face->courses[k].number < 0)
-                number_course(proving, &face->courses[k], &next);
+    const Wall *wall = proving->wall;
+    const bool upward = wall->planks.hang_given ? wall->planks.hang == HANG_UPWARD : wall->planks.lap > 0;
+    int group[WALL_FACES_MOST], next = 0;
+    bool done[WALL_FACES_MOST] = {false};
+    int64_t low = 0, high = 0;
+    find_groups(wall, group);
+    for (int i = 0; i < proving->said->face_count; i++)
+        for (int k = 0; k < proving->said->faces[i].course_count; k++) {
+            const int64_t number = proving->said->faces[i].courses[k].number;
+            low = number < low ? number : low;
+            high = number > high ? number : high;
+        }
+    for (int of = next_group(wall, group, done); of >= 0; of = next_group(wall, group, done)) {
+        for (int64_t number = upward ? low : 0; number <= high; number++)
+            number_courses(proving, group, of, number, &next);
+        for (int64_t number = -1; number >= low && !upward; number--)
+            number_courses(proving, group, of, number, &next);
+        done[of] = true;
     }
+}
+
+/* Wood cut wrong opens a board too. */
+static bool has_loss(const Wall *wall, int board)
+{
+    for (int i = 0; i < wall->hung_losses.count; i++)
+        if (wall->hung_losses.at[i].board == board)
+            return true;
+    return false;
 }
 
 static void prove_totals(Proving *proving)
@@ -86,8 +127,9 @@ static void prove_totals(Proving *proving)
                     missing += segment->missing[m].to - segment->missing[m].from;
             }
     for (int i = 0; i < said->board_count; i++) {
-        opened += said->boards[i].piece_count > 0;
-        length += said->boards[i].piece_count > 0 ? said->boards[i].length : 0;
+        const bool is_opened = said->boards[i].piece_count > 0 || has_loss(proving->wall, said->boards[i].number);
+        opened += is_opened;
+        length += is_opened ? said->boards[i].length : 0;
     }
     claim(proving, said->courses == courses, "totals: %lld courses, there are %lld", (long long)said->courses,
           (long long)courses);
@@ -112,6 +154,7 @@ void prove_numbers(Proving *proving)
     for (int i = 0; i < wall->planks.widths.count && i < proving->said->pitch_count; i++)
         claim(proving, proving->said->pitch[i] == wall->planks.widths.at[i] - wall->planks.lap + wall->planks.reveal,
               "pitch %d is %lld", i, (long long)proving->said->pitch[i]);
-    prove_order(proving);
+    if (!proving_happened(proving)) /* after that what did not change keeps its number */
+        prove_order(proving);
     prove_totals(proving);
 }

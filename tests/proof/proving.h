@@ -37,6 +37,10 @@ typedef struct SaidCut {
 /* Fills in kerfs, unclear and closes; the rest is there. */
 void prove_ends(Proving *proving, SaidCut *cut);
 
+/* Whether anything happened to the plan after it was printed: something is recorded, or a board is gone or found. What
+ * did not change then keeps its number. */
+bool proving_happened(const Proving *proving);
+
 /* The stock line of a board, by its number; NULL where there is none. */
 const Stock *proving_stock(const Proving *proving, int board);
 

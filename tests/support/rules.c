@@ -39,6 +39,14 @@ Cost rules_cost(const Layout *layout, const Plan *plan)
     return cost;
 }
 
+bool rules_happened(const Wall *wall)
+{
+    bool happened = hung_count(wall) > 0;
+    for (int i = 0; i < wall->stock.count; i++)
+        happened = happened || wall->stock.at[i].gone_given || wall->stock.at[i].found_given;
+    return happened;
+}
+
 /* ---- on the wall ---- */
 
 static bool wrong(Err *err, const Piece *piece, const char *what)
@@ -154,7 +162,7 @@ static bool hangs_there(const Hung *hung, const HungPiece *record, const Piece *
     bool there = (piece->left == hung->left && piece->right == hung->right) ||
                  (piece->left == record->left && piece->right == record->right);
     return piece->hung && there && piece->face == hung->face && piece->course == hung->course &&
-           piece->board == hung->board && piece->offset == hung->offset;
+           piece->board == hung->board && (!record->offset_given || piece->offset == record->offset);
 }
 
 static bool hung_holds(const Demand *demand, const Plan *plan, Err *err)

@@ -17,4 +17,8 @@ Cost rules_cost(const Layout *layout, const Plan *plan);
  * used twice in one place. */
 bool rules_hold(const Layout *layout, const Plan *plan, Err *err);
 
+/* Whether something happened to the wall after its plan was printed: a record, a board gone or found. What was printed
+ * stays then, even where a plan made anew would open less. */
+bool rules_happened(const Wall *wall);
+
 #endif

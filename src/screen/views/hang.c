@@ -309,7 +309,7 @@ void hang_measure(App *app)
     bool downward = course < 0;
     if (course == 0 && piece != NULL && piece->face == last->face)
         downward = app_work(app)->layout->faces[piece->face].courses[piece->course].number < 0;
-    set_edge(app, hang, course, !downward);
+    set_edge(app, hang, course, !downward || wall_hangs_upward(app_wall(app)));
     hang->measuring = true;
 }
 
@@ -318,12 +318,13 @@ static void other_edge(App *app, Hang *hang, int by)
 {
     int64_t course = hang->course;
     bool is_top = hang->is_top;
-    if (course == 0 && is_top == (by < 0))
+    const bool upward = wall_hangs_upward(app_wall(app)); /* then every edge is a top */
+    if (course == 0 && is_top == (by < 0) && !upward)
         is_top = !is_top;
     else
         course += by;
     if (course != 0)
-        is_top = course > 0;
+        is_top = course > 0 || upward;
     if (!is_up(app, face_of(app, hang), course))
         app_say(app, STYLE_DIM, "The course beyond is not all up yet.");
     else

@@ -387,7 +387,7 @@ Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
         add_introduction(&rows, turns[i].face, turns[i].text);
         rows.section = sheet_section(rows.sheet, place, false);
         add_heads(&rows);
-        const int *courses = places_course_order(arena, face);
+        const int *courses = places_course_order(arena, job->wall, face);
         for (int k = 0; k < face->course_count; k++)
             add_course(&rows, turns[i].face, courses[k]);
     }
