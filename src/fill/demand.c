@@ -10,6 +10,7 @@
 
 #include "base/panic.h"
 #include "base/wide.h"
+#include "fill/closers.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -58,7 +59,8 @@ static HungFault place_on_wall(const Layout *layout, const HungPiece *record, Hu
         return HUNG_NO_PLACE;
     const Segment *segment = &course->segments[hung->segment];
     const Length closer = layout->wall->joints.closer;
-    const Length near = record->exact ? LENGTH_MM / 2 : closer > HUNG_NEAR ? closer : HUNG_NEAR;
+    const bool planned = record->state == PIECE_PLANNED; /* then its ends are where they should be */
+    const Length near = planned ? 0 : record->exact ? LENGTH_MM / 2 : closer > HUNG_NEAR ? closer : HUNG_NEAR;
     if (distance(hung->left, segment->left) <= near)
         hung->left = segment->left;
     if (distance(hung->right, segment->right) <= near)
@@ -128,16 +130,6 @@ static Length next_offset(const Wall *wall, const Recorded *last, const Hung *hu
     return last->end + (last->kerf > hung->left_kerf ? last->kerf : hung->left_kerf);
 }
 
-/* Whether the piece that ends the segment is closed in there: by an opening, or by a side that meets nothing or an
- * inside corner. */
-static bool is_closed_in(const Demand *demand, int face, const Segment *segment)
-{
-    bool through;
-    if (segment->right_end != SEGMENT_AT_SIDE)
-        return segment->right_end == SEGMENT_AT_OPENING;
-    return wall_corner_right(demand->wall, face, &through).kind != CORNER_OUTSIDE;
-}
-
 /* What a recorded piece was given over when it was cut: as much as its record tells, else what one that closes its
  * segment takes. */
 static Length kept_over(const Demand *demand, const Hung *hung)
@@ -145,7 +137,7 @@ static Length kept_over(const Demand *demand, const Hung *hung)
     if (hung->fault == HUNG_NO_PLACE || hung->closer > 0)
         return hung->closer;
     const Segment *segment = &demand->layout->faces[hung->face].courses[hung->course].segments[hung->segment];
-    const bool closes = hung->right == segment->right && is_closed_in(demand, hung->face, segment);
+    const bool closes = hung->right == segment->right && closers_closed_in(demand->wall, hung->face, segment);
     return closes ? demand->wall->joints.closer : 0;
 }
 
@@ -251,7 +243,7 @@ static void add_run(Arena *arena, Demand *demand, Runs *runs, const Run *like, L
  * end. */
 static void close_last(Demand *demand, Run *last, const Segment *segment)
 {
-    if (last->right < segment->right || is_closed_in(demand, last->face, segment))
+    if (last->right < segment->right || closers_closed_in(demand->wall, last->face, segment))
         last->closer = demand->wall->joints.closer;
     demand->closers += last->closer;
 }

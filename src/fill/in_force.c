@@ -12,6 +12,7 @@
 #include "fill/in_force.h"
 
 #include "fill/breaks.h"
+#include "fill/closers.h"
 #include "fill/relax/bound.h"
 #include "fill/report.h"
 #include "fill/report_findings.h"
@@ -202,12 +203,11 @@ static bool any_found(const Wall *wall, int records)
 
 /* ---- mending ---- */
 
-static bool touches(const Layout *laid, const Piece *piece, const bool *const *courses, int level)
+static bool touches(const Layout *laid, int face, int course, const bool *const *courses, int level)
 {
-    const FaceLayout *face = &laid->faces[piece->face];
-    int from = piece->course - (level == LET_NEIGHBORS), to = piece->course + (level == LET_NEIGHBORS);
+    int from = course - (level == LET_NEIGHBORS), to = course + (level == LET_NEIGHBORS);
     for (int i = from; i <= to; i++)
-        if (i >= 0 && i < face->course_count && courses[piece->face][i])
+        if (i >= 0 && i < laid->faces[face].course_count && courses[face][i])
             return true;
     return false;
 }
@@ -235,68 +235,168 @@ static bool **touched_courses(Arena *arena, const InForce *in_force, const Plan 
     return courses;
 }
 
-/* Whether a piece planned lies nearer to one that is recorded on its board than the blade takes. */
-static bool crowds(const InForce *in_force, const Piece *piece)
+/* A piece of the plan as it comes to lie after the event. */
+typedef struct Held {
+    bool stays;
+    int course, segment; /* of its face, after the event */
+    Length left, right, left_kerf, right_kerf;
+} Held;
+
+/* The segment that the piece lies on for the greatest length, or -1. */
+static int segment_under(const Course *course, const Piece *piece)
 {
-    const HungPieces *records = &in_force->event_wall->hung_pieces;
-    Length from = piece->offset, to = piece->offset + piece->right - piece->left + piece->closer;
-    for (int i = 0; i < records->count; i++) {
-        const HungPiece *record = &records->at[i];
+    int best = -1;
+    Length most = 0;
+    for (int i = 0; i < course->segment_count; i++) {
+        const Segment *segment = &course->segments[i];
+        Length from = piece->left > segment->left ? piece->left : segment->left;
+        Length to = piece->right < segment->right ? piece->right : segment->right;
+        if (to - from > most) {
+            most = to - from;
+            best = i;
+        }
+    }
+    return best;
+}
+
+/* Whether a piece that hangs ends there. */
+static bool ends_at_hung(const Demand *demand, const Piece *piece, int64_t course, const Wall *wall, Length x)
+{
+    for (int i = 0; i < wall->hung_pieces.count; i++) {
+        const Hung *hung = &demand->hung[i];
+        if (hung->face == piece->face && wall->hung_pieces.at[i].course == course &&
+            (hung->left == x || hung->right == x))
+            return true;
+    }
+    return false;
+}
+
+/* Where the end of a piece comes to be: at its segment's end where it was there, at its stud or at what hangs, else on
+ * the nearest mark of the segment as it is now. */
+static Length moved_end(const InForce *in_force, const Piece *piece, const Segment *old, const Segment *now, Length x)
+{
+    const Length round = in_force->layout->wall->round;
+    if (x == old->left)
+        return now->left;
+    if (x == old->right)
+        return now->right;
+    if (old->left == now->left ||
+        ends_at_hung(in_force->demand, piece, course_number(in_force->laid, piece), in_force->event_wall, x))
+        return x;
+    if (in_force->demand->on_studs && (x - old->left) % round != 0)
+        return x;
+    return now->left + length_round(x - now->left, round);
+}
+
+/* What the blade takes and the board gives: whether a piece may lie between two others or a record and the ends. */
+static bool fits_board(const InForce *in_force, const Piece *piece, const Held *held)
+{
+    const Wall *wall = in_force->event_wall;
+    const Stock *stock = wall_board(wall, piece->board);
+    Length from = piece->offset, to = piece->offset + held->right - held->left + piece->closer;
+    if (from < wall->saw.square || to > stock->length - wall->saw.square)
+        return false;
+    for (int i = 0; i < stock->avoid.count; i++)
+        if (from < stock->avoid.at[i].to && to > stock->avoid.at[i].from)
+            return false;
+    for (int i = 0; i < wall->hung_pieces.count; i++) {
+        const HungPiece *record = &wall->hung_pieces.at[i];
         const Hung *hung = &in_force->demand->hung[i];
         if (record->board != piece->board || hung->fault != HUNG_FITS)
             continue;
         Length offset = record->offset_given ? record->offset : hung->offset;
         Length length = record->exact ? record->right - record->left : hung->right - hung->left;
         Length end = offset + length + record->closer;
-        Length before = hung->right_kerf > piece->left_kerf ? hung->right_kerf : piece->left_kerf;
-        Length behind = hung->left_kerf > piece->right_kerf ? hung->left_kerf : piece->right_kerf;
+        Length before = hung->right_kerf > held->left_kerf ? hung->right_kerf : held->left_kerf;
+        Length behind = hung->left_kerf > held->right_kerf ? hung->left_kerf : held->right_kerf;
         if (from < end + before && offset < to + behind)
-            return true;
+            return false;
     }
-    return false;
+    return true;
 }
 
-/* Whether the piece cannot be cut any more as the plan has it: its course has become higher than its board is wide, or
- * it would fall apart. */
-static bool is_outgrown(const InForce *in_force, const Piece *piece)
+/* Whether the piece can still be cut: its course may have become higher than its board is wide, or it may fall apart.
+ */
+static bool fits_wall(const InForce *in_force, const Piece *piece, const Course *course, const Held *held)
 {
     const Wall *wall = in_force->event_wall;
-    const FaceLayout *face = &in_force->event_laid->faces[piece->face];
-    int index = layout_course_index(face, course_number(in_force->laid, piece));
-    if (index < 0)
-        return true;
-    const Course *course = &face->courses[index];
     const Stock *stock = wall_board(wall, piece->board);
     Length width = stock->width_given ? stock->width : wall_widest(wall);
-    return layout_need(wall, course, piece->left, piece->right) > width ||
-           !layout_whole(course, piece->left, piece->right);
+    return held->left < held->right && layout_need(wall, course, held->left, held->right) <= width &&
+           layout_whole(course, held->left, held->right);
+}
+
+/* The piece after the event, whatever lies beside it on its board. */
+static Held hold_piece(const InForce *in_force, const Piece *piece)
+{
+    Held held = {.course = -1, .segment = -1};
+    const FaceLayout *face = &in_force->event_laid->faces[piece->face];
+    if (piece->hung || takes_lost_wood(in_force, in_force->event_wall, in_force->records, piece))
+        return held;
+    held.course = layout_course_index(face, course_number(in_force->laid, piece));
+    if (held.course < 0)
+        return held;
+    const Course *course = &face->courses[held.course];
+    held.segment = segment_under(course, piece);
+    if (held.segment < 0)
+        return held;
+    const Segment *now = &course->segments[held.segment];
+    const Segment *old = &in_force->laid->faces[piece->face].courses[piece->course].segments[piece->segment];
+    held.left = moved_end(in_force, piece, old, now, piece->left);
+    held.right = moved_end(in_force, piece, old, now, piece->right);
+    held.left_kerf = held.left == now->left ? now->left_kerf : in_force->demand->kerf;
+    held.right_kerf = held.right == now->right ? now->right_kerf : in_force->demand->kerf;
+    held.stays = held.left >= now->left && held.right <= now->right && fits_wall(in_force, piece, course, &held) &&
+                 fits_board(in_force, piece, &held);
+    return held;
+}
+
+/* Every piece of the plan after the event; of two that have come too near on their board the second goes. */
+static Held *hold_pieces(const InForce *in_force, Arena *arena)
+{
+    const Plan *plan = in_force->plan;
+    Held *held = arena_array(arena, Held, plan->piece_count + 1);
+    for (int i = 0; i < plan->piece_count; i++)
+        held[i] = hold_piece(in_force, &plan->pieces[i]);
+    for (int i = 0; i < plan->board_count; i++) {
+        const BoardUse *use = &plan->boards[i];
+        const Held *before = NULL;
+        Length end = 0;
+        for (int j = use->first; j < use->first + use->count; j++) {
+            const Piece *piece = &plan->pieces[plan->by_board[j]];
+            Held *here = &held[plan->by_board[j]];
+            if (!here->stays)
+                continue;
+            if (before != NULL) {
+                Length kerf = before->right_kerf > here->left_kerf ? before->right_kerf : here->left_kerf;
+                here->stays = piece->offset >= end + kerf;
+            }
+            if (here->stays) {
+                before = here;
+                end = piece->offset + here->right - here->left + piece->closer;
+            }
+        }
+    }
+    return held;
 }
 
 /* Adds to the wall's records those pieces of the plan that are held on to. */
 static void hold_on(const InForce *in_force, Arena *arena, Wall *wall)
 {
     const Plan *plan = in_force->plan;
-    bool **courses = in_force->mended != NULL && in_force->level > LET_NOTHING
-                         ? touched_courses(arena, in_force, in_force->mended)
-                         : NULL;
+    const bool lets_go = in_force->mended != NULL && in_force->level > LET_NOTHING;
+    bool **courses = lets_go ? touched_courses(arena, in_force, in_force->mended) : NULL;
+    const Held *held = hold_pieces(in_force, arena);
     int place = hung_next_place(wall);
     for (int i = 0; i < plan->piece_count; i++) {
         const Piece *piece = &plan->pieces[i];
-        int64_t number = course_number(in_force->laid, piece);
-        if (piece->hung || takes_lost_wood(in_force, in_force->event_wall, in_force->records, piece) ||
-            crowds(in_force, piece) || is_outgrown(in_force, piece))
+        if (!held[i].stays || (courses != NULL && touches(in_force->event_laid, piece->face, held[i].course,
+                                                          (const bool *const *)courses, in_force->level)))
             continue;
-        if (courses != NULL) {
-            int course = layout_course_index(&in_force->event_laid->faces[piece->face], number);
-            Piece there = *piece;
-            there.course = course;
-            if (course < 0 || touches(in_force->event_laid, &there, (const bool *const *)courses, in_force->level))
-                continue;
-        }
         *arena_push(arena, &wall->hung_pieces) = (HungPiece){.face = wall->faces.at[piece->face].name,
-                                                             .course = (int)number,
-                                                             .left = piece->left,
-                                                             .right = piece->right,
+                                                             .course = (int)course_number(in_force->laid, piece),
+                                                             .left = held[i].left,
+                                                             .right = held[i].right,
                                                              .board = piece->board,
                                                              .offset_given = true,
                                                              .offset = piece->offset,
@@ -451,6 +551,7 @@ static void take(InForce *in_force, const Plan *found)
         number_anew(in_force, plan);
     else
         number_changed(in_force, plan);
+    closers_settle(in_force->event_laid, plan);
     if (in_force->level < LET_ALL)
         set_bound(in_force, plan);
     set_plan(in_force, plan);
@@ -645,6 +746,7 @@ Plan *in_force_plan(const InForce *in_force, Arena *arena)
             taken[piece] = true;
         }
     }
+    closers_settle(demand->layout, plan);
     report_boards(arena, demand->wall, plan);
     Breaks breaks = breaks_find(arena, demand->layout, plan);
     plan->breaks = breaks.count;
