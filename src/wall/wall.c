@@ -310,7 +310,7 @@ bool hung_walk(const Wall *wall, HungWalk *walk)
     const int count[HUNG_KINDS] = {wall->hung_pieces.count, wall->hung_losses.count, wall->hung_edges.count};
     int least = 0;
     bool found = false;
-    for (int kind = 0; kind < HUNG_KINDS; kind++) {
+    for (HungKind kind = HUNG_PIECE; kind < HUNG_KINDS; kind++) {
         const int i = walk->next[kind];
         if (i == count[kind])
             continue;

@@ -537,9 +537,12 @@ void wall_face_groups(const Wall *wall, int *group);
 void wall_face_order(const Wall *wall, int *order);
 
 /* Going through all records of `hung` in list order, from (HungWalk){0} on. */
+/* Kinds of records in the list `hung`. */
+typedef enum HungKind { HUNG_PIECE, HUNG_LOSS, HUNG_EDGE, HUNG_KINDS } HungKind;
+
 typedef struct HungWalk {
-    enum { HUNG_PIECE, HUNG_LOSS, HUNG_EDGE, HUNG_KINDS } kind; /* of the record that was reached */
-    int index;                                                  /* in the array of its kind */
+    HungKind kind; /* of the record that was reached */
+    int index;     /* in the array of its kind */
     int next[HUNG_KINDS];
 } HungWalk;
 
