@@ -68,7 +68,14 @@ static Wall *wall_before_all(Arena *arena, const Wall *whole)
     return copy;
 }
 
-/* The wall after the records walked. */
+/* Whether the wall has all records walked, perhaps more. */
+static bool has_all(const Wall *wall, const HungWalk *walk)
+{
+    return walk->next[HUNG_PIECE] <= wall->hung_pieces.count && walk->next[HUNG_LOSS] <= wall->hung_losses.count &&
+           walk->next[HUNG_EDGE] <= wall->hung_edges.count;
+}
+
+/* The wall after the records walked, all of which it has. */
 static Wall *wall_after(Arena *arena, const Wall *whole, const HungWalk *walk)
 {
     Wall after = *whole;
@@ -643,7 +650,7 @@ static void take_base(InForce *in_force, const Plan *base)
 /* Takes over what came of the first events where they are the same. */
 static void go_on_from(InForce *in_force, const InForce *before)
 {
-    if (!in_force_holds(before))
+    if (!in_force_holds(before) || !has_all(in_force->layout->wall, &before->walk))
         return;
     Arena *arena = in_force->arena;
     const Wall *after = wall_after(arena, in_force->layout->wall, &before->walk);

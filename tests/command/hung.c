@@ -13,7 +13,17 @@
 
 enum { STOPS = 5 };
 
-/* The plan as it is printed, less `starts`, which is empty while anything hangs, and the word that it was made anew. */
+/* Whether the line tells of work that is done once the piece hangs, or that the plan was made anew. */
+static bool passes(const char *line)
+{
+    static const char *const passing[] = {"- {rule: anew,", "- {rule: care, grade: hazard, text: \"Short pieces:"};
+    for (int i = 0; i < (int)(sizeof passing / sizeof *passing); i++)
+        if (strncmp(line, passing[i], strlen(passing[i])) == 0)
+            return true;
+    return false;
+}
+
+/* The plan as it is printed, less `starts`, which is empty while anything hangs, and what passes. */
 static void print_plan(const Job *job, Text *out)
 {
     text_clear(out);
@@ -27,10 +37,12 @@ static void print_plan(const Job *job, Text *out)
         behind = strstr(starts, "\nwarnings:");
     assert_non_null(behind);
     text_put_bytes(out, whole.bytes, (size_t)(starts - whole.bytes));
-    const char *anew = strstr(behind, "\n- {rule: anew,");
-    text_put_bytes(out, behind, anew == NULL ? strlen(behind) : (size_t)(anew - behind));
-    if (anew != NULL)
-        text_put(out, strchr(anew + 1, '\n'));
+    for (const char *line = behind + 1; *line != '\0';) {
+        const char *next = strchr(line, '\n') + 1;
+        if (!passes(line))
+            text_put_bytes(out, line, (size_t)(next - line));
+        line = next;
+    }
     text_finish(&whole);
 }
 

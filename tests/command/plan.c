@@ -275,6 +275,15 @@ static void check_areas(Read *read, int face_index, double area, double written)
              face_index, area, bare / 1e12, (double)face->area / 1e12);
 }
 
+/* A board that spoiled was sawn, even where none of it hangs. */
+static bool is_recorded_lost(const Wall *wall, int board)
+{
+    for (int i = 0; i < wall->hung_losses.count; i++)
+        if (wall->hung_losses.at[i].board == board)
+            return true;
+    return false;
+}
+
 static void check_boards(Read *read, const yaml_node_t *boards, const Sums *sums, const yaml_node_t *totals)
 {
     int opened = 0, named = 0;
@@ -295,7 +304,7 @@ static void check_boards(Read *read, const yaml_node_t *boards, const Sums *sums
             behind = offset + number(read, piece, "right") - number(read, piece, "left");
         }
         assert_true(behind <= number(read, board, "length"));
-        if (count_of(pieces) > 0) {
+        if (count_of(pieces) > 0 || is_recorded_lost(read->job->wall, i + 1)) {
             opened++;
             length += number(read, board, "length");
         }

@@ -319,11 +319,14 @@ START_TEST(what_is_wrong_with_the_bill_is_said_at_its_field)
     rig_key(rig, PRESS_TAB);
     fill(rig, "2");
     take(rig);
+    assert_string_equal(form->fields[form->focus].path, "sheet.width"); /* narrower than any sheet */
+    fill(rig, "48");
+    take(rig);
     assert_string_equal(form->fields[form->focus].path, "sheet.length"); /* a sheet has two sizes */
     fill(rig, "3");
     take(rig);
-    assert_string_equal(form->fields[form->focus].path, "sheet.width"); /* of a sheet too small the first is shown */
-    assert_shows(rig, "a sheet of backing under 4 in");
+    assert_string_equal(form->fields[form->focus].path, "sheet.length");
+    assert_shows(rig, "the length of a sheet");
     assert_null(document_undo_name(rig->app->document));
     rig_free(rig);
 }

@@ -122,6 +122,9 @@ static void share_boards(Rig *rig)
     Saw saw = {LENGTH_INCH / 8, LENGTH_INCH / 4};
     Err err;
     assert_done(edit_saw(rig->app->document, &saw, &err), &err);
+    Joints joints = wall_of(rig)->joints;
+    joints.shortest = 0;
+    assert_done(edit_joints(rig->app->document, &joints, &err), &err);
 }
 
 static bool same_place(const Piece *a, const Piece *b)

@@ -83,9 +83,10 @@ Wall *rig_wall(Arena *arena)
     Face *east = add_face(arena, wall, "east", INCHES(60, 0));
     add_mark(arena, &east->floor, 0, INCHES(39, 15));
     add_mark(arena, &east->ceiling, 0, INCHES(52, 14));
-    /* a kerf that leaves one piece to a board, and boards that fit their segments: what is drawn does not depend on how
-     * they are chosen */
+    /* no joint but in one long course or another, and boards that fit their segments: what is drawn does not depend on
+     * how they are chosen */
     wall->saw.kerf = INCHES(1, 0);
+    wall->joints.shortest = INCHES(50, 0);
     const Length lengths[3] = {INCHES(142, 8), INCHES(61, 0), INCHES(54, 8)};
     for (int i = 0; i < 3; i++)
         *arena_push(arena, &wall->stock) = (Stock){.id = wall->next_id++,

@@ -200,7 +200,8 @@ static const Case cases[] = {
      false},
     {"a corner as open as a barn", {{"gap: 0", "gap: 40"}}, ERROR, "gap", false},
     {"backing of less than nothing", {{"backing: 0", "backing: -1"}}, ERROR, "backing", false},
-    {"backing as thick as the room", {{"backing: 0", "backing: 90"}}, "nail", "91", false},
+    {"backing as thick as the room", {{"backing: 0", "backing: 90"}}, ERROR, "24 in", false},
+    {"backing thicker than a stud is deep", {{"backing: 0", "backing: 20"}}, "nail", "21", false},
     {"walls of cheese", {{"wall: studs", "wall: cheese"}}, ERROR, "masonry", false},
     {"studs no distance apart",
      {{"studs: {first: 8, spacing: 16}  # north", "studs: {first: 8, spacing: 0}"}},
@@ -229,7 +230,7 @@ static const Case cases[] = {
      "anchor",
      "",
      true},
-    {"no studs known", {{"  studs: {first: 8, spacing: 16}  # north\n", ""}}, "anchor", "", false},
+    {"no studs known", {{"  studs: {first: 8, spacing: 16}  # north\n", ""}}, "anchor", "No studs are entered", false},
     {"masonry, and nails", {{"wall: studs", "wall: masonry"}}, "anchor", "masonry", false},
     {"a face too narrow for a hand", {{"width: 40", "width: 1/4"}}, "stub", "", true},
 
