@@ -88,8 +88,9 @@ static void check_wall(const char *path)
         for (; next < stops[i]; next++) {
             if (plan->pieces[next].hung)
                 continue;
-            HungPiece *record = arena_push(arena, &wall->hung_pieces);
-            *record = asbuilt_record(job->layout, &plan->pieces[next]);
+            HungPiece record = asbuilt_record(job->layout, &plan->pieces[next]);
+            record.place = hung_next_place(wall);
+            *arena_push(arena, &wall->hung_pieces) = record;
         }
         const Job *now = job_of_file(arena, wall, &source);
         print_plan(now, &after);

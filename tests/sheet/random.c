@@ -169,7 +169,7 @@ START_TEST(both_sheets_hold_every_piece)
         assert_string_equal(cuts->records.names[7], "length");
         assert_string_equal(cuts->records.names[15], "kind");
         const char **lengths = arena_array(arena, const char *, job->plan->piece_count + 1);
-        for (int i = 0; i < rows->records.count; i++) { /* face by face, numbers as they hang: across mitered corners too */
+        for (int i = 0; i < rows->records.count; i++) { /* face by face; numbers go round mitered corners */
             const long number = strtol(rows->records.at[i].at[5], NULL, 10);
             assert_in_range(number, 1, job->plan->piece_count);
             assert_null(lengths[number]);
