@@ -25,9 +25,10 @@ static Length distance(Length a, Length b)
 }
 
 /* An end is the record's, or its segment's where the record is so near to it. */
-static bool same_end(Length said, Length written, Length of_segment)
+static bool same_end(const Wall *wall, Length said, Length written, Length of_segment)
 {
-    return said == written || (said == of_segment && distance(written, of_segment) <= LENGTH_INCH / 8);
+    const Length near = wall->joints.closer > LENGTH_INCH / 8 ? wall->joints.closer : LENGTH_INCH / 8;
+    return said == written || (said == of_segment && distance(written, of_segment) <= near);
 }
 
 bool proving_hangs(const Proving *proving, const char *face, int64_t course, const SaidSegment *segment,
@@ -37,8 +38,8 @@ bool proving_hangs(const Proving *proving, const char *face, int64_t course, con
     for (int i = 0; i < hung->count; i++) {
         const HungPiece *record = &hung->at[i];
         if (strcmp(record->face, face) == 0 && record->course == course && record->board == piece->board &&
-            same_end(piece->left, record->left, segment->left) &&
-            same_end(piece->right, record->right, segment->right) &&
+            same_end(proving->wall, piece->left, record->left, segment->left) &&
+            same_end(proving->wall, piece->right, record->right, segment->right) &&
             (!record->offset_given || record->offset == piece->offset))
             return true;
     }

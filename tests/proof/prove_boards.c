@@ -61,6 +61,22 @@ static void gather(BoardsProof *proof)
     put_all(proof, false);
 }
 
+/* Whether openings take all of the band's upper edge from `left` to `right`. */
+static bool is_taken(const SaidCut *cut, Length left, Length right)
+{
+    for (bool further = true; further && left < right;) {
+        further = false;
+        for (int i = 0; i < cut->piece->cutout_count; i++) {
+            const SaidCutout *taken = &cut->piece->cutouts[i];
+            if (taken->top >= cut->course->top && taken->left <= left && taken->right > left) {
+                left = taken->right;
+                further = true;
+            }
+        }
+    }
+    return left >= right;
+}
+
 /* The greatest height of its outline, and `lap` more unless its upper side is cut all along; an edge measured higher
  * than its planks reach asks for no more than the whole plank. */
 static Length width_needed(const Wall *wall, const SaidCut *cut)
@@ -72,7 +88,8 @@ static Length width_needed(const Wall *wall, const SaidCut *cut)
         const SaidPoint a = piece->outline[i], b = piece->outline[(i + 1) % piece->point_count];
         low = a.y < low ? a.y : low;
         high = a.y > high ? a.y : high;
-        uncut = uncut || (a.y == cut->course->top && b.y == cut->course->top && a.x != b.x);
+        uncut = uncut || (a.y == cut->course->top && b.y == cut->course->top && a.x != b.x &&
+                          !is_taken(cut, a.x < b.x ? a.x : b.x, a.x < b.x ? b.x : a.x));
     }
     const int64_t count = wall->planks.widths.count;
     const Length whole = wall->planks.widths.at[((cut->course->number % count) + count) % count];

@@ -80,8 +80,11 @@ static bool lean_of(const Proving *proving, const SaidCut *cut, bool right, Lean
         return true;
     for (int i = 0; i < 3; i++)
         for (int k = 1; k < limits[i]->count; k++)
-            if (is_along(&limits[i]->at[k - 1], &limits[i]->at[k], i == 0, over, high, lean))
+            if (is_along(&limits[i]->at[k - 1], &limits[i]->at[k], i == 0, over, high, lean)) {
+                if (i > 0 && lean->run >= 12 * lean->rise) /* no rake: ripped, not cut off */
+                    *lean = (Lean){0, 1};
                 return true;
+            }
     return false;
 }
 
