@@ -118,32 +118,37 @@ static void find_off_studs(Arena *arena, const LengthList *studs, const CourseJo
     }
 }
 
+/* The joints of every course, a face after the other; pieces lie course by course, but of several faces by turns where
+ * these hang as one. */
+static CourseJoints **read_joints(Arena *arena, const Layout *layout, const Plan *plan)
+{
+    const int faces = layout->wall->faces.count;
+    CourseJoints **joints = arena_array(arena, CourseJoints *, faces);
+    for (int face = 0; face < faces; face++)
+        joints[face] = arena_array(arena, CourseJoints, layout->faces[face].course_count + 1);
+    for (int next = 0; next < plan->piece_count;) {
+        const Piece *first = &plan->pieces[next];
+        read_course(arena, layout, plan, &next, &joints[first->face][first->course]);
+    }
+    return joints;
+}
+
 Breaks breaks_find(Arena *arena, const Layout *layout, const Plan *plan)
 {
     Breaks breaks = {0};
-    const CourseJoints unused = {0};
-    int most = 0;
-    for (int face = 0; face < layout->wall->faces.count; face++)
-        most = layout->faces[face].course_count > most ? layout->faces[face].course_count : most;
-    CourseJoints *courses = arena_array(arena, CourseJoints, most);
-    Length stagger = layout->wall->joints.stagger;
+    const Length stagger = layout->wall->joints.stagger;
+    CourseJoints **joints = read_joints(arena, layout, plan);
     find_in_pieces(arena, layout, plan, &breaks);
-    for (int next = 0; next < plan->piece_count;) {
-        int face = plan->pieces[next].face;
+    for (int face = 0; face < layout->wall->faces.count; face++) {
         const FaceLayout *on = &layout->faces[face];
-        for (int i = 0; i < on->course_count; i++)
-            courses[i] = unused;
-        while (next < plan->piece_count && plan->pieces[next].face == face) {
-            int course = plan->pieces[next].course;
-            read_course(arena, layout, plan, &next, &courses[course]);
-            Break like = {.rule = RULE_STUD, .face = face, .course = course};
+        const CourseJoints *courses = joints[face];
+        for (int i = 0; i < on->course_count; i++) {
             if (layout->wall->joints.land == LAND_STUDS)
-                find_off_studs(arena, &on->studs, &courses[course], like, &breaks);
-        }
-        for (int i = 1; i < on->course_count; i++) {
-            Break like = {.rule = RULE_STAGGER, .face = face, .course = i};
-            if (on->courses[i].number == on->courses[i - 1].number + 1)
-                find_pairs(arena, &courses[i - 1], &courses[i], stagger, like, &breaks);
+                find_off_studs(arena, &on->studs, &courses[i], (Break){.rule = RULE_STUD, .face = face, .course = i},
+                               &breaks);
+            if (i > 0 && on->courses[i].number == on->courses[i - 1].number + 1)
+                find_pairs(arena, &courses[i - 1], &courses[i], stagger,
+                           (Break){.rule = RULE_STAGGER, .face = face, .course = i}, &breaks);
         }
     }
     return breaks;
