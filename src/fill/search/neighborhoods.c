@@ -76,7 +76,8 @@ static void clear(Solution *solution)
 
 void neighborhoods_restart(Neighborhoods *search)
 {
-    set_aside(search);
+    if (!search->worse)
+        set_aside(search);
     search->worse = true;
     clear(search->solution);
 }
