@@ -11,6 +11,7 @@
 #include "base/panic.h"
 #include "base/wide.h"
 #include "fill/closers.h"
+#include "fill/pins.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -221,7 +222,7 @@ static void add_run(Arena *arena, Demand *demand, Runs *runs, const Run *like, L
         return;
     Run run = *like;
     const Course *course = demand_course(demand, &run);
-    const LengthList *studs = demand_studs(demand, &run);
+    const LengthList *studs = run.studs;
     const Segment *segment = &course->segments[run.segment];
     run.left = left;
     run.right = right;
@@ -239,6 +240,30 @@ static void add_run(Arena *arena, Demand *demand, Runs *runs, const Run *like, L
         demand->longest = right - left;
 }
 
+/* What lies between `left` and `right`, parted by the pins in it. */
+static void add_runs(Arena *arena, Demand *demand, Runs *runs, const Run *like, Length left, Length right,
+                     const RowPins *pins)
+{
+    for (int i = 0; pins != NULL && i < pins->pins.count; i++) {
+        const Length at = pins->pins.at[i];
+        if (at <= left || at >= right)
+            continue;
+        add_run(arena, demand, runs, like, left, at);
+        add_joint(arena, &demand->rows[like->row].joints, at);
+        left = at;
+    }
+    add_run(arena, demand, runs, like, left, right);
+}
+
+static const LengthList *studs_not_barred(Arena *arena, const LengthList *studs, const Intervals *bars)
+{
+    LengthList *clear = arena_one(arena, LengthList);
+    for (int i = 0; i < studs->count; i++)
+        if (!pins_barred(bars, studs->at[i]))
+            *arena_push(arena, clear) = studs->at[i];
+    return clear;
+}
+
 /* The last run of a segment is closed by its last piece, where that is closed in: by what hangs, or at the segment's
  * end. */
 static void close_last(Demand *demand, Run *last, const Segment *segment)
@@ -249,7 +274,7 @@ static void close_last(Demand *demand, Run *last, const Segment *segment)
 }
 
 static void add_segment(Arena *arena, Demand *demand, Runs *runs, int row_index, int segment_index,
-                        const HungList *hung)
+                        const HungList *hung, const RowPins *pins)
 {
     Row *row = &demand->rows[row_index];
     const Course *course = &demand->layout->faces[row->face].courses[row->course];
@@ -259,19 +284,24 @@ static void add_segment(Arena *arena, Demand *demand, Runs *runs, int row_index,
     like.origin = segment->left;
     like.shortest = demand->wall->joints.shortest;
     like.forks = find_forks(arena, course, segment);
+    like.studs = &demand->layout->faces[row->face].studs;
+    if (pins != NULL && pins->bars.count > 0) {
+        like.bars = pins->bars;
+        like.studs = studs_not_barred(arena, like.studs, &pins->bars);
+    }
     Length from = segment->left;
     for (int i = 0; i < hung->count; i++) {
         const Hung *piece = &demand->hung[hung->at[i]];
         if (piece->segment != segment_index)
             continue;
-        add_run(arena, demand, runs, &like, from, piece->left);
+        add_runs(arena, demand, runs, &like, from, piece->left, pins);
         if (piece->left > segment->left)
             add_joint(arena, &row->joints, piece->left);
         if (piece->right < segment->right)
             add_joint(arena, &row->joints, piece->right);
         from = piece->right;
     }
-    add_run(arena, demand, runs, &like, from, segment->right);
+    add_runs(arena, demand, runs, &like, from, segment->right, pins);
     if (runs->count > before)
         close_last(demand, &runs->at[runs->count - 1], segment);
 }
@@ -329,6 +359,7 @@ Demand *demand_new(Arena *arena, const Layout *layout)
     demand->rows = arena_array(arena, Row, demand->row_count);
     HungList *hung = arena_array(arena, HungList, demand->row_count);
     read_hung(arena, demand, hung, row_first);
+    const RowPins *pins = pins_by_row(arena, layout, row_first);
     Runs runs = {0};
     for (int face = 0; face < wall->faces.count; face++) {
         for (int course = 0; course < layout->faces[face].course_count; course++) {
@@ -336,7 +367,7 @@ Demand *demand_new(Arena *arena, const Layout *layout)
             Row *row = &demand->rows[index];
             *row = (Row){.face = face, .course = course, .run_first = runs.count};
             for (int i = 0; i < layout->faces[face].courses[course].segment_count; i++)
-                add_segment(arena, demand, &runs, index, i, &hung[index]);
+                add_segment(arena, demand, &runs, index, i, &hung[index], pins == NULL ? NULL : &pins[index]);
             row->run_count = runs.count - row->run_first;
         }
     }
@@ -405,12 +436,18 @@ int *demand_row_order(Arena *arena, const Demand *demand)
 
 Length demand_mark_down(const Demand *demand, const Run *run, Length x)
 {
-    return run->origin + length_round_down(x - run->origin, demand->round);
+    x = run->origin + length_round_down(x - run->origin, demand->round);
+    while (run->bars.count > 0 && pins_barred(&run->bars, x))
+        x = run->origin + length_round_down(pins_clear_down(&run->bars, x) - run->origin, demand->round);
+    return x;
 }
 
 Length demand_mark_up(const Demand *demand, const Run *run, Length x)
 {
-    return run->origin + length_round_up(x - run->origin, demand->round);
+    x = run->origin + length_round_up(x - run->origin, demand->round);
+    while (run->bars.count > 0 && pins_barred(&run->bars, x))
+        x = run->origin + length_round_up(pins_clear_up(&run->bars, x) - run->origin, demand->round);
+    return x;
 }
 
 /* Index of the first of rising lengths that is not below x. */
@@ -427,15 +464,18 @@ int demand_first_from(const LengthList *list, Length x)
     return low;
 }
 
-bool demand_at_stud(const Demand *demand, const Run *run, Length x)
+bool demand_at_stud(const Run *run, Length x)
 {
-    const LengthList *studs = demand_studs(demand, run);
+    const LengthList *studs = run->studs;
     int index = demand_first_from(studs, x);
     return index < studs->count && studs->at[index] == x;
 }
 
 bool demand_whole(const Demand *demand, const Run *run, Length left, Length right)
 {
+    if (run->bars.count > 0 && ((left != run->left && pins_barred(&run->bars, left)) ||
+                                (right != run->right && pins_barred(&run->bars, right))))
+        return false;
     for (int i = 0; i < run->forks.count; i++)
         if (left < run->forks.at[i].right && right > run->forks.at[i].left)
             return layout_whole(demand_course(demand, run), left, right);

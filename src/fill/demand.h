@@ -26,7 +26,7 @@ typedef struct Intervals {
     int room;
 } Intervals;
 
-/* A stretch of a segment to be covered: between its ends, or between hung pieces. */
+/* A stretch of a segment to be covered: between its ends, hung pieces and pins. */
 typedef struct Run {
     int row;
     int face, course, segment; /* indices */
@@ -38,7 +38,9 @@ typedef struct Run {
     Length need;                  /* no piece of it needs a wider board */
     bool varies;                  /* some of its pieces may need less than `need` */
     Intervals forks;              /* where wood is left in two or more parts over one another */
-    int stud_first, stud_count;   /* of the face's studs, those strictly inside */
+    Intervals bars;               /* where no joint may stand, ends included */
+    const LengthList *studs;      /* of the face, less those that are barred */
+    int stud_first, stud_count;   /* of these, those strictly inside */
 } Run;
 
 /* One course on one face. */
@@ -46,7 +48,7 @@ typedef struct Row {
     int face, course;
     int run_first, run_count;
     int below, above;  /* the rows whose joints must keep their stagger to these; -1 where there is none */
-    LengthList joints; /* ends of hung pieces that are no end of their segment; rising, each once */
+    LengthList joints; /* pins, and ends of hung pieces that are no end of their segment; rising, each once */
 } Row;
 
 typedef enum HungFault {
@@ -97,22 +99,17 @@ static inline const Course *demand_course(const Demand *demand, const Run *run)
     return &demand->layout->faces[run->face].courses[run->course];
 }
 
-static inline const LengthList *demand_studs(const Demand *demand, const Run *run)
-{
-    return &demand->layout->faces[run->face].studs;
-}
-
 /* Rows in hanging order: an array of row_count indices. */
 int *demand_row_order(Arena *arena, const Demand *demand);
 
-/* The last mark of the run's segment at or before x; the first at or after it. */
+/* The last mark of the run's segment at or before x that is not barred; the first at or after it. */
 Length demand_mark_down(const Demand *demand, const Run *run, Length x);
 Length demand_mark_up(const Demand *demand, const Run *run, Length x);
 
 /* Whether a stud's centre is exactly at x. */
-bool demand_at_stud(const Demand *demand, const Run *run, Length x);
+bool demand_at_stud(const Run *run, Length x);
 
-/* Whether a piece between the two ends hangs together. */
+/* Whether a piece between the two ends hangs together and neither is a joint that is barred. */
 bool demand_whole(const Demand *demand, const Run *run, Length left, Length right);
 
 /* Whether a piece between the two ends is shorter than the rules allow: one that covers the whole run never is. */

@@ -13,6 +13,7 @@
 
 #include "fill/breaks.h"
 #include "fill/closers.h"
+#include "fill/pins.h"
 #include "fill/relax/bound.h"
 #include "fill/report.h"
 #include "fill/report_findings.h"
@@ -287,8 +288,9 @@ static Length moved_end(const InForce *in_force, const Piece *piece, const Segme
         return now->left;
     if (x == old->right)
         return now->right;
-    if (old->left == now->left ||
-        ends_at_hung(in_force->demand, piece, course_number(in_force->laid, piece), in_force->event_wall, x))
+    const int64_t course = course_number(in_force->laid, piece);
+    if (old->left == now->left || ends_at_hung(in_force->demand, piece, course, in_force->event_wall, x) ||
+        pins_pinned(in_force->event_wall, piece->face, course, x))
         return x;
     if (in_force->demand->on_studs && (x - old->left) % round != 0)
         return x;
@@ -330,7 +332,8 @@ static bool fits_wall(const InForce *in_force, const Piece *piece, const Course 
     const Stock *stock = wall_board(wall, piece->board);
     Length width = stock->width_given ? stock->width : wall_widest(wall);
     return held->left < held->right && layout_need(wall, course, held->left, held->right) <= width &&
-           layout_whole(course, held->left, held->right);
+           layout_whole(course, held->left, held->right) &&
+           pins_allow(wall, piece->face, course->number, &course->segments[held->segment], held->left, held->right);
 }
 
 /* The piece after the event, whatever lies beside it on its board. */

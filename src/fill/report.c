@@ -149,7 +149,11 @@ static void put_bare(Arena *arena, const Demand *demand, const Cover *covers, in
         Length from = run->left;
         for (int j = 0; j <= cover->count; j++) {
             Length to = j < cover->count ? cover->at[j].left : run->right;
-            if (to > from)
+            Bare *before = bare.count > 0 ? &bare.at[bare.count - 1] : NULL;
+            if (to > from && before != NULL && before->face == row->face && before->course == row->course &&
+                before->segment == run->segment && before->right == from) /* on both sides of a pin */
+                before->right = to;
+            else if (to > from)
                 *arena_push(arena, &bare) = (Bare){row->face, row->course, run->segment, from, to, false};
             if (j < cover->count)
                 from = cover->at[j].right;

@@ -1,6 +1,7 @@
 #include "fill/report_findings.h"
 
 #include "base/text.h"
+#include "fill/pins.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -187,7 +188,10 @@ static void report_hung(Arena *arena, const Demand *demand, int index, Plan *pla
     switch (hung->fault) {
     case HUNG_FITS: break;
     case HUNG_NO_PLACE: why = "lies where no wood hangs; correct its face, course or ends"; break;
-    case HUNG_LEAVES: why = "reaches beyond the end of its segment by more than 1/8 in; correct its ends"; break;
+    case HUNG_LEAVES:
+        why = text_in(arena, "reaches beyond the end of its section by more than %s; correct its ends",
+                      show(wall, wall->joints.closer > HUNG_NEAR ? wall->joints.closer : HUNG_NEAR).text);
+        break;
     case HUNG_OVERLAPS: why = "lies over another hung piece; correct the ends of one of them"; break;
     case HUNG_NO_BOARD:
         why = text_in(arena, "is from board %d, which is not there; boards are numbered from 1 to %d", record->board,
@@ -202,6 +206,51 @@ static void report_hung(Arena *arena, const Demand *demand, int index, Plan *pla
         break;
     }
     finding->text = text_in(arena, "%s %s; it is left out of the plan.", what, why);
+}
+
+/* ---- pins that are not kept as they are meant ---- */
+
+/* Whether a piece ends at the pin; `over` gets the piece that lies over it, if any. */
+static bool is_made(const Layout *layout, const Plan *plan, int face, const Pin *pin, const Piece **over)
+{
+    *over = NULL;
+    for (int i = 0; i < plan->piece_count; i++) {
+        const Piece *piece = &plan->pieces[i];
+        if (piece->face != face || layout->faces[face].courses[piece->course].number != pin->course)
+            continue;
+        if (piece->left == pin->at || piece->right == pin->at)
+            return true;
+        if (piece->left < pin->at && pin->at < piece->right)
+            *over = piece;
+    }
+    return false;
+}
+
+static void report_pin(Arena *arena, const Demand *demand, const Pin *pin, Plan *plan)
+{
+    const int face = wall_face_named(demand->wall, pin->face);
+    const Piece *over = NULL;
+    const bool made = face >= 0 && is_made(demand->layout, plan, face, pin, &over);
+    if (face < 0 || (made && !pins_barred_on(demand->wall, face, pin->course, pin->at)))
+        return;
+    Finding *finding = add(arena, demand->layout, plan, RULE_PIN, face, -1);
+    finding->has_course = finding->has_at = true;
+    finding->course = pin->course;
+    finding->at = pin->at;
+    finding->piece = over != NULL ? over->number : 0;
+    finding->board = over != NULL ? over->board : 0;
+    const Shown at = show(demand->wall, pin->at);
+    if (made)
+        finding->text =
+            text_in(arena, "the joint pinned at %s is made, though a bar is there; take one of them away.", at.text);
+    else if (over != NULL)
+        finding->text = text_in(arena, "the joint pinned at %s is not made: piece %d hangs over it; take the pin away.",
+                                at.text, over->number);
+    else
+        finding->text = text_in(arena,
+                                "the joint pinned at %s is not made: no wood hangs beside it; move the pin, or "
+                                "take it away.",
+                                at.text);
 }
 
 void report_changed(Arena *arena, const Demand *demand, Plan *plan)
@@ -229,6 +278,8 @@ void report_findings(Arena *arena, const Demand *demand, const Breaks *breaks, P
     for (int i = 0; i < demand->hung_count; i++)
         if (demand->hung[i].fault != HUNG_FITS || demand->hung[i].across != NULL)
             report_hung(arena, demand, i, plan);
+    for (int i = 0; i < demand->wall->joints.pins.count; i++)
+        report_pin(arena, demand, &demand->wall->joints.pins.at[i], plan);
 }
 
 void report_bound(Arena *arena, Bound bound, Plan *plan)

@@ -23,7 +23,7 @@ static void mark(const Demand *demand, const Run *run, Length from, Length to, L
  * of the face how far to the right that is done. */
 static void mark_studs(const Demand *demand, const Run *run, Length longest, int *marked, Sizes *sizes)
 {
-    const LengthList *studs = demand_studs(demand, run);
+    const LengthList *studs = run->studs;
     int end = run->stud_first + run->stud_count;
     for (int i = run->stud_first; i < end; i++) {
         for (int j = marked[i] > i ? marked[i] : i + 1; j < end && studs->at[j] - studs->at[i] <= longest; j++)
@@ -35,7 +35,7 @@ static void mark_studs(const Demand *demand, const Run *run, Length longest, int
 /* Marks the sizes of pieces that begin or end where the run does. */
 static void mark_ends(const Demand *demand, const Run *run, Length longest, Sizes *sizes)
 {
-    const Length *studs = demand_studs(demand, run)->at + run->stud_first;
+    const Length *studs = run->studs->at + run->stud_first;
     if (run->right - run->left <= longest)
         mark(demand, run, run->left, run->right, longest, sizes);
     for (int i = 0; i < run->stud_count && studs[i] - run->left <= longest; i++)
@@ -51,7 +51,7 @@ static void mark_runs(const Demand *demand, const Run *runs, int run_count, Leng
     for (int i = 0; i < run_count; i++) {
         if (i == 0 || runs[i].face != runs[i - 1].face || runs[i].shortest != runs[i - 1].shortest) {
             arena_reset(arena);
-            marked = arena_array(arena, int, demand_studs(demand, &runs[i])->count);
+            marked = arena_array(arena, int, runs[i].studs->count);
         }
         mark_studs(demand, &runs[i], longest, marked, sizes);
         mark_ends(demand, &runs[i], longest, sizes);

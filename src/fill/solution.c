@@ -82,7 +82,7 @@ static void tally(Solution *solution, int index, int sign)
     int breaks = 0;
     for (int i = 0; i < joints->count; i++) {
         breaks += demand_near(near, joints->at[i], demand->stagger);
-        if (demand->on_studs && !demand_at_stud(demand, run, joints->at[i]))
+        if (demand->on_studs && !demand_at_stud(run, joints->at[i]))
             breaks++;
     }
     for (int i = 0; i < cover->count; i++) {

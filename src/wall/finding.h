@@ -38,6 +38,7 @@ typedef enum Rule {
     RULE_ANEW,      /* pieces changed after the last event that changed any */
     RULE_EDGE,      /* an edge measured after hanging that is far from where the planks end */
     RULE_LEAVE,     /* a course is left away because nowhere above planks.leave */
+    RULE_PIN,       /* a pinned joint that is not made, or stands in a bar */
     RULE_REFERENCE, /* the reference course is nowhere on the wall */
     RULE_TRIM,      /* a strip of trim that does not fit, or does not hide what it should */
     RULE_COUNT

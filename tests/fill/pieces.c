@@ -1,6 +1,6 @@
 /*
  * Which pieces may stand: no shorter than the rules say, one where two would be too short, a little kept over by the
- * piece that closes a section, and the blade's way through slanted ends. Worked by hand.
+ * piece that closes a section, the blade's way through slanted ends, pinned joints and bars. Worked by hand.
  */
 #include "support/test.h"
 
@@ -201,6 +201,137 @@ START_TEST(slanted_ends_take_the_blade_at_an_angle)
 }
 END_TEST
 
+/* ---- pins and bars ---- */
+
+static void put_pin(Arena *arena, Wall *wall, int course, Length at)
+{
+    *arena_push(arena, &wall->joints.pins) = (Pin){arena_text(arena, "north", 5), course, at};
+}
+
+static void put_bar(Arena *arena, Wall *wall, int course, Length from, Length to)
+{
+    *arena_push(arena, &wall->joints.bars) = (Bar){arena_text(arena, "north", 5), course, from, to};
+}
+
+static int findings_of_rule(const Plan *plan, Rule rule)
+{
+    int count = 0;
+    for (int i = 0; i < plan->findings.count; i++)
+        count += plan->findings.at[i].rule == rule;
+    return count;
+}
+
+/* One board would cover each course; on a mark or off it, the pinned one has its joint. */
+START_TEST(a_pin_makes_a_joint)
+{
+    static const Length places[] = {60 * IN, 60 * IN + IN / 7};
+    for (int i = 0; i < 2; i++) {
+        Arena *arena = arena_new();
+        Wall *wall = plain_wall(arena, 96 * IN, 3);
+        put_stock(arena, wall, 100 * IN, 8);
+        put_pin(arena, wall, 1, places[i]);
+        const Plan *plan = fill(arena, wall);
+        assert_int_equal(plan->piece_count, 4);
+        assert_int_equal(plan->pieces[1].right, places[i]);
+        assert_int_equal(plan->pieces[2].left, places[i]);
+        assert_int_equal(plan->shortfall, 0);
+        assert_int_equal(findings_of_rule(plan, RULE_PIN), 0);
+        arena_free(arena);
+    }
+}
+END_TEST
+
+/* 5 in are less than any piece should be, and less than a break weighs; the joint is made all the same, and told. */
+START_TEST(a_pin_that_breaks_a_rule_is_told_as_that_break)
+{
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena, 96 * IN, 2);
+    wall->joints.shortest = 20 * IN;
+    wall->joints.stagger = 10 * IN;
+    put_stock(arena, wall, 100 * IN, 8);
+    put_pin(arena, wall, 0, 5 * IN);
+    put_pin(arena, wall, 1, 8 * IN);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->piece_count, 4);
+    assert_int_equal(plan->bare_length, 0);
+    assert_int_equal(findings_of_rule(plan, RULE_SHORTEST), 2);
+    assert_int_equal(findings_of_rule(plan, RULE_STAGGER), 1);
+    arena_free(arena);
+}
+END_TEST
+
+START_TEST(a_pin_off_the_studs_is_told)
+{
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena, 96 * IN, 1);
+    wall->joints.land = LAND_STUDS;
+    wall->faces.at[0].studs = (Studs){.given = true, .regular = true, .first = 0, .spacing = 16 * IN};
+    put_stock(arena, wall, 100 * IN, 2);
+    put_pin(arena, wall, 0, 50 * IN);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->piece_count, 2);
+    assert_int_equal(findings_of_rule(plan, RULE_STUD), 1);
+    arena_free(arena);
+}
+END_TEST
+
+/* Boards of 60 in on 100 in: a joint from 40 to 60 in, but the bar leaves 59 1/16 in and more. */
+START_TEST(no_joint_stands_in_a_bar)
+{
+    Arena *arena = arena_new();
+    Wall *wall = plain_wall(arena, 100 * IN, 1);
+    put_stock(arena, wall, 60 * IN, 2);
+    put_bar(arena, wall, 0, 0, 59 * IN);
+    const Plan *plan = fill(arena, wall);
+    assert_int_equal(plan->piece_count, 2);
+    assert_int_equal(plan->shortfall, 0);
+    assert_in_range(plan->pieces[0].right, 59 * IN + 1, 60 * IN);
+    arena_free(arena);
+}
+END_TEST
+
+/* Studs at 32, 48, 64 in: with 48 barred the joint stands on another, with all barred the wall stays bare in part. */
+START_TEST(no_joint_stands_on_a_barred_stud)
+{
+    for (int all = 0; all < 2; all++) {
+        Arena *arena = arena_new();
+        Wall *wall = plain_wall(arena, 96 * IN, 1);
+        wall->joints.land = LAND_STUDS;
+        wall->faces.at[0].studs = (Studs){.given = true, .regular = true, .first = 0, .spacing = 16 * IN};
+        put_stock(arena, wall, all ? 50 * IN : 66 * IN, 2);
+        put_bar(arena, wall, 0, all ? 0 : 48 * IN, all ? 96 * IN : 48 * IN);
+        const Plan *plan = fill(arena, wall);
+        if (all) {
+            assert_int_equal(plan->bare_length, 96 * IN);
+        } else {
+            assert_int_equal(plan->shortfall, 0);
+            assert_true(plan->pieces[0].right == 32 * IN || plan->pieces[0].right == 64 * IN);
+        }
+        arena_free(arena);
+    }
+}
+END_TEST
+
+/* A pin in a bar is made; one under a hung piece, or where no course is, cannot be. Each is told. */
+START_TEST(a_pin_that_is_not_kept_is_told)
+{
+    for (int hung = 0; hung < 2; hung++) {
+        Arena *arena = arena_new();
+        Wall *wall = plain_wall(arena, 96 * IN, 1);
+        put_stock(arena, wall, 100 * IN, 2);
+        put_pin(arena, wall, 0, 60 * IN);
+        put_bar(arena, wall, 0, 50 * IN, 70 * IN);
+        if (hung)
+            *arena_push(arena, &wall->hung_pieces) = (HungPiece){
+                .face = arena_text(arena, "north", 5), .course = 0, .left = 0, .right = 96 * IN, .board = 1};
+        const Plan *plan = fill(arena, wall);
+        assert_int_equal(plan->piece_count, hung ? 1 : 2);
+        assert_int_equal(findings_of_rule(plan, RULE_PIN), 1);
+        arena_free(arena);
+    }
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
@@ -212,6 +343,12 @@ int main(void)
         a_closer_gives_way_before_wood_stays_bare,
         closers_stand_at_openings_and_not_at_outside_corners,
         slanted_ends_take_the_blade_at_an_angle,
+        a_pin_makes_a_joint,
+        a_pin_that_breaks_a_rule_is_told_as_that_break,
+        a_pin_off_the_studs_is_told,
+        no_joint_stands_in_a_bar,
+        no_joint_stands_on_a_barred_stud,
+        a_pin_that_is_not_kept_is_told,
     };
     return RUN(tests);
 }

@@ -66,6 +66,27 @@ static bool on_stud(const Face *face, Length x)
     return false;
 }
 
+/* Whether the file asks for a joint between `after` and `before`, both left out. */
+static bool pinned_between(const RulesProof *proof, int64_t course, Length after, Length before)
+{
+    const Pins *pins = &proof->proving->wall->joints.pins;
+    for (int i = 0; i < pins->count; i++)
+        if (strcmp(pins->at[i].face, proof->said->name) == 0 && pins->at[i].course == course &&
+            pins->at[i].at > after && pins->at[i].at < before)
+            return true;
+    return false;
+}
+
+static bool is_barred(const RulesProof *proof, int64_t course, Length x)
+{
+    const Bars *bars = &proof->proving->wall->joints.bars;
+    for (int i = 0; i < bars->count; i++)
+        if (strcmp(bars->at[i].face, proof->said->name) == 0 && bars->at[i].course == course && bars->at[i].from <= x &&
+            x <= bars->at[i].to)
+            return true;
+    return false;
+}
+
 static const SaidPiece *ends_at(const SaidSegment *segment, Length x, bool right)
 {
     for (int i = 0; i < segment->piece_count; i++)
@@ -87,7 +108,11 @@ static void prove_joint(RulesProof *proof, const SaidCourse *course, const SaidS
     if (hung)
         return;
     const bool stud = wall->joints.land == LAND_STUDS && on_stud(proof->face, x);
-    claim(proof->proving, stud || (x - segment->left) % wall->round == 0,
+    const bool pinned = pinned_between(proof, course->number, x - 1, x + 1);
+    claim(proof->proving, pinned || !is_barred(proof, course->number, x),
+          "face %s, course %lld: the joint at %lld is in a bar", proof->said->name, (long long)course->number,
+          (long long)x);
+    claim(proof->proving, pinned || stud || (x - segment->left) % wall->round == 0,
           "face %s, course %lld: the joint at %lld is on no mark", proof->said->name, (long long)course->number,
           (long long)x);
     if (wall->joints.land == LAND_STUDS && !stud)
@@ -122,6 +147,9 @@ static void prove_segment(RulesProof *proof, const SaidCourse *course, const Sai
         if (next != NULL && next->left == x && next->right > x) {
             const bool hangs = proving_hangs(proof->proving, proof->said->name, course->number, segment, next);
             const Length length = next->right - next->left;
+            claim(proof->proving, hangs || !pinned_between(proof, course->number, next->left, next->right),
+                  "face %s, course %lld: piece %d runs over a pin", proof->said->name, (long long)course->number,
+                  next->number);
             if (!hangs && length < proof->proving->wall->joints.shortest && !fills_gap(proof, course, segment, piece))
                 found_break(proof, SHORTEST, course->number, next->left);
             x = next->right;

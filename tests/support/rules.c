@@ -64,6 +64,44 @@ static const Segment *segment_of(const Layout *layout, int face, int course, int
     return segment >= 0 && segment < on->segment_count ? &on->segments[segment] : NULL;
 }
 
+/* ---- pins and bars ---- */
+
+static bool is_of(const Layout *layout, const Piece *piece, const char *face, int course)
+{
+    return wall_face_named(layout->wall, face) == piece->face &&
+           layout->faces[piece->face].courses[piece->course].number == course;
+}
+
+static bool is_pinned(const Layout *layout, const Piece *piece, Length x)
+{
+    const Pins *pins = &layout->wall->joints.pins;
+    for (int i = 0; i < pins->count; i++)
+        if (pins->at[i].at == x && is_of(layout, piece, pins->at[i].face, pins->at[i].course))
+            return true;
+    return false;
+}
+
+static bool is_barred(const Layout *layout, const Piece *piece, Length x)
+{
+    const Bars *bars = &layout->wall->joints.bars;
+    for (int i = 0; i < bars->count; i++)
+        if (bars->at[i].from <= x && x <= bars->at[i].to && is_of(layout, piece, bars->at[i].face, bars->at[i].course))
+            return true;
+    return false;
+}
+
+static bool runs_over_a_pin(const Layout *layout, const Piece *piece)
+{
+    const Pins *pins = &layout->wall->joints.pins;
+    for (int i = 0; i < pins->count; i++)
+        if (pins->at[i].at > piece->left && pins->at[i].at < piece->right &&
+            is_of(layout, piece, pins->at[i].face, pins->at[i].course))
+            return true;
+    return false;
+}
+
+/* ---- joints ---- */
+
 /* Whether the end of a piece at x, no end of its segment, is where a joint may stand (one off a stud is a break, not
  * wrong). */
 static bool on_mark(const Layout *layout, const Piece *piece, const Segment *segment, Length x)
@@ -83,7 +121,8 @@ static bool joint_holds(const Layout *layout, const Plan *plan, int index, Lengt
 {
     const Piece *piece = &plan->pieces[index];
     const Segment *segment = segment_of(layout, piece->face, piece->course, piece->segment);
-    if (x == segment->left || x == segment->right || on_mark(layout, piece, segment, x))
+    if (x == segment->left || x == segment->right || is_pinned(layout, piece, x) ||
+        (on_mark(layout, piece, segment, x) && !is_barred(layout, piece, x)))
         return true;
     for (int i = index - 1; i <= index + 1; i += 2) { /* the joint of a hung neighbour */
         if (i < 0 || i >= plan->piece_count)
@@ -107,7 +146,9 @@ static bool piece_holds(const Layout *layout, const Plan *plan, int index, Err *
     if (piece->hung)
         return true;
     if (!joint_holds(layout, plan, index, piece->left) || !joint_holds(layout, plan, index, piece->right))
-        return wrong(err, piece, "ends between two marks");
+        return wrong(err, piece, "ends between two marks, or in a bar");
+    if (runs_over_a_pin(layout, piece))
+        return wrong(err, piece, "runs over a pin");
     const Course *course = &layout->faces[piece->face].courses[piece->course];
     if (!layout_whole(course, piece->left, piece->right))
         return wrong(err, piece, "does not hang together");

@@ -12,9 +12,9 @@
 Cost rules_cost(const Layout *layout, const Plan *plan);
 
 /* False, with the first thing wrong in `err`, where the plan breaks what may never be broken: pieces that overlap or
- * leave their segment, stretches neither covered nor told bare, joints off the grid, pieces that do not hang together,
- * boards too short or too narrow, cuts nearer than a kerf, wood taken from an avoided stretch or a squared end, a board
- * used twice in one place. */
+ * leave their segment or run over a pin, stretches neither covered nor told bare, joints off the grid or in a bar,
+ * pieces that do not hang together, boards too short or too narrow, cuts nearer than a kerf, wood taken from an avoided
+ * stretch or a squared end, a board used twice in one place. */
 bool rules_hold(const Layout *layout, const Plan *plan, Err *err);
 
 /* Whether something happened to the wall after its plan was printed: a record, a board gone or found. What was printed

@@ -58,7 +58,7 @@ static Broken find_broken(Arrangement *all, const Laying *laying)
         left = laying->ends[i];
         if (i + 1 == laying->count)
             break;
-        broken.count += demand->on_studs && !demand_at_stud(demand, in, left);
+        broken.count += demand->on_studs && !demand_at_stud(in, left);
         add_near_row(&broken, all->rows, row->below, left, demand->stagger, &all->work);
         add_near_row(&broken, all->rows, row->above, left, demand->stagger, &all->work);
     }
@@ -79,8 +79,7 @@ static bool can_lie(const Arrangement *all, const Laying *laying)
         if (right <= left)
             return false;
         bool joint = i + 1 < laying->count;
-        if (joint && (right - run->origin) % demand->round != 0 &&
-            !(demand->on_studs && demand_at_stud(demand, run, right)))
+        if (joint && (right - run->origin) % demand->round != 0 && !(demand->on_studs && demand_at_stud(run, right)))
             return false;
         int board = all->supply->spans[all->span_of[laying->pieces[i]]].board;
         if (!demand_whole(demand, run, left, right) ||

@@ -31,7 +31,7 @@ static Length place_joint(const Arrangement *all, const Run *run, Length x)
     const Demand *demand = all->demand;
     if (!demand->on_studs)
         return demand_mark_down(demand, run, x);
-    const LengthList *studs = demand_studs(demand, run);
+    const LengthList *studs = run->studs;
     if (run->stud_count == 0)
         return x;
     int last = run->stud_first + run->stud_count - 1, i = demand_first_from(studs, x);

@@ -44,8 +44,7 @@ static void find_wanted(Assignment *assignment)
         const Block *block = &assignment->relaxation->blocks[assignment->relaxation->block_of[i]];
         Path path = relaxation_path(assignment->relaxation, assignment->chosen[i].column, assignment->chosen[i].above);
         for (int j = path.count - 1; j >= 0; j--) {
-            Length left = paths_place(demand, run, path_from(&path, j)),
-                   right = paths_place(demand, run, path.parts[j].at);
+            Length left = paths_place(run, path_from(&path, j)), right = paths_place(run, path.parts[j].at);
             *arena_push(assignment->arena, &assignment->wanted) =
                 (Wanted){i,
                          relaxation_piece_size(assignment->relaxation, block, &path, j),

@@ -95,7 +95,7 @@ static bool is_near(const PathFixing *fixing, const Run *run, const Path *path, 
 {
     Length stagger = fixing->solution->demand->stagger;
     for (int i = 1; i < path->count; i++) {
-        Length joint = paths_place(fixing->solution->demand, run, path->parts[i].at);
+        Length joint = paths_place(run, path->parts[i].at);
         if (joint > x - stagger && joint < x + stagger)
             return true;
     }
@@ -130,7 +130,7 @@ static void close_places(PathFixing *fixing, int run, bool *closed)
     int end = demand->runs[run].stud_count + 1;
     fixing->looked += 8 * end;
     for (int i = 1; i < end; i++)
-        closed[i] = !keeps_stagger(fixing, &demand->runs[run], paths_place(demand, &demand->runs[run], i));
+        closed[i] = !keeps_stagger(fixing, &demand->runs[run], paths_place(&demand->runs[run], i));
     closed[0] = closed[end] = false;
 }
 
@@ -139,8 +139,8 @@ static bool can_be_laid(const PathFixing *fixing, const Run *run, const Path *pa
 {
     const Demand *demand = fixing->solution->demand;
     for (int i = 0; i < path->count; i++) {
-        Length right = paths_place(demand, run, path->parts[i].at);
-        Length left = paths_place(demand, run, path_from(path, i));
+        Length right = paths_place(run, path->parts[i].at);
+        Length left = paths_place(run, path_from(path, i));
         if (demand_is_short(run, left, right) || demand_length(run, left, right) > fixing->solution->supply->longest ||
             !demand_whole(demand, run, left, right))
             return false;
@@ -159,22 +159,21 @@ static bool keeps_clear(const Path *path, const bool *closed)
 /* Whether `other`, above the run, still has a path when the run takes this one. */
 static bool leaves_way(PathFixing *fixing, const Run *run, const Path *path, const Run *other)
 {
-    const Demand *demand = fixing->solution->demand;
     int end = other->stud_count + 1;
     bool *reached = fixing->reached;
     reached[0] = true;
     fixing->looked += (int64_t)end * (path->count + 1);
     for (int to = 1; to <= end; to++) {
-        Length x = paths_place(demand, other, to);
+        Length x = paths_place(other, to);
         reached[to] = false;
         if (to < end && (is_near(fixing, run, path, x) || !keeps_stagger(fixing, other, x)))
             continue;
         for (int from = to - 1; from >= 0 && !reached[to]; from--) {
-            Length length = x - paths_place(demand, other, from);
+            Length length = x - paths_place(other, from);
             if (length > fixing->solution->supply->longest)
                 break;
             fixing->looked++;
-            reached[to] = reached[from] && !demand_is_short(other, paths_place(demand, other, from), x);
+            reached[to] = reached[from] && !demand_is_short(other, paths_place(other, from), x);
         }
     }
     return reached[end];

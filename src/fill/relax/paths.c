@@ -69,11 +69,11 @@ Paths *paths_new(Arena *arena, const Demand *demand, const Sizes *sizes, Length 
     return paths;
 }
 
-Length paths_place(const Demand *demand, const Run *run, int place)
+Length paths_place(const Run *run, int place)
 {
     if (place == 0)
         return run->left;
-    return place == run->stud_count + 1 ? run->right : demand_studs(demand, run)->at[run->stud_first + place - 1];
+    return place == run->stud_count + 1 ? run->right : run->studs->at[run->stud_first + place - 1];
 }
 
 /* ---- the graph ---- */
@@ -83,7 +83,7 @@ static void find_places(Paths *paths, const Run *run)
     Graph *graph = &paths->graph;
     graph->end = run->stud_count + 1;
     for (int i = 0; i <= graph->end; i++)
-        graph->x[i] = paths_place(paths->demand, run, i);
+        graph->x[i] = paths_place(run, i);
     for (int i = 0, last = 0; i <= graph->end; i++) {
         while (last < graph->end && graph->x[last + 1] - graph->x[i] <= paths->longest)
             last++;

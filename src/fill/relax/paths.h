@@ -16,7 +16,7 @@ typedef struct Paths Paths;
 Paths *paths_new(Arena *arena, const Demand *demand, const Sizes *sizes, Length longest, int studs);
 
 /* x of a place of the run. */
-Length paths_place(const Demand *demand, const Run *run, int place);
+Length paths_place(const Run *run, int place);
 
 /* The least price; -1 where there is no path. `prices` are those of the sizes, none below 0; `closed` (NULL: none)
  * tells of each place whether a joint there is to be avoided. */

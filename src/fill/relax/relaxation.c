@@ -46,9 +46,9 @@ static void widen(Block *block, const Run *run)
 static bool alike(const Block *block, const Run *run)
 {
     Length most = LENGTH_INCH / 2;
-    return run->closer == block->run.closer && run->stud_first == block->run.stud_first &&
-           run->stud_count == block->run.stud_count && run->left - block->left < most &&
-           block->run.left - run->left < most && block->right - run->right < most &&
+    return run->closer == block->run.closer && run->studs == block->run.studs &&
+           run->stud_first == block->run.stud_first && run->stud_count == block->run.stud_count &&
+           run->left - block->left < most && block->run.left - run->left < most && block->right - run->right < most &&
            run->right - block->run.right < most;
 }
 
@@ -165,8 +165,8 @@ Path relaxation_path(const Relaxation *relaxation, int column, bool above)
 
 int relaxation_piece_size(const Relaxation *relaxation, const Block *block, const Path *path, int i)
 {
-    Length left = paths_place(relaxation->demand, &block->run, path_from(path, i));
-    Length right = paths_place(relaxation->demand, &block->run, path->parts[i].at);
+    Length left = paths_place(&block->run, path_from(path, i));
+    Length right = paths_place(&block->run, path->parts[i].at);
     return sizes_index(relaxation->sizes, demand_length(&block->run, left, right) + relaxation->demand->kerf);
 }
 

@@ -71,8 +71,8 @@ Beam *beam_new(Arena *arena, Solution *solution)
 
 static bool same_places(const Run *one, const Run *other)
 {
-    return one->left == other->left && one->right == other->right && one->stud_first == other->stud_first &&
-           one->stud_count == other->stud_count && one->closer == other->closer;
+    return one->left == other->left && one->right == other->right && one->studs == other->studs &&
+           one->stud_first == other->stud_first && one->stud_count == other->stud_count && one->closer == other->closer;
 }
 
 void beam_use_prices(Beam *beam, const Sizes *sizes, const int64_t *prices)
@@ -113,7 +113,7 @@ static int64_t price_between(const Beam *beam, Length from, Length to)
 static void find_reached(Beam *beam, int64_t *reached)
 {
     const Run *run = beam->run;
-    const LengthList *studs = demand_studs(beam->solution->demand, run);
+    const LengthList *studs = run->studs;
     int looked = 0;
     for (int j = 0; j <= run->stud_count; j++) {
         Length to = j == run->stud_count ? run->right : studs->at[run->stud_first + j];
@@ -158,7 +158,7 @@ static int64_t value_to(const Beam *beam, Length x)
         return x - run->left;
     if (x == run->right)
         return beam->reached[run->stud_count];
-    const LengthList *studs = demand_studs(beam->solution->demand, run);
+    const LengthList *studs = run->studs;
     int place = demand_first_from(studs, x + 1) - run->stud_first;
     return place == 0 ? x - run->left : beam->reached[place - 1] + (x - studs->at[run->stud_first + place - 1]);
 }
@@ -171,7 +171,7 @@ static int joint_breaks(const Beam *beam, Length x)
     if (x == beam->run->right)
         return 0;
     int breaks = demand_near(&beam->near, x, demand->stagger);
-    if (demand->on_studs && !demand_at_stud(demand, beam->run, x))
+    if (demand->on_studs && !demand_at_stud(beam->run, x))
         breaks++;
     return breaks;
 }
@@ -292,14 +292,14 @@ static void try_bare(Beam *beam, int parent, Length to)
 static int studs_to(const Beam *beam, Length x)
 {
     const Run *run = beam->run;
-    int count = demand_first_from(demand_studs(beam->solution->demand, run), x + 1) - run->stud_first;
+    int count = demand_first_from(run->studs, x + 1) - run->stud_first;
     return count < run->stud_count ? count : run->stud_count;
 }
 
 static void to_studs(Beam *beam, int parent, const Candidate *candidate, Length reach)
 {
     const Run *run = beam->run;
-    const LengthList *studs = demand_studs(beam->solution->demand, run);
+    const LengthList *studs = run->studs;
     int tried = 0;
     for (int i = studs_to(beam, reach) - 1; i >= 0 && tried < 3; i--) {
         Length stud = studs->at[run->stud_first + i];
@@ -339,7 +339,7 @@ static void bare_on(Beam *beam, int parent)
 {
     const Demand *demand = beam->solution->demand;
     const Run *run = beam->run;
-    const LengthList *studs = demand_studs(demand, run);
+    const LengthList *studs = run->studs;
     Length x = beam->nodes.at[parent].x;
     try_bare(beam, parent, run->right);
     int behind = studs_to(beam, x);

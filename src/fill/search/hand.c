@@ -28,7 +28,7 @@ static Length joint_before(const Hand *hand, const Run *run, Length x)
 {
     const Demand *demand = hand->solution->demand;
     if (demand->on_studs) {
-        const LengthList *studs = demand_studs(demand, run);
+        const LengthList *studs = run->studs;
         for (int i = run->stud_count - 1; i >= 0; i--) {
             Length stud = studs->at[run->stud_first + i];
             if (stud <= x && demand_near(&hand->near, stud, demand->stagger) == 0)
@@ -156,8 +156,7 @@ static Length against_rules(Hand *hand, int index, Length x)
     if (to >= run->right)
         to = run->right;
     else
-        breaks = demand_near(&hand->near, to, demand->stagger) +
-                 (demand->on_studs && !demand_at_stud(demand, run, to) ? 1 : 0);
+        breaks = demand_near(&hand->near, to, demand->stagger) + (demand->on_studs && !demand_at_stud(run, to) ? 1 : 0);
     breaks += demand_is_short(run, x, to);
     if (to <= x || to - x <= breaks * BREAK_COST || is_part(hand, run, x, to) || !demand_whole(demand, run, x, to) ||
         demand_wood(demand, run, x, to, true) > supply->spans[supply->boards[hand->front].span_first].left ||

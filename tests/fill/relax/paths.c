@@ -24,7 +24,7 @@ static int64_t price_of(const Case *that, unsigned studs, const bool *closed)
     for (int to = 1, from = 0; to <= end; to++) {
         if (to < end && !(studs >> (to - 1) & 1))
             continue;
-        Length left = paths_place(that->demand, that->run, from), right = paths_place(that->demand, that->run, to);
+        Length left = paths_place(that->run, from), right = paths_place(that->run, to);
         Length length = right - left;
         if (demand_is_short(that->run, left, right) || length > that->longest)
             return -1;
@@ -39,7 +39,7 @@ static bool keep_stagger(const Case *that, unsigned one, unsigned other)
 {
     for (int i = 1; i <= that->run->stud_count; i++)
         for (int j = 1; j <= that->run->stud_count; j++) {
-            Length apart = paths_place(that->demand, that->run, i) - paths_place(that->demand, that->run, j);
+            Length apart = paths_place(that->run, i) - paths_place(that->run, j);
             if ((one >> (i - 1) & 1) && (other >> (j - 1) & 1) && apart < that->demand->stagger &&
                 -apart < that->demand->stagger)
                 return false;
