@@ -18,18 +18,20 @@
 #include "fill/search/neighborhoods.h"
 
 #define HEAT (LENGTH_INCH)
+#define PIECE_COST_LAST (LENGTH_INCH) /* in the last stage, where fewer pieces are sought */
 
 /* The budget of a wall in units of work (one piece looked at, some hundredths of a microsecond). The figures were
  * chosen with tests/bench/fill: where more work no longer opened less on most of its walls. */
 enum {
-    BUDGET_LEAST = 400000,
+    BUDGET_LEAST = 1000000,
     BUDGET_PER_RUN = 24000,
     BUDGET_PER_RUN_DIVED = 10000, /* after a dive that broke no rule and left nothing bare */
     BUDGET_MOST = 24000000,
     RELAXATION_BUDGET = 24000000,
     WORK_PER_STEP = 32,
     BEAM_WIDTH_FIRST = 6,
-    STAGES = 4
+    STAGES = 5,
+    LAST = STAGES - 1
 };
 
 struct Solve {
@@ -100,6 +102,7 @@ Solve *solve_new(const Layout *layout)
     solve->supply = supply_new(arena, solve->demand);
     solve->solution = solution_new(arena, solve->demand, solve->supply);
     solve->beam = beam_new(arena, solve->solution);
+    solve->stages[LAST] = salvage_none();
     salvage_by_length(solve);
     hand_cover(arena, solve->solution);
     solve->search = neighborhoods_new(arena, solve->solution, solve->beam);
@@ -119,12 +122,12 @@ void solve_free(Solve *solve)
     arena_free(solve->arena);
 }
 
-/* How many parts of SALVAGE_FULL a leftover counts in each stage. */
+/* How many parts of SALVAGE_FULL a leftover counts in each stage; at last nothing, so that pieces become fewer. */
 static void plan_stages(Solve *solve, const Sizes *sizes, const int64_t *best)
 {
-    static const int anywhere[STAGES] = {SALVAGE_USUAL, SALVAGE_USUAL, SALVAGE_USUAL, 20};
-    static const int studs[STAGES] = {SALVAGE_USUAL, SALVAGE_USUAL, 18, 18};
-    for (int i = 0; i < STAGES; i++)
+    static const int anywhere[LAST] = {SALVAGE_USUAL, SALVAGE_USUAL, SALVAGE_USUAL, 20};
+    static const int studs[LAST] = {SALVAGE_USUAL, SALVAGE_USUAL, 18, 18};
+    for (int i = 0; i < LAST; i++)
         solve->stages[i] = salvage_table(solve->arena, solve->demand, solve->supply->longest, sizes, best,
                                          solve->demand->on_studs ? studs[i] : anywhere[i]);
 }
@@ -144,8 +147,20 @@ static void take_duals(Solve *solve)
 /* How much more a change may waste: some of an inch at first, cooling down to nothing as the budget is used up. */
 static Length heat(const Solve *solve)
 {
+    if (solve->stage == LAST)
+        return 0;
     int64_t left = (solve->budget - solve->used) * 1000 / (solve->budget - solve->begun);
     return HEAT * left / 1000 * left / 1000;
+}
+
+static void use_stage(Solve *solve, int stage)
+{
+    supply_use_salvage(solve->supply, solve->stages[stage]);
+    solve->stage = stage;
+    if (stage != LAST)
+        return;
+    beam_use_piece_cost(solve->beam, PIECE_COST_LAST);
+    neighborhoods_restore(solve->search);
 }
 
 /* The next piece of work; how much it was. */
@@ -153,10 +168,8 @@ static int64_t step(Solve *solve)
 {
     int64_t work = 1;
     int stage = (int)((solve->used - solve->begun) * STAGES / (solve->budget - solve->begun));
-    if (stage > solve->stage && stage < STAGES && solve->stages[stage] != NULL) {
-        supply_use_salvage(solve->supply, solve->stages[stage]);
-        solve->stage = stage;
-    }
+    if (stage > solve->stage && stage < STAGES && solve->stages[stage] != NULL)
+        use_stage(solve, stage);
     if (solve->dive != NULL) {
         if (dive_step(solve->dive, &work)) {
             neighborhoods_accept(solve->search);
@@ -188,17 +201,26 @@ static int64_t step(Solve *solve)
     return work;
 }
 
-/* The budget is used up, or nothing can be better. */
-static bool is_done(const Solve *solve)
+/* No plan opens less, and a quarter of the budget went into finding one of few pieces. */
+static bool is_at_bound(const Solve *solve)
 {
-    if (!solve->bound_known || solve->dive != NULL)
-        return false;
-    if (solve->used >= solve->budget)
-        return true;
-    Cost best = neighborhoods_incumbent_cost(solve->search);
+    const Cost best = neighborhoods_incumbent_cost(solve->search);
     return best.shortfall == 0 && best.length_opened <= solve->bound.length &&
            best.boards_opened <= solve->bound.boards &&
            solve->used - solve->begun >= (solve->budget - solve->begun) / 4;
+}
+
+/* Whether the budget is used up; where nothing can open less, what is left of it but for the last stage is not used. */
+static bool is_done(Solve *solve)
+{
+    if (!solve->bound_known || solve->dive != NULL)
+        return false;
+    if (solve->stage < LAST && is_at_bound(solve)) {
+        const int64_t last = solve->used + (solve->budget - solve->begun) / STAGES;
+        solve->budget = last < solve->budget ? last : solve->budget;
+        use_stage(solve, LAST);
+    }
+    return solve->used >= solve->budget;
 }
 
 /* After the neighborhoods: small supplies are enumerated, then what was found is improved in looks. */

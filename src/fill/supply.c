@@ -377,6 +377,13 @@ static void find_boards(Arena *arena, Supply *supply, const Demand *demand, Span
 }
 
 /* Whether some board as it lies can give the run in one piece. */
+const Salvage *salvage_none(void)
+{
+    static int64_t nothing[1];
+    static const Salvage none = {.width = LENGTH_MOST, .count = 1, .at = nothing};
+    return &none;
+}
+
 static bool gives_whole(const Supply *supply, const Run *run)
 {
     for (int i = 0; i < supply->span_count; i++) {
@@ -399,8 +406,6 @@ static void find_single(Arena *arena, Supply *supply, const Demand *demand)
 
 Supply *supply_new(Arena *arena, const Demand *demand)
 {
-    static int64_t nothing[1];
-    static const Salvage worthless = {.width = LENGTH_MOST, .count = 1, .at = nothing};
     Supply *supply = arena_one(arena, Supply);
     supply->arena = arena;
     supply->wall = demand->wall;
@@ -414,7 +419,7 @@ Supply *supply_new(Arena *arena, const Demand *demand)
     supply->board_count = wall_board_count(demand->wall);
     supply->boards = arena_array(arena, SupplyBoard, supply->board_count);
     supply->widths = arena_array(arena, Length, supply->board_count);
-    supply->salvage = &worthless;
+    supply->salvage = salvage_none();
     Spans spans = {0};
     find_boards(arena, supply, demand, &spans);
     Length need = 0;

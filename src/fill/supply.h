@@ -16,6 +16,9 @@ typedef struct Salvage {
     int64_t *at; /* rising */
 } Salvage;
 
+/* A table by which no leftover is worth anything. */
+const Salvage *salvage_none(void);
+
 static inline int64_t salvage_of(const Salvage *salvage, Length left)
 {
     if (left <= 0)

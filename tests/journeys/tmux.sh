@@ -168,8 +168,8 @@ check 'its marks are told' sees 'lower edge 2 1/4 up, upper edge 5 up'
 check 'the plan comes to be final' misses 'not final yet'
 keys Enter
 check 'one key says that it hangs' sees '1 hung'
-keys Enter
-check 'and the next' sees '2 hung'
+keys Enter Enter
+check 'and the next ones' sees '3 hung'
 keys e
 check 'an edge is asked for' sees 'Upper edge of course 0 on north'
 keys -l '5 1/8'
@@ -179,9 +179,9 @@ check 'and how to win it back' sees 'to win'
 check 'the plan comes to be final again' misses 'not final yet'
 keys x
 check 'a spoiled board is out' sees 'is out'
-check 'what hangs is left alone' sees '2 hung'
+check 'what hangs is left alone' sees '3 hung'
 keys BSpace
-check 'a piece is taken back' sees '1 hung'
+check 'a piece is taken back' sees '2 hung'
 keys C-s
 check 'it is saved while hanging' sees 'hung.yaml, saved'
 check 'the file holds the piece' file_has "$folder/hung.yaml" 'board:'
@@ -193,7 +193,7 @@ check 'it leaves' sees 'left with 0'
 open 80 24 '' "$folder/hung.yaml"
 check 'after the break the wall is there again' sees 'north'
 keys H
-check 'and one goes on where one was' sees '1 hung'
+check 'and one goes on where one was' sees '2 hung'
 keys Escape
 check 'Esc goes back to the wall again' sees 'north face'
 keys s

@@ -59,6 +59,7 @@ struct Beam {
     int best; /* node that ends the run, -1 where none */
     Cuts done;
     int work;
+    Length piece_cost;
 };
 
 Beam *beam_new(Arena *arena, Solution *solution)
@@ -73,6 +74,11 @@ static bool same_places(const Run *one, const Run *other)
 {
     return one->left == other->left && one->right == other->right && one->studs == other->studs &&
            one->stud_first == other->stud_first && one->stud_count == other->stud_count && one->closer == other->closer;
+}
+
+void beam_use_piece_cost(Beam *beam, Length cost)
+{
+    beam->piece_cost = cost;
 }
 
 void beam_use_prices(Beam *beam, const Sizes *sizes, const int64_t *prices)
@@ -268,7 +274,7 @@ static void try_piece(Beam *beam, int parent, const Candidate *candidate, Length
     Node node = {.parent = parent, .source = candidate->source, .id = candidate->id, .x = right};
     node.left = candidate->left - wood - demand->kerf;
     node.shortfall = from->shortfall + breaks * BREAK_COST;
-    node.cost = from->cost + candidate->price - salvage_of(supply->salvage, node.left);
+    node.cost = from->cost + candidate->price - salvage_of(supply->salvage, node.left) + beam->piece_cost;
     node.rank = node.cost - value_to(beam, right);
     if (beam->random != NULL)
         node.rank += (int64_t)random_below(beam->random, beam->noise);

@@ -19,6 +19,9 @@ Beam *beam_new(Arena *arena, Solution *solution);
 /* Prices of pieces by their size, with joints on studs; NULL: their length. Both must live on. */
 void beam_use_prices(Beam *beam, const Sizes *sizes, const int64_t *prices);
 
+/* What each piece costs besides its wood; 0 at first. */
+void beam_use_piece_cost(Beam *beam, Length cost);
+
 /* Covers `run`, which has no pieces, as well as `width` nodes a level can; `random` (may be NULL) draws other covers
  * that are nearly as good. Returns how much work it was: nodes looked at. */
 int beam_cover(Beam *beam, int run, int width, Random *random);

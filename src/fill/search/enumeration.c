@@ -4,9 +4,11 @@
  */
 #include "fill/search/enumeration.h"
 
+#include "fill/search/backtracking.h"
+
 #include <stdlib.h>
 
-enum { BOARDS_MOST = 12, RUNS_MOST = 16, TRIES = 32, BEAM_WIDTH = 8 };
+enum { BOARDS_MOST = 12, RUNS_MOST = 16, TRIES = 32, BEAM_WIDTH = 8, NODES_MOST = 30000 };
 
 /* Boards as bits. */
 typedef struct BoardSet {
@@ -18,6 +20,7 @@ typedef struct BoardSet {
 struct Enumeration {
     Solution *solution;
     Beam *beam;
+    Backtracking *backtracking; /* NULL where the wall is too large for it */
     Random random;
     BoardSet *sets;
     int set_count;
@@ -69,6 +72,7 @@ Enumeration *enumeration_new(Arena *arena, Solution *solution, Beam *beam, Cost 
     Enumeration *enumeration = arena_one(arena, Enumeration);
     enumeration->solution = solution;
     enumeration->beam = beam;
+    enumeration->backtracking = backtracking_new(arena, solution);
     enumeration->random.state = UINT64_C(0x666577);
     enumeration->sets = arena_array(arena, BoardSet, 1 << supply->board_count);
     for (uint32_t boards = 1; boards < UINT32_C(1) << supply->board_count; boards++) {
@@ -118,28 +122,39 @@ static bool cover_all(Enumeration *enumeration, int64_t *work)
     return true;
 }
 
+/* One try with the boards: the solution is laid, or empty again. */
+static bool try_boards(Enumeration *enumeration, uint32_t boards, int64_t *work)
+{
+    Solution *solution = enumeration->solution;
+    for (int i = 0; i < solution->supply->board_count; i++)
+        if (!(boards >> i & 1))
+            supply_withhold(solution->supply, i);
+    supply_open_free(solution->supply);
+    const bool found = cover_all(enumeration, work);
+    supply_use_salvage(solution->supply, solution->supply->salvage);
+    for (int i = solution->supply->board_count - 1; i >= 0; i--)
+        if (!(boards >> i & 1))
+            supply_return(solution->supply, i);
+    if (!found)
+        clear(solution);
+    return found;
+}
+
 bool enumeration_step(Enumeration *enumeration, int64_t *work, bool *found)
 {
     *found = false;
     *work += 16;
     if (enumeration->set >= enumeration->set_count)
         return true;
-    Solution *solution = enumeration->solution;
-    uint32_t boards = enumeration->sets[enumeration->set].boards;
-    clear(solution);
-    for (int i = 0; i < solution->supply->board_count; i++)
-        if (!(boards >> i & 1))
-            supply_withhold(solution->supply, i);
-    supply_open_free(solution->supply);
-    *found = cover_all(enumeration, work);
-    supply_use_salvage(solution->supply, solution->supply->salvage);
-    for (int i = solution->supply->board_count - 1; i >= 0; i--)
-        if (!(boards >> i & 1))
-            supply_return(solution->supply, i);
+    const uint32_t boards = enumeration->sets[enumeration->set].boards;
+    BacktrackingEnd end = BACKTRACKING_LEFT;
+    clear(enumeration->solution);
+    if (enumeration->backtracking != NULL && enumeration->tried == 0)
+        end = backtracking_cover(enumeration->backtracking, boards, NODES_MOST, work);
+    *found = end == BACKTRACKING_FOUND || (end == BACKTRACKING_LEFT && try_boards(enumeration, boards, work));
     if (*found)
         return true;
-    clear(solution);
-    if (++enumeration->tried == TRIES) {
+    if (++enumeration->tried == TRIES || end == BACKTRACKING_NONE) {
         enumeration->tried = 0;
         enumeration->set++;
     }

@@ -1,8 +1,8 @@
 /*
  * Enumeration of small supplies: every set of boards that costs less than the incumbent is tried in turn, the cheapest
- * first: can the wall be covered from these boards alone? The rows are covered several times in random orders; opening
- * a board of the set costs nothing. It may miss a cover that exists; one that it finds is complete. It knows nothing of
- * how plans are reported.
+ * first: can the wall be covered from these boards alone? With few runs and studs backtracking decides it; elsewhere,
+ * or where that gives up, the rows are covered several times in random orders, opening a board of the set for nothing,
+ * which may miss a cover that exists. One that is found is complete. It knows nothing of how plans are reported.
  */
 #ifndef FILL_SEARCH_ENUMERATION_H
 #define FILL_SEARCH_ENUMERATION_H
