@@ -6,10 +6,12 @@
  */
 #include "fill/breaks.h"
 
+#include "fill/pins.h"
+
 typedef struct Joint {
     Length x;
     int piece;
-    bool hung;
+    bool hung, pinned;
 } Joint;
 
 typedef struct CourseJoints {
@@ -17,13 +19,13 @@ typedef struct CourseJoints {
     int count, room;
 } CourseJoints;
 
-static void put_joint(Arena *arena, CourseJoints *joints, Length x, const Piece *piece)
+static void put_joint(Arena *arena, CourseJoints *joints, Length x, const Piece *piece, bool pinned)
 {
     Joint *last = joints->count > 0 ? &joints->at[joints->count - 1] : NULL;
     if (last != NULL && last->x == x)
         last->hung = last->hung || piece->hung;
     else
-        *arena_push(arena, joints) = (Joint){x, piece->number, piece->hung};
+        *arena_push(arena, joints) = (Joint){x, piece->number, piece->hung, pinned};
 }
 
 /* The joints of the course that `*next` begins; `*next` moves past its pieces. */
@@ -38,9 +40,11 @@ static void read_course(Arena *arena, const Layout *layout, const Plan *plan, in
             break;
         const Segment *segment = &course->segments[piece->segment];
         if (piece->left != segment->left)
-            put_joint(arena, joints, piece->left, piece);
+            put_joint(arena, joints, piece->left, piece,
+                      pins_pinned(layout->wall, piece->face, course->number, piece->left));
         if (piece->right != segment->right)
-            put_joint(arena, joints, piece->right, piece);
+            put_joint(arena, joints, piece->right, piece,
+                      pins_pinned(layout->wall, piece->face, course->number, piece->right));
     }
 }
 
@@ -57,6 +61,11 @@ static bool at_stud(const LengthList *studs, Length x)
     return low < studs->count && studs->at[low] == x;
 }
 
+static bool is_fixed(const Joint *joint)
+{
+    return joint->pinned || joint->hung;
+}
+
 static void find_pairs(Arena *arena, const CourseJoints *low, const CourseJoints *high, Length stagger, Break like,
                        Breaks *out)
 {
@@ -71,27 +80,34 @@ static void find_pairs(Arena *arena, const CourseJoints *low, const CourseJoints
             found.at = high->at[i].x;
             found.other = low->at[j].x;
             found.piece = high->at[i].piece;
+            found.pinned = is_fixed(&low->at[j]) && is_fixed(&high->at[i]);
             *arena_push(arena, out) = found;
         }
     }
 }
 
-/* Whether the piece covers all that what hangs leaves of its segment there. */
-static bool fills_gap(const Plan *plan, int index, const Segment *segment)
+/* Whether the piece reaches to its segment's end, or to what hangs there; with `pins` to a pin. */
+static bool reaches(const Layout *layout, const Plan *plan, int index, bool right, bool pins)
 {
     const Piece *piece = &plan->pieces[index];
-    bool left = piece->left == segment->left, right = piece->right == segment->right;
-    if (!left && index > 0) {
-        const Piece *before = &plan->pieces[index - 1];
-        left = before->hung && before->face == piece->face && before->course == piece->course &&
-               before->segment == piece->segment && before->right == piece->left;
-    }
-    if (!right && index + 1 < plan->piece_count) {
-        const Piece *behind = &plan->pieces[index + 1];
-        right = behind->hung && behind->face == piece->face && behind->course == piece->course &&
-                behind->segment == piece->segment && behind->left == piece->right;
-    }
-    return left && right;
+    const Course *course = &layout->faces[piece->face].courses[piece->course];
+    const Segment *segment = &course->segments[piece->segment];
+    const Length x = right ? piece->right : piece->left;
+    const int beside = right ? index + 1 : index - 1;
+    if (x == (right ? segment->right : segment->left) ||
+        (pins && pins_pinned(layout->wall, piece->face, course->number, x)))
+        return true;
+    if (beside < 0 || beside >= plan->piece_count)
+        return false;
+    const Piece *other = &plan->pieces[beside];
+    return other->hung && other->face == piece->face && other->course == piece->course &&
+           other->segment == piece->segment && (right ? other->left : other->right) == x;
+}
+
+/* Whether the piece covers all that lies between the ends of its segment and what hangs; with `pins` pins too. */
+static bool fills_gap(const Layout *layout, const Plan *plan, int index, bool pins)
+{
+    return reaches(layout, plan, index, false, pins) && reaches(layout, plan, index, true, pins);
 }
 
 static void find_in_pieces(Arena *arena, const Layout *layout, const Plan *plan, Breaks *out)
@@ -99,11 +115,15 @@ static void find_in_pieces(Arena *arena, const Layout *layout, const Plan *plan,
     Length shortest = layout->wall->joints.shortest;
     for (int i = 0; i < plan->piece_count; i++) {
         const Piece *piece = &plan->pieces[i];
-        const Segment *segment = &layout->faces[piece->face].courses[piece->course].segments[piece->segment];
         Length length = piece->right - piece->left;
-        if (!piece->hung && length < shortest && !fills_gap(plan, i, segment))
-            *arena_push(arena, out) =
-                (Break){RULE_SHORTEST, piece->face, piece->course, piece->left, length, piece->number};
+        if (!piece->hung && length < shortest && !fills_gap(layout, plan, i, false))
+            *arena_push(arena, out) = (Break){RULE_SHORTEST,
+                                              piece->face,
+                                              piece->course,
+                                              piece->left,
+                                              length,
+                                              piece->number,
+                                              fills_gap(layout, plan, i, true)};
     }
 }
 
@@ -114,6 +134,7 @@ static void find_off_studs(Arena *arena, const LengthList *studs, const CourseJo
             continue;
         like.at = joints->at[i].x;
         like.piece = joints->at[i].piece;
+        like.pinned = joints->at[i].pinned;
         *arena_push(arena, out) = like;
     }
 }
@@ -151,5 +172,7 @@ Breaks breaks_find(Arena *arena, const Layout *layout, const Plan *plan)
                            (Break){.rule = RULE_STAGGER, .face = face, .course = i}, &breaks);
         }
     }
+    for (int i = 0; i < breaks.count; i++)
+        breaks.weighed += !breaks.at[i].pinned;
     return breaks;
 }

@@ -11,7 +11,6 @@
 #include "base/panic.h"
 #include "base/wide.h"
 #include "fill/closers.h"
-#include "fill/pins.h"
 
 #include <stdlib.h>
 #include <string.h>

@@ -8,23 +8,13 @@
 #define FILL_DEMAND_H
 
 #include "base/arena.h"
+#include "fill/pins.h"
 #include "layout/layout.h"
 
 #define BREAK_COST (300 * LENGTH_MM) /* one rule broken weighs as much as so much wall left bare */
 #define HUNG_NEAR                                                                                       \
     (LENGTH_INCH / 8) /* an end of a hung piece this near (or as near as `closer`) to its segment's end \
                          is taken as that end */
-
-/* A stretch of x. */
-typedef struct Interval {
-    Length left, right;
-} Interval;
-
-typedef struct Intervals {
-    Interval *at;
-    int count;
-    int room;
-} Intervals;
 
 /* A stretch of a segment to be covered: between its ends, hung pieces and pins. */
 typedef struct Run {

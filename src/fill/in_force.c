@@ -13,7 +13,6 @@
 
 #include "fill/breaks.h"
 #include "fill/closers.h"
-#include "fill/pins.h"
 #include "fill/relax/bound.h"
 #include "fill/report.h"
 #include "fill/report_findings.h"
@@ -760,7 +759,7 @@ Plan *in_force_plan(const InForce *in_force, Arena *arena)
     report_boards(arena, demand->wall, plan);
     Breaks breaks = breaks_find(arena, demand->layout, plan);
     plan->breaks = breaks.count;
-    plan->shortfall = plan->bare_length + plan->breaks * BREAK_COST;
+    plan->shortfall = plan->bare_length + breaks.weighed * BREAK_COST;
     plan->changed = in_force->changed;
     plan->changed_count = in_force->changed_count;
     report_findings(arena, &fitting, &breaks, plan);

@@ -6,7 +6,19 @@
 #ifndef FILL_PINS_H
 #define FILL_PINS_H
 
-#include "fill/demand.h"
+#include "base/arena.h"
+#include "layout/layout.h"
+
+/* A stretch of x. */
+typedef struct Interval {
+    Length left, right;
+} Interval;
+
+typedef struct Intervals {
+    Interval *at;
+    int count;
+    int room;
+} Intervals;
 
 typedef struct RowPins {
     LengthList pins; /* rising, each once */

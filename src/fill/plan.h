@@ -61,7 +61,7 @@ typedef struct Plan {
     Length closers; /* kept over by all pieces together */
     int closers_off;
     int breaks;       /* of stagger, shortest and stud together */
-    Length shortfall; /* bare_length + breaks x 300 mm */
+    Length shortfall; /* bare_length + breaks x 300 mm, but for those of pins alone */
     Length length_opened;
     int boards_opened;
     int joints;

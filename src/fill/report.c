@@ -258,7 +258,7 @@ Plan *report_plan(Arena *arena, const Demand *demand, const Supply *supply, cons
     plan->looks = looks_measure(facade_new(arena, demand, plan), looks_short(demand->wall));
     Breaks breaks = breaks_find(arena, demand->layout, plan);
     plan->breaks = breaks.count;
-    plan->shortfall = plan->bare_length + plan->breaks * BREAK_COST;
+    plan->shortfall = plan->bare_length + breaks.weighed * BREAK_COST;
     report_findings(arena, demand, &breaks, plan);
     return plan;
 }

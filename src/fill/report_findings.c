@@ -1,7 +1,6 @@
 #include "fill/report_findings.h"
 
 #include "base/text.h"
-#include "fill/pins.h"
 
 #include <stdio.h>
 #include <stdlib.h>

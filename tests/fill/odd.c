@@ -382,12 +382,12 @@ START_TEST(hung_pieces_outside_any_segment)
     const Finding *finding = one_told(fill(arena, wall), "lies where no wood hangs", 1);
     assert_int_equal(finding->course, 2);
     wall->hung_pieces.at[1].right = 141 * IN;
-    one_told(fill(arena, wall), "reaches beyond the end of its segment by more than 1/8 in", 1);
+    one_told(fill(arena, wall), "reaches beyond the end of its section by more than 1/8 in", 1);
     wall->hung_pieces.at[1] = wall->hung_pieces.at[0];
     wall->hung_pieces.at[1].course = 1;
     wall->hung_pieces.at[1].right++; /* one nanometre more is too much */
     wall->hung_pieces.at[1].board = 2;
-    one_told(fill(arena, wall), "reaches beyond the end of its segment by more than 1/8 in", 1);
+    one_told(fill(arena, wall), "reaches beyond the end of its section by more than 1/8 in", 1);
     arena_free(arena);
 }
 END_TEST

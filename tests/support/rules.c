@@ -15,7 +15,7 @@ Cost rules_cost(const Layout *layout, const Plan *plan)
     Cost cost = {0};
     for (int i = 0; i < plan->bare_count; i++)
         cost.shortfall += plan->bare[i].right - plan->bare[i].left;
-    cost.shortfall += breaks_find(arena, layout, plan).count * BREAK_COST;
+    cost.shortfall += breaks_find(arena, layout, plan).weighed * BREAK_COST;
     bool *opened = arena_array(arena, bool, wall_board_count(layout->wall) + 1);
     for (int i = 0; i < plan->piece_count; i++) {
         int board = plan->pieces[i].board;
@@ -302,7 +302,7 @@ static bool sums_hold(const Layout *layout, const Plan *plan, Err *err)
         joints += i > 0 && piece[-1].face == piece->face && piece[-1].course == piece->course &&
                   piece[-1].segment == piece->segment && piece[-1].right == piece->left;
     }
-    if (cost.shortfall != plan->shortfall || plan->bare_length + plan->breaks * BREAK_COST != plan->shortfall)
+    if (cost.shortfall != plan->shortfall || plan->bare_length + plan->breaks * BREAK_COST < plan->shortfall)
         return err_set(err, ERR_VALUE, "the shortfall is %lld nm", (long long)cost.shortfall);
     if (cost.length_opened != plan->length_opened || cost.boards_opened != plan->boards_opened)
         return err_set(err, ERR_VALUE, "%d boards are opened", cost.boards_opened);
