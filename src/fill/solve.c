@@ -23,7 +23,7 @@
 /* The budget of a wall in units of work (one piece looked at, some hundredths of a microsecond). The figures were
  * chosen with tests/bench/fill: where more work no longer opened less on most of its walls. */
 enum {
-    BUDGET_LEAST = 1000000,
+    BUDGET_LEAST = 400000,
     BUDGET_PER_RUN = 24000,
     BUDGET_PER_RUN_DIVED = 10000, /* after a dive that broke no rule and left nothing bare */
     BUDGET_MOST = 24000000,
