@@ -48,6 +48,7 @@ START_TEST(ends_under_a_rake)
     assert_int_equal(raked->left_kerf, 4490129);
     assert_int_equal(raked->right_kerf, 4490129);
     assert_int_equal(made_course(layout, 0, 4)->segments[0].left_end, SEGMENT_AT_LIMIT);
+    arena_free(made.arena);
 }
 END_TEST
 
@@ -65,6 +66,7 @@ START_TEST(ends_at_a_leaning_side)
         assert_int_equal(segment->left_end, SEGMENT_AT_SIDE);
         assert_int_equal(segment->right_end, SEGMENT_AT_SIDE);
     }
+    arena_free(made.arena);
 }
 END_TEST
 
@@ -86,6 +88,7 @@ START_TEST(ends_at_a_miter_and_at_an_opening)
     assert_int_equal(course->segments[1].left_end, SEGMENT_AT_OPENING);
     assert_int_equal(course->segments[1].right_kerf, 4490129);
     assert_int_equal(made_course(layout, 1, 1)->segments[0].left_kerf, 4490129);
+    arena_free(made.arena);
 }
 END_TEST
 

@@ -174,11 +174,12 @@ int64_t paths_cheapest(Paths *paths, const Run *run, const int64_t *duals, const
             continue;
         if (from > 0 && closed != NULL && closed[from])
             reached[from] += PATHS_CLOSED;
-        const int *size = graph->size + graph->first[from] - (from + 1);
+        const int first = graph->first[from] - (from + 1);
         for (int to = from + 1; to <= graph->last[from]; to++) {
-            if (size[to] < 0)
+            const int size = graph->size[first + to];
+            if (size < 0)
                 continue;
-            int64_t price = reached[from] + duals[size[to]];
+            int64_t price = reached[from] + duals[size];
             if (reached[to] >= 0 && reached[to] < price)
                 continue;
             reached[to] = price;
@@ -194,7 +195,7 @@ int64_t paths_cheapest(Paths *paths, const Run *run, const int64_t *duals, const
 static void go_on(Paths *paths, const int64_t *duals, const bool *closed, int behind, int other, bool above)
 {
     const Graph *graph = &paths->graph;
-    const int *size = graph->size + graph->first[behind] - (behind + 1);
+    const int first = graph->first[behind] - (behind + 1); /* the size of the piece to a place is that much further */
     size_t row = (size_t)(above ? other * paths->width : other), step = (size_t)(above ? 1 : paths->width);
     int64_t *reached = paths->reached + row;
     PathStep *steps = paths->steps + row;
@@ -207,9 +208,10 @@ static void go_on(Paths *paths, const int64_t *duals, const bool *closed, int be
             to = graph->beyond[other] - 1;
             continue;
         }
-        if (size[to] < 0)
+        const int size = graph->size[first + to];
+        if (size < 0)
             continue;
-        int64_t price = so_far + duals[size[to]];
+        int64_t price = so_far + duals[size];
         if (closed != NULL && to < graph->end && closed[to])
             price += PATHS_CLOSED;
         size_t state = step * (size_t)to;
