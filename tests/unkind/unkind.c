@@ -198,11 +198,13 @@ static int64_t number_of(const char *text, int64_t fallback)
 
 int main(int count, char **words)
 {
-    Arena *arena = arena_new();
-    if (count == 3 && strcmp(words[1], "wall") == 0)
-        return print_wall(unkind_wall(arena, (uint64_t)number_of(words[2], 0)));
-    if (count == 3 && strcmp(words[1], "bytes") == 0)
-        return print_wall_of_bytes(arena, words[2]);
+    if (count == 3 && (strcmp(words[1], "wall") == 0 || strcmp(words[1], "bytes") == 0)) {
+        Arena *arena = arena_new();
+        const int status = words[1][0] == 'w' ? print_wall(unkind_wall(arena, (uint64_t)number_of(words[2], 0)))
+                                              : print_wall_of_bytes(arena, words[2]);
+        arena_free(arena);
+        return status;
+    }
     if ((count == 4 || count == 5) && strcmp(words[1], "check") == 0)
         return check(number_of(words[2], 0), number_of(words[3], 0), (int)number_of(words[4], 1));
     if (count == 1)

@@ -66,6 +66,15 @@ static void find_sides(Arena *arena, const Course *course, LengthList *sides)
         qsort(sides->at, (size_t)sides->count, sizeof *sides->at, by_length);
 }
 
+/* The run that the piece is in, from `run` of the row on; -1 where it hangs or is held on to. */
+static int run_of(const Demand *demand, const Row *row, int run, const Piece *piece)
+{
+    const int end = row->run_first + row->run_count;
+    while (run < end && (demand->runs[run].segment != piece->segment || demand->runs[run].right <= piece->left))
+        run++;
+    return run < end && demand->runs[run].left <= piece->left ? run : -1;
+}
+
 /* Puts the row's pieces, which are plan->pieces[first .. first+count). */
 static void put_row(Facade *rows, const Demand *demand, const Plan *plan, int index, int first, int count)
 {
@@ -77,13 +86,12 @@ static void put_row(Facade *rows, const Demand *demand, const Plan *plan, int in
         const Piece *piece = &plan->pieces[i];
         const Piece *before = i > first && piece[-1].segment == piece->segment ? piece - 1 : NULL;
         const Piece *next = i + 1 < first + count && piece[1].segment == piece->segment ? piece + 1 : NULL;
-        while (!piece->hung && run + 1 < like->run_first + like->run_count &&
-               (demand->runs[run].segment != piece->segment || demand->runs[run].right <= piece->left))
-            run++;
+        const int in = run_of(demand, like, run, piece);
+        run = in >= 0 ? in : run;
         *arena_push(rows->arena, row) = (FacadePlank){.left = piece->left,
                                                       .right = piece->right,
                                                       .piece = i,
-                                                      .run = piece->hung ? -1 : run,
+                                                      .run = in,
                                                       .tone = rows->tones[piece->board - 1],
                                                       .joined = before != NULL && before->right == piece->left,
                                                       .starts = piece->left != segments[piece->segment].left,

@@ -13,7 +13,7 @@
 typedef struct FacadePlank {
     Length left, right;
     int piece;   /* index into the plan's pieces that it was made from */
-    int run;     /* index into the demand's; -1: hung */
+    int run;     /* index into the demand's; -1: it hangs or is held on to */
     int tone;    /* of its board, by number; 0: none */
     bool joined; /* the plank before it meets it end to end: a joint stands at `left` */
     bool starts; /* `left` is no end of its segment: a joint, or one to be */
