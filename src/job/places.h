@@ -22,8 +22,8 @@ typedef struct Places {
 Places places_of_plan(Arena *arena, const Layout *layout, const Plan *plan);
 Place places_get(const Places *places, int face, int course);
 
-/* The face's courses, as indices, in hanging order: 0, 1, 2, ... up, then -1, -2, ... down; upward from the lowest where
- * the wall hangs so. */
+/* The face's courses, as indices, in hanging order: 0, 1, 2, ... up, then -1, -2, ... down; upward from the lowest
+ * where the wall hangs so. */
 int *places_course_order(Arena *arena, const Wall *wall, const FaceLayout *face);
 
 #endif
