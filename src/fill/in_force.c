@@ -760,6 +760,7 @@ Plan *in_force_plan(const InForce *in_force, Arena *arena)
     Breaks breaks = breaks_find(arena, demand->layout, plan);
     plan->breaks = breaks.count;
     plan->shortfall = plan->bare_length + breaks.weighed * BREAK_COST;
+    plan->length_least = in_force->base != NULL ? in_force->base->length_least : 0;
     plan->changed = in_force->changed;
     plan->changed_count = in_force->changed_count;
     report_findings(arena, &fitting, &breaks, plan);

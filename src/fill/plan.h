@@ -70,6 +70,7 @@ typedef struct Plan {
     bool bound_known;    /* false until the bound has been worked out, and where the plan itself refutes it */
     Length length_bound; /* no plan that keeps the rules and covers as much opens less */
     int boards_bound;    /* nor fewer boards; 0 where not known */
+    Length length_least; /* found with nothing to spend; 0 where nothing may be spent, or that is not known yet */
 
     Looks looks;
 

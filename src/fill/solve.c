@@ -1,12 +1,14 @@
 /*
  *     begin: hand method | first plan by beam search      the better one is the first incumbent
- *     steps: relaxation (joints on studs) -> bound -> dive (joints on studs) -> neighborhoods -> enumeration -> looks
+ *     steps: relaxation (joints on studs) -> bound -> dive (joints on studs) -> neighborhoods -> enumeration
+ *            -> spending -> looks
  *
  * Invariants: what a step does depends on the layout and on the steps before it, never on when the plan was asked for;
  * reporting a plan changes nothing that the search reads.
  */
 #include "fill/solve.h"
 
+#include "base/wide.h"
 #include "fill/looks/anneal.h"
 #include "fill/relax/bound.h"
 #include "fill/relax/dive.h"
@@ -48,6 +50,9 @@ struct Solve {
     Bound bound; /* of plans that keep every rule and leave nothing bare */
     Dive *dive;  /* under way; NULL before and after */
     Enumeration *enumeration;
+    Length least;          /* length opened by the best plan before any was spent; 0 until that is known */
+    int64_t spend_until;   /* work at which the search for fewer pieces ends */
+    bool spent;            /* that search is over */
     bool searched;         /* the neighborhoods are over, and the enumeration has begun where there is one */
     Anneal *anneal;        /* of the best plan, for looks; NULL until the search is over */
     const Cover *finished; /* NULL until that is done */
@@ -223,7 +228,41 @@ static bool is_done(Solve *solve)
     return solve->used >= solve->budget;
 }
 
-/* After the neighborhoods: small supplies are enumerated, then what was found is improved in looks. */
+/* Length that may be opened in all; 0 where the least is asked for. What hangs or is held on to goes before. */
+static Length allowance(const Solve *solve)
+{
+    const Joints *joints = &solve->demand->wall->joints;
+    const int64_t whole = 100 * 1000; /* 100 % in thousandths */
+    if (solve->demand->hung_count > 0 || (joints->spend == 0 && !joints->spend_all))
+        return 0;
+    if (joints->spend_all)
+        return INT64_MAX;
+    return (Length)wide_floor((Wide)solve->least * (whole + joints->spend), whole);
+}
+
+/* Spends what may be spent: fewer pieces, whatever boards they come from. */
+static int64_t spend(Solve *solve)
+{
+    if (solve->least == 0) {
+        solve->least = neighborhoods_incumbent_cost(solve->search).length_opened;
+        const Length allowed = allowance(solve);
+        solve->spent = allowed == 0 || solve->least == 0;
+        if (solve->spent)
+            return 1;
+        solve->spend_until = solve->used + (solve->budget - solve->begun);
+        neighborhoods_allow(solve->search, allowed);
+        beam_use_piece_cost(solve->beam, PIECE_COST_LAST);
+        supply_use_salvage(solve->supply, salvage_none());
+        supply_open_free(solve->supply);
+    }
+    if (solve->used < solve->spend_until)
+        return neighborhoods_step(solve->search, 0);
+    neighborhoods_restore(solve->search);
+    solve->spent = true;
+    return 1;
+}
+
+/* After the neighborhoods: small supplies are enumerated, then what may be spent is spent, then looks are improved. */
 static int64_t finish(Solve *solve)
 {
     int64_t work = 1;
@@ -244,6 +283,8 @@ static int64_t finish(Solve *solve)
         }
         return work;
     }
+    if (!solve->spent)
+        return spend(solve);
     if (solve->anneal == NULL) {
         const Cover *best = neighborhoods_incumbent(solve->arena, solve->search);
         solve->anneal = anneal_new(solve->arena, solve->demand, solve->supply, best);
@@ -280,6 +321,7 @@ Plan *solve_plan(Solve *solve, Arena *arena)
 {
     const Cover *covers = solve->finished != NULL ? solve->finished : neighborhoods_incumbent(arena, solve->search);
     Plan *plan = report_plan(arena, solve->demand, solve->supply, covers);
+    plan->length_least = solve->spend_until > 0 ? solve->least : 0;
     if (!solve->bound_known)
         return plan;
     Bound bound = solve->bound;

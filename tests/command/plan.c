@@ -319,7 +319,7 @@ static void check_looks(Read *read, const yaml_node_t *totals)
 {
     const Plan *plan = read->job->plan;
     const char *keys =
-        "courses pieces joints boards-opened length-opened length-used length-bound? missing neighbours? "
+        "courses pieces joints boards-opened length-opened length-used length-bound? length-least? missing neighbours? "
         "one-tone? by-chance? stacked? stairs? short-pairs? beside-cutouts?";
     assert_keys(read, totals, keys);
     assert_int_equal(find(read, totals, "neighbours") != NULL, plan->looks.touching > 0);

@@ -332,6 +332,33 @@ START_TEST(a_pin_that_is_not_kept_is_told)
 }
 END_TEST
 
+/* Two boards of 48 in a course open least; one of 100 in makes fewer pieces, for 300 in 288, which is 4.17 % more. */
+START_TEST(what_may_be_spent_makes_fewer_pieces)
+{
+    static const struct {
+        int64_t spend;
+        bool all;
+        int pieces;
+        Length opened;
+    } cases[] = {
+        {0, false, 6, 288 * IN}, {4166, false, 4, 296 * IN}, {4167, false, 3, 300 * IN}, {0, true, 3, 300 * IN}};
+    for (int i = 0; i < 4; i++) {
+        Arena *arena = arena_new();
+        Wall *wall = plain_wall(arena, 96 * IN, 3);
+        put_stock(arena, wall, 48 * IN, 10);
+        put_stock(arena, wall, 100 * IN, 10);
+        wall->joints.spend = cases[i].spend;
+        wall->joints.spend_all = cases[i].all;
+        const Plan *plan = fill(arena, wall);
+        assert_int_equal(plan->length_least, cases[i].spend > 0 || cases[i].all ? 288 * IN : 0);
+        assert_int_equal(plan->piece_count, cases[i].pieces);
+        assert_int_equal(plan->length_opened, cases[i].opened);
+        assert_int_equal(plan->shortfall, 0);
+        arena_free(arena);
+    }
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
@@ -349,6 +376,7 @@ int main(void)
         no_joint_stands_in_a_bar,
         no_joint_stands_on_a_barred_stud,
         a_pin_that_is_not_kept_is_told,
+        what_may_be_spent_makes_fewer_pieces,
     };
     return RUN(tests);
 }

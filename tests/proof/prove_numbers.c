@@ -1,5 +1,7 @@
 #include "proof/proving.h"
 
+#include "base/wide.h"
+
 #include <stdlib.h>
 
 /*
@@ -111,6 +113,18 @@ static bool has_loss(const Wall *wall, int board)
     return false;
 }
 
+/* No more is opened than `spend` allows over `length-least`, which is told only where there is something to spend. */
+static bool spends_what_it_may(const Proving *proving)
+{
+    const Joints *joints = &proving->wall->joints;
+    const Said *said = proving->said;
+    if (!said->least_opened_given)
+        return true;
+    if (joints->spend_all || proving_happened(proving))
+        return joints->spend_all || joints->spend > 0;
+    return (Wide)said->length_opened * 100000 <= (Wide)said->least_opened * (100000 + joints->spend);
+}
+
 static void prove_totals(Proving *proving)
 {
     const Said *said = proving->said;
@@ -143,6 +157,8 @@ static void prove_totals(Proving *proving)
     claim(proving, said->length_used == used && said->missing == missing,
           "totals: %lld used and %lld missing, there are %lld and %lld", (long long)said->length_used,
           (long long)said->missing, (long long)used, (long long)missing);
+    claim(proving, spends_what_it_may(proving), "totals: %lld is opened, where %lld would do", (long long)length,
+          (long long)said->least_opened);
     claim(proving, !said->bound_given || said->bound <= length, "totals: the bound %lld is above what is opened",
           (long long)said->bound);
 }

@@ -232,6 +232,7 @@ static void read_totals(Reading *reading, const yaml_node_t *totals, Said *said)
     said->length_used = whole_at(reading, totals, "length-used");
     said->missing = whole_at(reading, totals, "missing");
     said->bound = maybe_whole(reading, totals, "length-bound", &said->bound_given);
+    said->least_opened = maybe_whole(reading, totals, "length-least", &said->least_opened_given);
 }
 
 static void read_plan(Reading *reading, const yaml_node_t *root, Said *said)

@@ -81,6 +81,8 @@ typedef struct Said {
     int warning_count;
     int64_t courses, pieces, joints, boards_opened, length_opened, length_used, missing;
     bool bound_given;
+    Length least_opened; /* `length-least` */
+    bool least_opened_given;
     Length bound;
 } Said;
 

@@ -111,7 +111,7 @@ static bool plan_holds(Holding *holding)
     SAY(rules_hold(holding->layout, hand, &err), "by hand: %s", err.text);
     const Cost cost = rules_cost(holding->layout, plan), by_hand = rules_cost(holding->layout, hand);
     const bool no_worse =
-        rules_happened(holding->wall) ? cost.shortfall <= by_hand.shortfall : cost_compare(&cost, &by_hand) <= 0;
+        rules_happened(holding->wall) || plan->length_least > 0 ? cost.shortfall <= by_hand.shortfall : cost_compare(&cost, &by_hand) <= 0;
     SAY(holding->wish.steps > 0 || no_worse, "worse than by hand");
     holding->job = job_of_parts(holding->arena, holding->layout, plan, "wall.yaml", "0123456789ab");
     return findings_hold(holding);

@@ -22,8 +22,10 @@ typedef struct Incumbent {
 /* What decides whether a change stays. */
 typedef struct Objective {
     Length shortfall;
-    int64_t spent; /* length opened less the salvage value of what is left over */
+    int64_t
+        spent; /* length opened less the salvage value of what is left over; with an allowance, what goes beyond it */
     int pieces;
+    Length opened; /* with an allowance */
 } Objective;
 
 struct Neighborhoods {
@@ -31,6 +33,7 @@ struct Neighborhoods {
     Solution *solution;
     Beam *beam;
     Random random;
+    Length allowed; /* length that may be opened for fewer pieces; 0: no more than the least */
     Cost best;
     bool worse;
     Incumbent incumbent;
@@ -41,10 +44,36 @@ struct Neighborhoods {
     int old_first[TOGETHER_MOST + 1];
 };
 
-static Objective objective(const Solution *solution)
+static Length beyond(Length opened, Length allowed)
 {
-    return (Objective){solution_cost(solution).shortfall, solution->supply->length_opened - solution->supply->salvaged,
-                       solution->pieces};
+    return opened > allowed ? opened - allowed : 0;
+}
+
+static Objective objective(const Neighborhoods *search)
+{
+    const Solution *solution = search->solution;
+    const Length opened = solution->supply->length_opened;
+    Objective now = {solution_cost(solution).shortfall, opened - solution->supply->salvaged, solution->pieces, 0};
+    if (search->allowed > 0) {
+        now.spent = beyond(opened, search->allowed);
+        now.opened = opened;
+    }
+    return now;
+}
+
+/* As datumrow(5), "What is best", has it: with an allowance length counts only beyond it, and last of all. */
+static int compare(const Neighborhoods *search, const Cost *a, const Cost *b)
+{
+    const Length more = beyond(a->length_opened, search->allowed), other = beyond(b->length_opened, search->allowed);
+    if (search->allowed == 0 || a->shortfall != b->shortfall)
+        return cost_compare(a, b);
+    if (more != other)
+        return more < other ? -1 : 1;
+    if (a->pieces != b->pieces)
+        return a->pieces < b->pieces ? -1 : 1;
+    if (a->boards_opened != b->boards_opened)
+        return a->boards_opened < b->boards_opened ? -1 : 1;
+    return cost_compare(a, b);
 }
 
 /* ---- the best, set aside ---- */
@@ -82,10 +111,16 @@ void neighborhoods_restart(Neighborhoods *search)
     clear(search->solution);
 }
 
+void neighborhoods_allow(Neighborhoods *search, Length allowed)
+{
+    neighborhoods_restore(search);
+    search->allowed = allowed;
+}
+
 void neighborhoods_accept(Neighborhoods *search)
 {
     Cost cost = solution_cost(search->solution);
-    if (cost_compare(&cost, &search->best) <= 0) {
+    if (compare(search, &cost, &search->best) <= 0) {
         search->best = cost;
         search->worse = false;
     } else if (cost.shortfall > search->best.shortfall + MENDED_MOST ||
@@ -275,7 +310,9 @@ static bool no_worse(const Objective *now, const Objective *before)
         return now->shortfall < before->shortfall;
     if (now->spent != before->spent)
         return now->spent < before->spent;
-    return now->pieces <= before->pieces;
+    if (now->pieces != before->pieces)
+        return now->pieces < before->pieces;
+    return now->opened <= before->opened;
 }
 
 int neighborhoods_step(Neighborhoods *search, Length heat)
@@ -284,7 +321,7 @@ int neighborhoods_step(Neighborhoods *search, Length heat)
     if (solution->demand->run_count == 0)
         return 1;
     choose_runs(search);
-    Objective before = objective(solution);
+    Objective before = objective(search);
     take_off(search);
     int work = 0;
     int order[TOGETHER_MOST] = {0};
@@ -298,7 +335,7 @@ int neighborhoods_step(Neighborhoods *search, Length heat)
     }
     for (int i = 0; i < search->run_count; i++)
         work += beam_cover(search->beam, order[i], BEAM_WIDTH, &search->random);
-    Objective now = objective(solution);
+    Objective now = objective(search);
     if (heat > 0)
         before.spent += (int64_t)random_below(&search->random, (uint64_t)heat);
     if (!no_worse(&now, &before)) {
@@ -306,7 +343,7 @@ int neighborhoods_step(Neighborhoods *search, Length heat)
         return work + 1;
     }
     Cost cost = solution_cost(solution);
-    if (cost_compare(&cost, &search->best) <= 0) {
+    if (compare(search, &cost, &search->best) <= 0) {
         search->best = cost;
         search->worse = false;
     } else if (!search->worse) { /* the best is about to be left: it is set aside, the change is made another time */

@@ -24,6 +24,10 @@ void neighborhoods_restart(Neighborhoods *search);
  * and a few broken rules is accepted: the search soon repairs those. */
 void neighborhoods_accept(Neighborhoods *search);
 
+/* From here on length counts only beyond what is allowed, which is not below what the incumbent opens: fewer pieces
+ * come first. Begins at the incumbent. */
+void neighborhoods_allow(Neighborhoods *search, Length allowed);
+
 /* One neighbourhood; returns how much work it was. A change may stay that wastes up to `heat` more. */
 int neighborhoods_step(Neighborhoods *search, Length heat);
 

@@ -187,6 +187,10 @@ static void add_introduction(Cuts *cuts)
                           words_length_unit(arena, wall, plan->length_bound)));
     else
         sheet_words(sheet, lines, 0, WEIGHT_TEXT, "No lower limit on boards is known for this plan.");
+    if (plan->length_least > 0)
+        sheet_words(sheet, lines, 0, WEIGHT_TEXT,
+                    words(arena, "With nothing to spend, %s opened would do; the rest makes for fewer joints.",
+                          words_length_unit(arena, wall, plan->length_least)));
     add_looks(cuts, lines);
     sheet_words(
         sheet, lines, 0, WEIGHT_TEXT,

@@ -423,6 +423,8 @@ static void put_totals(Writer *writer)
     put_length(out, ", length-used", plan->length_used);
     if (plan->bound_known)
         put_length(out, ", length-bound", plan->length_bound);
+    if (plan->length_least > 0)
+        put_length(out, ", length-least", plan->length_least);
     put_length(out, ", missing", plan->bare_length);
     put_looks(out, &plan->looks, plan->joints);
     text_put(out, "}\n");
