@@ -47,7 +47,8 @@ static bool equal_plans(const Plan *a, const Plan *b)
 /* After an event what was printed stays, and what may be spent is, so that only the shortfall may not be worse. */
 static bool is_worse(const Wall *wall, const Cost *cost, const Cost *than)
 {
-    return rules_happened(wall) || wall->joints.spend > 0 || wall->joints.spend_all ? cost->shortfall > than->shortfall : cost_compare(cost, than) > 0;
+    return rules_happened(wall) || wall->joints.spend > 0 || wall->joints.spend_all ? cost->shortfall > than->shortfall
+                                                                                    : cost_compare(cost, than) > 0;
 }
 
 static void check_plan(const Layout *layout, const Plan *plan, uint64_t seed, RandomKind kind)
