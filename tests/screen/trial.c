@@ -211,9 +211,41 @@ START_TEST(every_size_is_survived)
 }
 END_TEST
 
+/* Each share's figures come as one moves over it; Enter takes it as one step, which undo takes back. */
+START_TEST(what_spending_buys_is_tried_on_the_wall)
+{
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "J");
+    assert_shows(rig, "Spend boards for fewer joints");
+    assert_shows(rig, "0 %");
+    assert_shows(rig, "as written");
+    assert_shows(rig, "stacked");
+    assert_shows(rig, "1 %    move here to see what it buys");
+    rig_key(rig, PRESS_END);
+    assert_true(app_wall(rig->app)->joints.spend_all);
+    assert_false(document_of(rig)->joints.spend_all);
+    rig_key(rig, PRESS_UP);
+    assert_int_equal(app_wall(rig->app)->joints.spend, 20000);
+    rig_key(rig, PRESS_ENTER);
+    assert_int_equal(document_of(rig)->joints.spend, 20000);
+    assert_shows(rig, "choose what may be spent");
+    rig_type(rig, "J");
+    rig_key(rig, PRESS_ENTER);
+    assert_shows(rig, "It is so already");
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_int_equal(document_of(rig)->joints.spend, 0);
+    rig_type(rig, "J");
+    rig_key(rig, PRESS_END);
+    rig_key(rig, PRESS_ESCAPE);
+    assert_false(document_of(rig)->joints.spend_all);
+    rig_free(rig);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
+        what_spending_buys_is_tried_on_the_wall,
         moving_over_the_starts_shows_each_on_the_wall,
         columns_of_choices_stand_apart,
         esc_leaves_the_wall_as_it_was,

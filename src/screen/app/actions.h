@@ -117,6 +117,9 @@ ROW(WIDTHS, trials_widths(app),
 ROW(SPACERS, trials_spacers(app),
     GROUP_WRITE, WALL, 0, KEYS('r'), NONE, "",
     "Reveal by a spacer: things at hand", "choose the reveal from things at hand, coins and sheet steel, each tried on the wall")
+ROW(SPENDING, trials_spending(app),
+    GROUP_WRITE, WALL, 0, KEYS('J'), NONE, "",
+    "Spend boards for fewer joints", "list what more length of boards would buy: fewer joints, stacked ones, stairs; each is tried on the wall")
 ROW(START_FORM, start_form(app),
     GROUP_WRITE, WALL, 0, KEYS('1'), NONE, "",
     "Start: height of the reference course", "type the height of the reference course")

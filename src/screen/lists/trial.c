@@ -27,6 +27,11 @@ enum {
 
 static void alter(Wall *wall, const TrialLine *line)
 {
+    if (line->spends) {
+        wall->joints.spend = line->spend;
+        wall->joints.spend_all = line->spend_all;
+        return;
+    }
     wall->start = line->start;
     wall->planks.reveal = line->reveal;
     for (int i = 0; i < wall->planks.widths.count; i++)
@@ -50,6 +55,13 @@ static void try_focus(App *app, const Trial *trial)
     arena_free(arena);
 }
 
+static bool changes_nothing(const Wall *wall, const TrialLine *line)
+{
+    if (line->spends)
+        return line->spend == wall->joints.spend && line->spend_all == wall->joints.spend_all;
+    return line->change == 0 && line->reveal == wall->planks.reveal && line->start == wall->start;
+}
+
 static void take(App *app, Trial *trial)
 {
     if (trial->lines.count == 0) {
@@ -60,12 +72,12 @@ static void take(App *app, Trial *trial)
     const Wall *before = document_wall(app->document);
     Err err;
     bool done;
-    if (line.change == 0 && line.reveal == before->planks.reveal) {
-        if (line.start == before->start) {
-            layers_pop(&app->layers);
-            app_say(app, STYLE_DIM, "It is so already; nothing is changed.");
-            return;
-        }
+    if (changes_nothing(before, &line)) {
+        layers_pop(&app->layers);
+        app_say(app, STYLE_DIM, "It is so already; nothing is changed.");
+        return;
+    }
+    if (!line.spends && line.change == 0 && line.reveal == before->planks.reveal) {
         done = edit_start(app->document, line.start, &err);
     } else {
         Arena *arena = arena_new();
@@ -215,6 +227,8 @@ static void trial_draw(App *app, void *state, Grid *grid, Rect area)
         panel.y = area.y + wall.rows;
     }
     grid_fill(grid, area, ' ', STYLE_PLAIN);
+    if (trial->learn != NULL && trial->lines.count > 0)
+        trial->learn(app, trial);
     Rect before = grid_clip(grid, wall);
     if (wall.rows > 0)
         wall_draw(app, grid, wall);

@@ -13,6 +13,10 @@ typedef struct TrialLine {
     Length start;
     Length change; /* added to the width of each plank */
     Length reveal;
+    bool spends; /* what may be spent is tried, and nothing else of these */
+    int64_t spend;
+    bool spend_all;
+    bool known;        /* its plan was seen */
     const char *left;  /* begins the line */
     const char *right; /* ends it where there is room */
     const char *whole; /* all there is to say, shown below the list */
@@ -32,6 +36,7 @@ typedef struct Trial {
     Arena *arena;
     TrialLines lines;
     int focus, top;
+    void (*learn)(App *app, struct Trial *trial); /* adds to the line in focus what its plan shows; may be NULL */
 } Trial;
 
 /* Fill its arena and lines, set the focus, then open it. */

@@ -215,3 +215,57 @@ void trials_spacers(App *app)
     }
     trial_open(app, trial);
 }
+
+/* ---- spending ---- */
+
+static const char *share(Arena *arena, const TrialLine *line)
+{
+    return line->spend_all ? "all" : words(arena, "%d %%", (int)(line->spend / 1000));
+}
+
+/* Once the plan of the line in focus is final, its figures. */
+static void learn_spending(App *app, Trial *trial)
+{
+    TrialLine *line = &trial->lines.at[trial->focus];
+    const Work *work = app_work(app);
+    if (line->known || work->layout == NULL || !work->filled)
+        return;
+    line->known = true;
+    Arena *arena = trial->arena;
+    const Wall *wall = app_wall(app);
+    const Plan *plan = fill_plan(work->fill);
+    const Looks *looks = &plan->looks;
+    Text left;
+    text_init(&left);
+    text_format(&left, "%-6s ", share(arena, line));
+    put_column(&left, say_count(arena, plan->boards_opened, "board", "boards"), "", 11);
+    put_column(&left, say_count(arena, plan->joints, "joint", "joints"), "", 11);
+    text_format(&left, "%d stacked", looks->stacked);
+    line->left = kept(arena, &left);
+    line->whole = words(
+        arena, "%s of boards opened. %s, %d over a joint one or two courses below, %s, %s%s.",
+        words_length_unit(arena, wall, plan->length_opened), say_count(arena, plan->joints, "joint", "joints"),
+        looks->stacked, say_count(arena, looks->stairs, "stair of three", "stairs of three"),
+        say_count(arena, looks->short_pairs, "pair of short pieces", "pairs of short pieces"),
+        looks->touching == 0 ? "" : words(arena, "; %d of %d neighbors of one tone", looks->equal, looks->touching));
+}
+
+void trials_spending(App *app)
+{
+    static const int64_t shares[] = {0, 1, 2, 5, 10, 20};
+    enum { SHARES = sizeof shares / sizeof *shares };
+    const Joints *joints = &app_wall(app)->joints;
+    Trial *trial = trial_new("Spend boards for fewer joints: up to so much more length", "choose what may be spent");
+    for (int i = 0; i <= SHARES; i++) {
+        TrialLine line = {.spends = true, .spend = i < SHARES ? shares[i] * 1000 : 0, .spend_all = i == SHARES};
+        const bool written = line.spend == joints->spend && line.spend_all == joints->spend_all;
+        line.left = words(trial->arena, "%-6s move here to see what it buys", share(trial->arena, &line));
+        line.right = written ? "as written" : "";
+        line.whole = "What it buys is being worked out.";
+        if (written)
+            trial->focus = i;
+        *arena_push(trial->arena, &trial->lines) = line;
+    }
+    trial->learn = learn_spending;
+    trial_open(app, trial);
+}
