@@ -3,6 +3,7 @@
 #include "base/panic.h"
 #include "trade/care.h"
 #include "trade/caution.h"
+#include "trade/caution_cuts.h"
 #include "trade/caution_electric.h"
 #include "trade/caution_fire.h"
 #include "trade/season.h"
@@ -14,6 +15,7 @@ void trade_findings(Arena *arena, const Wall *wall, const Layout *layout, const 
     BUG_UNLESS(layout->wall == wall);
     caution_findings(arena, layout, plan, findings);
     electric_findings(arena, layout, plan, findings);
+    cut_findings(arena, layout, plan, findings);
     fire_findings(arena, layout, findings);
     season_findings(arena, layout, findings);
     trim_strips(arena, layout, findings);

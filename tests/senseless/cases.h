@@ -79,7 +79,7 @@ static const Case cases[] = {
     {"a kerf of two inches", {{"kerf: 1/8", "kerf: 2"}}, ERROR, "1 in", false},
     {"a kerf of half an inch", {{"kerf: 1/8", "kerf: 1/2"}}, "range", "kerf", false},
     {"a kerf of less than nothing", {{"kerf: 1/8", "kerf: -1/8"}}, ERROR, "kerf", false},
-    {"a saw that takes nothing", {{"kerf: 1/8", "kerf: 0"}}, "kerf", "", true},
+    {"a saw that takes nothing", {{"kerf: 1/8", "kerf: 0"}}, "kerf", "", false},
     {"squaring takes the board", {{"square: 1/4", "square: 30"}}, "stock", "", false},
     {"squaring takes less than nothing", {{"square: 1/4", "square: -1/4"}}, ERROR, "squar", false},
 
@@ -232,7 +232,8 @@ static const Case cases[] = {
      false},
     {"no studs known", {{"  studs: {first: 8, spacing: 16}  # north\n", ""}}, "anchor", "No studs are entered", false},
     {"masonry, and nails", {{"wall: studs", "wall: masonry"}}, "anchor", "masonry", false},
-    {"a face too narrow for a hand", {{"width: 40", "width: 1/4"}}, "stub", "", true},
+    {"a face narrower than a hand", {{"width: 40", "width: 3/4"}}, "stub", "of east) is 1/4 in long", false},
+    {"a face too narrow for any wood", {{"width: 40", "width: 1/4"}}, "leave", "east", true},
 
     /* ---- openings ---- */
     {"an opening of no width", {{"width: 2 1/4,", "width: 0,"}}, ERROR, "width", false},
