@@ -4,11 +4,11 @@
  */
 #include "fill/fill.h"
 
-#include "fill/in_force.h"
 #include "fill/report.h"
 #include "fill/report_findings.h"
 #include "fill/search/hand.h"
 #include "fill/solve.h"
+#include "fill/steady/in_force.h"
 
 struct Fill {
     Arena *arena;

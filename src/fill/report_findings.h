@@ -1,4 +1,4 @@
-/* The findings of a plan, in whole sentences. For report.c, in_force.c, solve.c and fill.c. */
+/* The findings of a plan, in whole sentences. For report.c, steady/in_force.c, solve.c and fill.c. */
 #ifndef FILL_REPORT_FINDINGS_H
 #define FILL_REPORT_FINDINGS_H
 

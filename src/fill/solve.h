@@ -1,6 +1,7 @@
 /*
  * Solves one wall: which board is cut where, and where the joints stand, around all that hangs and whatever plan that
- * was hung from. A stepper: the stages stand at the head of solve.c. It knows nothing of plans in force (in_force.h).
+ * was hung from. A stepper: the stages stand at the head of solve.c. It knows nothing of plans in force
+ * (steady/in_force.h).
  */
 #ifndef FILL_SOLVE_H
 #define FILL_SOLVE_H

@@ -6,8 +6,8 @@
  * did not change keep their numbers. All this comes from the file alone, so that it does not matter who hung what in
  * which run of the program. It knows nothing of how a plan is found.
  */
-#ifndef FILL_IN_FORCE_H
-#define FILL_IN_FORCE_H
+#ifndef FILL_STEADY_IN_FORCE_H
+#define FILL_STEADY_IN_FORCE_H
 
 #include "fill/demand.h"
 #include "fill/plan.h"
