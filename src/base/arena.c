@@ -29,7 +29,6 @@ struct Block {
 struct Arena {
     Block *first;
     Block *current;
-    size_t used;
     size_t next_size; /* of the next block, doubling */
 };
 
@@ -71,7 +70,6 @@ void arena_reset(Arena *arena)
     for (Block *block = arena->first; block != NULL; block = block->next)
         block->used = 0;
     arena->current = arena->first;
-    arena->used = 0;
 }
 
 /* Puts a new block of at least `size` bytes behind the current one. */
@@ -111,7 +109,6 @@ void *arena_bytes(Arena *arena, size_t size)
     Block *block = arena->current;
     void *chunk = block->bytes + block->used;
     block->used += size;
-    arena->used += size;
     return memset(chunk, 0, size);
 }
 
@@ -130,11 +127,6 @@ char *arena_text(Arena *arena, const char *bytes, size_t length)
     return copy;
 }
 
-size_t arena_used(const Arena *arena)
-{
-    return arena->used;
-}
-
 /* Makes the chunk of `old` bytes at `at` one of `size` bytes where it stands; true if it was the last one handed out
  * and there is room. */
 static bool extend(Arena *arena, const void *at, size_t old, size_t size)
@@ -145,7 +137,6 @@ static bool extend(Arena *arena, const void *at, size_t old, size_t size)
         return false;
     memset(block->bytes + block->used, 0, more);
     block->used += more;
-    arena->used += more;
     return true;
 }
 

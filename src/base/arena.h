@@ -32,9 +32,6 @@ void *arena_array_bytes(Arena *arena, size_t count, size_t size);
 /* A copy that ends with NUL; the source need not. */
 char *arena_text(Arena *arena, const char *bytes, size_t length);
 
-/* Bytes handed out since the start or the last reset. */
-size_t arena_used(const Arena *arena);
-
 #define arena_one(arena, Type) ((Type *)arena_bytes((arena), sizeof(Type)))
 #define arena_array(arena, Type, count) ((Type *)arena_array_bytes((arena), (size_t)(count), sizeof(Type)))
 

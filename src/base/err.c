@@ -53,21 +53,6 @@ bool err_at(Err *err, const char *place, int line, int column)
     return false;
 }
 
-bool err_context(Err *err, const char *format, ...)
-{
-    if (err == NULL)
-        return false;
-    char raw[2 * ERR_TEXT_MAX];
-    va_list list;
-    va_start(list, format);
-    int length = vsnprintf(raw, sizeof raw, format, list);
-    va_end(list);
-    if (length >= 0 && (size_t)length < sizeof raw)
-        snprintf(raw + length, sizeof raw - (size_t)length, ": %s", err->text);
-    settle(err->text, sizeof err->text, raw);
-    return false;
-}
-
 void err_line(const Err *err, char *out, size_t size)
 {
     char place[ERR_PLACE_MAX + 32];

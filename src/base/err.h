@@ -38,9 +38,6 @@ bool err_system(Err *err, int errnum, const char *format, ...) __attribute__((fo
 /* Sets the place of an error that is filled already; returns false. */
 bool err_at(Err *err, const char *place, int line, int column);
 
-/* Puts `context` and ": " in front of the text; returns false. */
-bool err_context(Err *err, const char *format, ...) __attribute__((format(printf, 2, 3)));
-
 /* Writes "place:line:column: text", leaving out what is not known, into `out` of `size` bytes. */
 void err_line(const Err *err, char *out, size_t size);
 

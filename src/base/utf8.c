@@ -63,19 +63,6 @@ int utf8_encode(uint32_t code, char out[4])
     return 4;
 }
 
-size_t utf8_valid(const char *bytes, size_t length)
-{
-    size_t at = 0;
-    uint32_t code;
-    while (at < length) {
-        int size = utf8_decode(bytes + at, length - at, &code);
-        if (size < 0)
-            return at;
-        at += (size_t)size;
-    }
-    return length;
-}
-
 static bool in_table(const Range *table, size_t count, uint32_t code)
 {
     size_t low = 0;

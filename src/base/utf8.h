@@ -17,9 +17,6 @@ int utf8_decode(const char *bytes, size_t length, uint32_t *code);
 /* Writes 1 to 4 bytes; returns how many. */
 int utf8_encode(uint32_t code, char out[4]);
 
-/* Index of the first byte that is not valid UTF-8, or `length`. */
-size_t utf8_valid(const char *bytes, size_t length);
-
 /* Cells that a code point takes: 0, 1 or 2. Controls and direction marks count 1, as their stand-in does. */
 int utf8_width(uint32_t code);
 

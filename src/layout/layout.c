@@ -69,6 +69,19 @@ static Points side_of(Arena *arena, const Marks *marks, Length plumb, int sign)
     return points;
 }
 
+/* The opening grown by `clear` on all sides: a height above the floor is measured where its left edge stands; one that
+ * reaches to below the floor has its bottom 4 km down. */
+static Box grown_box(const Face *face, const Opening *opening)
+{
+    Box box = {.left = opening->left - opening->clear,
+               .right = opening->left + opening->width + opening->clear,
+               .bottom = opening_foot(face, opening) - opening->clear,
+               .top = opening_head(face, opening) + opening->clear};
+    if (opening->to_floor || opening->kind == OPENING_DOOR)
+        box.bottom = -LAYOUT_FAR;
+    return box;
+}
+
 static void lay_limits(Bench *bench, int index)
 {
     const Wall *wall = bench->layout->wall;
@@ -81,7 +94,7 @@ static void lay_limits(Bench *bench, int index)
         side_of(bench->arena, &face->right, face->width - face->margin.right - wall_corner_loss_right(wall, index), -1);
     laid->openings = arena_array(bench->arena, Box, face->openings.count);
     for (int i = 0; i < face->openings.count; i++)
-        laid->openings[i] = layout_opening_box(face, &face->openings.at[i]);
+        laid->openings[i] = grown_box(face, &face->openings.at[i]);
     laid->studs = wall_studs(bench->arena, face);
 }
 
@@ -371,17 +384,6 @@ static Layout *lay_wall(Arena *arena, const Wall *wall, Length start, bool texts
         report_wall(arena, layout);
     arena_free(bench.scratch);
     return done ? layout : NULL;
-}
-
-Box layout_opening_box(const Face *face, const Opening *opening)
-{
-    Box box = {.left = opening->left - opening->clear,
-               .right = opening->left + opening->width + opening->clear,
-               .bottom = opening_foot(face, opening) - opening->clear,
-               .top = opening_head(face, opening) + opening->clear};
-    if (opening->to_floor || opening->kind == OPENING_DOOR)
-        box.bottom = -LAYOUT_FAR;
-    return box;
 }
 
 Length layout_side_at(const Points *side, Length y)

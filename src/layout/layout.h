@@ -18,10 +18,6 @@ Layout *layout_wall(Arena *arena, const Wall *wall, Err *err);
 /* The same without findings' texts and for another start height; what the search for starts uses. */
 Layout *layout_wall_at(Arena *arena, const Wall *wall, Length start, Err *err);
 
-/* The opening grown by `clear` on all sides, as in FaceLayout.openings: a height above the floor is measured where its
- * left edge stands; one that reaches to below the floor has its bottom 4 km down. */
-Box layout_opening_box(const Face *face, const Opening *opening);
-
 /* Where a side's line stands at a height: straight between its points (at least one), plumb beyond; at a step its lower
  * side. Rounded to the nearest nanometre. */
 Length layout_side_at(const Points *side, Length y);

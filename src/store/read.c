@@ -344,7 +344,8 @@ static const Node *hung_item(const Node *list, int kind, int index)
     return NULL;
 }
 
-const Node *reading_place(const Node *root, const char *path, const Node **record)
+/* The node nearest to a field path of wall_check, and in `record` (may be NULL) the mapping that the field is of. */
+static const Node *node_of_path(const Node *root, const char *path, const Node **record)
 {
     const Node *node = root;
     const Node *within = root;
@@ -398,7 +399,7 @@ static void check_whole(Arena *arena, Report *report, const Node *root, const Wa
     for (int i = 0; i < problems.count && !report_is_full(report); i++) {
         const Problem *problem = &problems.at[i];
         const Node *record;
-        const Node *place = reading_place(root, problem->path, &record);
+        const Node *place = node_of_path(root, problem->path, &record);
         if (!follows_from_slip(root, problem->path, place, record))
             report_error(report, ERR_VALUE, place->line, place->column, "%s", problem->text);
     }
@@ -438,7 +439,7 @@ void store_locate(const Source *source, const char *name, Err *err)
     Report report = {.arena = arena, .name = name};
     Node *root = tree_parse(arena, &report, arena_text(arena, source->text, source->length), source->length);
     if (root != NULL) {
-        const Node *node = reading_place(root, err->place, NULL);
+        const Node *node = node_of_path(root, err->place, NULL);
         err_at(err, strcmp(name, "-") == 0 ? "standard input" : name, node->line, node->column);
     }
     arena_free(arena);

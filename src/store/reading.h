@@ -16,7 +16,4 @@ Wall *reading_wall(Arena *arena, Report *report, Node *root, const Units *units)
 /* Of which kind a record of `hung` is: HUNG_PIECE, HUNG_LOSS or HUNG_EDGE. What is no mapping counts as a piece. */
 int reading_hung_kind(const Node *item);
 
-/* The node nearest to a field path of wall_check, and in `record` (may be NULL) the mapping that the field is of. */
-const Node *reading_place(const Node *root, const char *path, const Node **record);
-
 #endif

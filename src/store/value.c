@@ -169,7 +169,8 @@ static bool is_plain(const char *string)
     return true;
 }
 
-void value_write_text(const char *string, Text *out)
+/* A text as it is written: plain where every YAML reader takes it for just this text, else in quotes. */
+static void write_text(const char *string, Text *out)
 {
     const size_t length = strlen(string);
     if (is_plain(string)) {
@@ -215,7 +216,7 @@ void value_write(const Key *key, const void *record, Units units, Text *out)
     case VALUE_TEXT: {
         const char *string;
         FIELD_GET(record, key->at, &string);
-        value_write_text(string == NULL ? "" : string, out);
+        write_text(string == NULL ? "" : string, out);
         return;
     }
     case VALUE_LENGTH_OR_WORD:

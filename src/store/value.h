@@ -21,9 +21,6 @@ void value_list_words(const char *const *words, Text *out);
  * else. For kinds that are no list or mapping. */
 void value_write(const Key *key, const void *record, Units units, Text *out);
 
-/* A text as it is written: plain where every YAML reader takes it for just this text, else in quotes. */
-void value_write_text(const char *string, Text *out);
-
 /* What a file without the key means, put into the field; `record` is zeroed otherwise. */
 void value_default(Arena *arena, const Key *key, void *record);
 

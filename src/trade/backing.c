@@ -51,24 +51,19 @@ static void add_backing_between(Arena *arena, const Face *face, Length left, Len
     }
 }
 
-typedef struct Places {
-    Length *at;
-    int count;
-    int room;
-} Places;
-
-static void add_place(Arena *arena, const Face *face, Length x, Places *places)
+static void add_place(Arena *arena, const Face *face, Length x, LengthList *places)
 {
     *arena_push(arena, places) = x < 0 ? 0 : x > face->width ? face->width : x;
 }
 
-void bare_parts(Arena *arena, const Layout *layout, int index, WoodParts *parts)
+/* The bare wall of a face that has planks: where its backing lies, if it has some. None on a face without planks. */
+static void bare_parts(Arena *arena, const Layout *layout, int index, WoodParts *parts)
 {
     const Face *face = &layout->wall->faces.at[index];
     const FaceLayout *laid = &layout->faces[index];
     if (laid->course_count == 0 || face->floor.count == 0 || face->ceiling.count == 0)
         return;
-    Places places = {0};
+    LengthList places = {0};
     add_place(arena, face, 0, &places);
     add_place(arena, face, face->width, &places);
     for (int i = 0; i < face->floor.count; i++)

@@ -7,14 +7,11 @@
 
 #include "trade/wood_part.h"
 
-/* The bare wall of a face that has planks, from floor to ceiling and side to side, less the grown openings: where its
- * backing lies, if it has some. None on a face without planks. */
-void bare_parts(Arena *arena, const Layout *layout, int face, WoodParts *parts);
-
-/* The same where the face has backing; else none. */
+/* Where the backing of a face lies: on the bare wall, from floor to ceiling and side to side, less the grown openings.
+ * None on a face without planks or without backing. */
 void backing_parts(Arena *arena, const Layout *layout, int face, WoodParts *parts);
 
-/* nm2. */
+/* The bare wall of a face that has planks, in nm2, backed or not. */
 Wide bare_area(Arena *arena, const Layout *layout, int face);
 
 #endif

@@ -1,6 +1,5 @@
 #include "trade/care.h"
 
-#include "base/panic.h"
 #include "trade/say.h"
 
 /* Ripped narrower than this, hands come near the blade: common practice. */
@@ -51,91 +50,68 @@ static bool studs_assumed(const Layout *layout, const Plan *plan)
     return false;
 }
 
-static const struct {
-    Care care;
+/* Each with its source. */
+static const struct Care {
+    const char *head; /* "Old paint" */
+    const char *text; /* whole sentences */
     bool (*applies)(const Layout *layout, const Plan *plan);
 } cares[] = {
-    {{"Old paint",
-      "Old paint may hold lead, on the boards and on the wall itself (in the United States before 1978; elsewhere "
-      "other "
-      "dates hold): have it tested before you sand, plane, saw, scrape or drill, keep children away, and ask a "
-      "certified "
-      "renovator.",
-      "EPA, 40 CFR 745: lead paint banned in housing in 1978, rule in force from April 22, 2010"},
+    /* EPA, 40 CFR 745: lead paint banned in housing in 1978, rule in force from April 22, 2010 */
+    {"Old paint",
+     "Old paint may hold lead, on the boards and on the wall itself (in the United States before 1978; elsewhere other "
+     "dates hold): have it tested before you sand, plane, saw, scrape or drill, keep children away, and ask a "
+     "certified renovator.",
      always},
-    {{"Old wall",
-      "Old drywall, joint compound, plaster, putty and tile adhesive may hold asbestos: have them tested before you "
-      "sand, scrape, cut or drill them, and leave what holds it to a licensed contractor.",
-      "EPA, 40 CFR 61 subpart M (from memory)"},
+    /* EPA, 40 CFR 61 subpart M (from memory) */
+    {"Old wall",
+     "Old drywall, joint compound, plaster, putty and tile adhesive may hold asbestos: have them tested before you "
+     "sand, scrape, cut or drill them, and leave what holds it to a licensed contractor.",
      always},
-    {{"Treated wood",
-      "Wood from docks, fences, decks, railroad ties and poles may be treated with creosote, arsenic or other "
-      "preservatives, whatever its date, and crates may be fumigated: do not use such wood indoors, do not plane, sand "
-      "or burn it; ask the local waste authority.",
-      "EPA order of March 17, 2003: no CCA for most residential uses after December 30, 2003; creosote and fumigants "
-      "from memory"},
+    /* EPA order of March 17, 2003: no CCA for most residential uses after December 30, 2003; creosote and fumigants
+       from memory */
+    {"Treated wood",
+     "Wood from docks, fences, decks, railroad ties and poles may be treated with creosote, arsenic or other "
+     "preservatives, whatever its date, and crates may be fumigated: do not use such wood indoors, do not plane, sand "
+     "or burn it; ask the local waste authority.",
      always},
-    {{"Hidden nails",
-      "Used boards hide nails, screws and grit: go over each with a metal detector before it meets a saw or planer, "
-      "wear eye "
-      "protection, and enter what stays in as a stretch to avoid.",
-      "common practice"},
+    /* common practice */
+    {"Hidden nails",
+     "Used boards hide nails, screws and grit: go over each with a metal detector before it meets a saw or planer, "
+     "wear eye protection, and enter what stays in as a stretch to avoid.",
      always},
-    {{"Hearing",
-      "Saws, planers, routers and nailers harm hearing: wear muffs or plugs, and let those near you wear them.",
-      "NIOSH 98-126: 85 dBA over eight hours (from memory)"},
+    /* NIOSH 98-126: 85 dBA over eight hours (from memory) */
+    {"Hearing",
+     "Saws, planers, routers and nailers harm hearing: wear muffs or plugs, and let those near you wear them.", always},
+    /* OSHA limits for nuisance dust 15 mg/m3 total, 5 mg/m3 respirable; NIOSH recommends 1 mg/m3 */
+    {"Dust",
+     "Wood dust harms lungs and can burn: collect it at the saw, wear a respirator made for it, keep flames away.",
      always},
-    {{"Dust",
-      "Wood dust harms lungs and can burn: collect it at the saw, wear a respirator made for it, keep flames away.",
-      "OSHA limits for nuisance dust 15 mg/m3 total, 5 mg/m3 respirable; NIOSH recommends 1 mg/m3"},
+    /* common practice; FPL-GTR-282, ch. 13 */
+    {"Acclimation",
+     "Boards move until they have settled: let them lie, stickered, in the room where they will hang before they are "
+     "ripped to width.",
      always},
-    {{"Acclimation",
-      "Boards move until they have settled: let them lie, stickered, in the room where they will hang before they are "
-      "ripped to "
-      "width.",
-      "common practice; FPL-GTR-282, ch. 13"},
-     always},
-    {{"Narrow rips",
-      "Some planks or strips are ripped narrow: guard and riving knife on, push block instead of fingers, tapers in a "
-      "jig, and "
-      "never the strip "
-      "between fence and blade without a way to push it through.",
-      "common practice"},
+    /* common practice */
+    {"Narrow rips",
+     "Some planks or strips are ripped narrow: guard and riving knife on, push block instead of fingers, tapers in a "
+     "jig, and never the strip between fence and blade without a way to push it through.",
      rips_narrow},
-    {{"Short pieces",
-      "Some pieces are shorter than a hand is wide: cut them off a longer board that is clamped, never hold them by "
-      "hand at the blade, and let the blade stop before you reach in.",
-      "common practice: 4 in (100 mm)"},
+    /* common practice: 4 in (100 mm) */
+    {"Short pieces",
+     "Some pieces are shorter than a hand is wide: cut them off a longer board that is clamped, never hold them by "
+     "hand at the blade, and let the blade stop before you reach in.",
      cuts_short},
-    {{"Studs", "Evenly spaced studs are assumed. Find each one, and what runs beside it, before you fasten.",
-      "common practice"},
+    /* common practice */
+    {"Studs", "Evenly spaced studs are assumed. Find each one, and what runs beside it, before you fasten.",
      studs_assumed},
-    {{"Finish and adhesive",
-      "Solvent vapor can burn and makes ill, and rags with drying oil can set themselves on fire: air the room, no "
-      "flames, lay rags out flat "
-      "outdoors or in a closed metal can of water, and follow the label.",
-      "common practice (from memory)"},
+    /* common practice (from memory) */
+    {"Finish and adhesive",
+     "Solvent vapor can burn and makes ill, and rags with drying oil can set themselves on fire: air the room, no "
+     "flames, lay rags out flat outdoors or in a closed metal can of water, and follow the label.",
      always},
 };
 
 enum { CARE_COUNT = sizeof cares / sizeof *cares };
-
-int care_count(void)
-{
-    return CARE_COUNT;
-}
-
-const Care *care_at(int index)
-{
-    BUG_UNLESS(index >= 0 && index < CARE_COUNT);
-    return &cares[index].care;
-}
-
-bool care_applies(const Layout *layout, const Plan *plan, int index)
-{
-    BUG_UNLESS(index >= 0 && index < CARE_COUNT);
-    return cares[index].applies(layout, plan);
-}
 
 /* Openings of no known kind may give off heat: told by name. */
 static const char *others(Arena *arena, const Wall *wall)
@@ -171,6 +147,6 @@ void care_findings(Arena *arena, const Layout *layout, const Plan *plan, Finding
                      names),
                  findings);
     for (int i = 0; i < CARE_COUNT; i++)
-        if (care_applies(layout, plan, i))
-            add_care(arena, say(arena, "%s: %s", cares[i].care.head, cares[i].care.text), findings);
+        if (cares[i].applies(layout, plan))
+            add_care(arena, say(arena, "%s: %s", cares[i].head, cares[i].text), findings);
 }

@@ -10,19 +10,6 @@
 #include "layout/layout.h"
 #include "wall/finding.h"
 
-typedef struct Care {
-    const char *head; /* "Old paint" */
-    const char *text; /* whole sentences */
-    const char *source;
-} Care;
-
-/* All of them, for help and manual. */
-int care_count(void);
-const Care *care_at(int index);
-
-/* Whether the wall gives occasion for it. */
-bool care_applies(const Layout *layout, const Plan *plan, int index);
-
 /* RULE_CARE: one for each that applies, and one that names openings which may be hot (`other`, `vent`). */
 void care_findings(Arena *arena, const Layout *layout, const Plan *plan, Findings *findings);
 

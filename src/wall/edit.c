@@ -105,17 +105,6 @@ bool edit_start(Document *document, Length start, Err *err)
     return document_step(document, err, "set the reference course at %s", there);
 }
 
-bool edit_title(Document *document, const char *title, Err *err)
-{
-    const Wall *wall = document_wall(document);
-    return edit_head(document, title, wall->units, wall->round, err);
-}
-
-bool edit_units(Document *document, Units units, Length round, Err *err)
-{
-    return edit_head(document, document_wall(document)->title, units, round, err);
-}
-
 bool edit_head(Document *document, const char *title, Units units, Length round, Err *err)
 {
     Wall *wall = document_begin(document);

@@ -18,9 +18,7 @@ bool edit_nudge_opening(Document *document, uint32_t opening, Length dx, Length 
 bool edit_whole(Document *document, const Wall *wall, const char *name, Err *err);
 
 bool edit_start(Document *document, Length start, Err *err);
-bool edit_title(Document *document, const char *title, Err *err);
-bool edit_units(Document *document, Units units, Length round, Err *err);
-bool edit_head(Document *document, const char *title, Units units, Length round, Err *err); /* both as one step */
+bool edit_head(Document *document, const char *title, Units units, Length round, Err *err);
 bool edit_planks(Document *document, const Planks *planks, Err *err);
 bool edit_joints(Document *document, const Joints *joints, Err *err);
 bool edit_saw(Document *document, const Saw *saw, Err *err);

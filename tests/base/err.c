@@ -1,7 +1,7 @@
 #include "support/test.h"
 
 #include "base/err.h"
-#include "base/utf8.h"
+#include "support/utf8_valid.h"
 
 #include <errno.h>
 #include <string.h>
@@ -24,9 +24,8 @@ START_TEST(a_line_says_what_is_known)
     assert_string_equal(line, "wall.yaml:12: unknown key \"fases\"; write faces");
 
     err_at(&err, "wall.yaml", 12, 3);
-    assert_false(err_context(&err, "face %d", 2));
     err_line(&err, line, sizeof line);
-    assert_string_equal(line, "wall.yaml:12:3: face 2: unknown key \"fases\"; write faces");
+    assert_string_equal(line, "wall.yaml:12:3: unknown key \"fases\"; write faces");
 }
 END_TEST
 
@@ -85,7 +84,6 @@ START_TEST(nobody_has_to_ask_for_it)
     assert_false(err_set(NULL, ERR_INPUT, "x"));
     assert_false(err_system(NULL, EIO, "x"));
     assert_false(err_at(NULL, "x", 1, 1));
-    assert_false(err_context(NULL, "x"));
 }
 END_TEST
 

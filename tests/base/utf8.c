@@ -1,6 +1,6 @@
 #include "support/test.h"
 
-#include "base/utf8.h"
+#include "support/utf8_valid.h"
 
 #include <limits.h>
 #include <string.h>

@@ -7,7 +7,7 @@
 #include "memory.h"
 #include "screen/forms/file.h"
 #include "screen/loop.h"
-#include "screen/term/term_memory.h"
+#include "support/term_memory.h"
 
 #include <stdio.h>
 #include <stdlib.h>

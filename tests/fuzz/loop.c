@@ -3,9 +3,9 @@
 #include "fuzz.h"
 
 #include "base/panic.h"
-#include "base/utf8.h"
 #include "screen/rig.h"
 #include "screen/term/key.h"
+#include "support/utf8_valid.h"
 #include "wall/check.h"
 
 #include <fcntl.h>

@@ -3,8 +3,8 @@
 #include "fuzz.h"
 
 #include "base/panic.h"
-#include "base/utf8.h"
 #include "store/store.h"
+#include "support/utf8_valid.h"
 #include "wall/check.h"
 
 #include <string.h>

@@ -3,6 +3,7 @@
  * lies in goldens/, one file a picture; after a change that was meant, run this with DATUMROW_RENEW=1 and read the
  * difference.
  */
+#include "support/picture.h"
 #include "support/test.h"
 
 #include "base/file.h"
@@ -83,7 +84,7 @@ static void take_picture(const Case *wanted, Text *out)
     Grid *picture = grid_new(1, 1);
     grid_copy(picture, memory_picture(rig->term));
     leave_out_counts(picture);
-    grid_write(picture, wanted->colour, out);
+    picture_write(picture, wanted->colour, out);
     text_format(out, "cursor %d,%d\n", picture->cursor_x, picture->cursor_y);
     grid_free(picture);
     rig_free(rig);

@@ -1,5 +1,6 @@
 /* The grid clips, measures and never lets a control character through; the mosaic shows courses and joints with and
  * without colour. */
+#include "support/picture.h"
 #include "support/test.h"
 
 #include "screen/term/grid.h"
@@ -11,7 +12,7 @@ static void looks_like(const Grid *grid, const char *wanted)
 {
     Text text;
     text_init(&text);
-    grid_write(grid, false, &text);
+    picture_write(grid, false, &text);
     assert_string_equal(text.bytes, wanted);
     text_finish(&text);
 }

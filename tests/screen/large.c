@@ -1,4 +1,5 @@
 /* Large figures as one sees them, in half cells and in plain signs. */
+#include "support/picture.h"
 #include "support/test.h"
 
 #include "screen/views/large.h"
@@ -13,7 +14,7 @@ static void assert_picture(const char *text, bool ascii, const char *expected)
     int cells = large_draw(grid, 0, 0, STYLE_FIGURE, text);
     Text picture;
     text_init(&picture);
-    grid_write(grid, false, &picture);
+    picture_write(grid, false, &picture);
     assert_int_equal(strncmp(picture.bytes, expected, strlen(expected)), 0);
     assert_in_range(cells, 1, 40);
     text_finish(&picture);
@@ -46,7 +47,7 @@ START_TEST(every_figure_differs)
         large_draw(grid, 0, 0, STYLE_FIGURE, (char[]){signs[i], '\0'});
         Text picture;
         text_init(&picture);
-        grid_write(grid, false, &picture);
+        picture_write(grid, false, &picture);
         assert_in_range(picture.length, 1, sizeof seen[0] - 1);
         memcpy(seen[i], picture.bytes, picture.length + 1);
         for (size_t j = 0; j < i; j++)

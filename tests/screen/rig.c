@@ -3,6 +3,7 @@
 #include "base/file.h"
 #include "base/panic.h"
 #include "screen/forms/file.h"
+#include "support/picture.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -182,7 +183,7 @@ void rig_settle(Rig *rig)
     text_clear(&rig->picture);
     const Grid *picture = memory_picture(rig->term);
     if (picture != NULL)
-        grid_write(picture, false, &rig->picture);
+        picture_write(picture, false, &rig->picture);
 }
 
 void rig_key(Rig *rig, Key key)

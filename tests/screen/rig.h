@@ -6,7 +6,7 @@
 #define TESTS_SCREEN_RIG_H
 
 #include "screen/loop.h"
-#include "screen/term/term_memory.h"
+#include "support/term_memory.h"
 
 typedef struct Rig {
     Term *term;

@@ -5,8 +5,8 @@
 #include "support/test.h"
 
 #include "base/file.h"
-#include "base/utf8.h"
 #include "store/store.h"
+#include "support/utf8_valid.h"
 
 #include <dirent.h>
 #include <stdio.h>

@@ -6,7 +6,7 @@
 
 #include "base/file.h"
 #include "store/session.h"
-#include "wall/edit.h"
+#include "support/edit_head.h"
 
 #include <dirent.h>
 #include <errno.h>

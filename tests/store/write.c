@@ -10,8 +10,8 @@
 #include "everything.h"
 #include "store/keep.h"
 #include "store/store.h"
+#include "support/edit_head.h"
 #include "support/random_wall.h"
-#include "wall/edit.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -1,6 +1,5 @@
 #include "unkind/hold.h"
 
-#include "base/utf8.h"
 #include "config.h"
 #include "fill/fill.h"
 #include "proof/prove.h"
@@ -11,6 +10,7 @@
 #include "sheet/writers/plan.h"
 #include "store/store.h"
 #include "support/rules.h"
+#include "support/utf8_valid.h"
 #include "trade/asbuilt.h"
 
 #include <string.h>
@@ -110,8 +110,8 @@ static bool plan_holds(Holding *holding)
     const Plan *hand = fill_by_hand(holding->arena, holding->layout);
     SAY(rules_hold(holding->layout, hand, &err), "by hand: %s", err.text);
     const Cost cost = rules_cost(holding->layout, plan), by_hand = rules_cost(holding->layout, hand);
-    const bool no_worse =
-        rules_happened(holding->wall) || plan->length_least > 0 ? cost.shortfall <= by_hand.shortfall : cost_compare(&cost, &by_hand) <= 0;
+    const bool no_worse = rules_happened(holding->wall) || plan->length_least > 0 ? cost.shortfall <= by_hand.shortfall
+                                                                                  : cost_compare(&cost, &by_hand) <= 0;
     SAY(holding->wish.steps > 0 || no_worse, "worse than by hand");
     holding->job = job_of_parts(holding->arena, holding->layout, plan, "wall.yaml", "0123456789ab");
     return findings_hold(holding);

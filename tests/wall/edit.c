@@ -2,9 +2,9 @@
 #include "support/with_arena.h"
 
 #include "base/random.h"
+#include "support/edit_head.h"
 #include "support/random_wall.h"
 #include "wall/check.h"
-#include "wall/edit.h"
 
 #include <stdio.h>
 #include <string.h>

@@ -6,7 +6,6 @@
 #ifndef SCREEN_APP_ACTION_H
 #define SCREEN_APP_ACTION_H
 
-#include "base/text.h"
 #include "screen/term/key.h"
 
 typedef enum ActionId {
@@ -72,8 +71,5 @@ const char *action_group_name(ActionGroup group);
 
 /* "Ctrl-S", or of all its keys "Up or k"; "" where it has none. */
 void action_key_text(const Action *action, bool ascii, bool all, char *out, size_t size);
-
-/* The whole table as the list of keys in datumrow(1), in mdoc. */
-void action_write_mdoc(Text *out);
 
 #endif

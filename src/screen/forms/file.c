@@ -28,7 +28,8 @@ void file_free(File *file)
 
 /* ---- what is known ---- */
 
-bool file_changed(const App *app)
+/* Whether something would be lost. */
+static bool is_changed(const App *app)
 {
     return app->document != NULL && (app->file->fresh || document_changed(app->document));
 }
@@ -48,7 +49,7 @@ const char *file_base_name(const App *app)
 void file_state_words(const App *app, char *out, size_t size)
 {
     const Session *session = app->file->session;
-    const char *state = file_path(app) == NULL ? "" : file_changed(app) ? ", changed" : ", saved";
+    const char *state = file_path(app) == NULL ? "" : is_changed(app) ? ", changed" : ", saved";
     const char *lock = session_locked(session) ? "" : session_elsewhere(session) ? "; open elsewhere" : "; no lock";
     snprintf(out, size, "%s%s", state, lock);
 }
@@ -112,7 +113,7 @@ void file_keep(App *app)
     if (app->document == NULL || document_version(app->document) == file->kept_version)
         return;
     file->kept_version = document_version(app->document);
-    if (!file_changed(app)) {
+    if (!is_changed(app)) {
         forget_copy(file);
         return;
     }
@@ -260,7 +261,7 @@ void file_leave(App *app, void (*then)(App *app))
 {
     File *file = app->file;
     file->after_leaving = then;
-    if (!file_changed(app)) {
+    if (!is_changed(app)) {
         let_go(app, false);
         return;
     }

@@ -76,14 +76,11 @@ bool file_do_due(App *app);
 
 /* ---- what is known ---- */
 
-/* Whether something would be lost. */
-bool file_changed(const App *app);
-
 /* NULL while the wall has no file of its own. */
 const char *file_path(const App *app);
 const char *file_base_name(const App *app);
 
-/* "saved", "changed; open elsewhere", "" without a file. */
+/* What follows the file's name: ", saved", ", changed; open elsewhere"; "" without a file. */
 void file_state_words(const App *app, char *out, size_t size);
 
 /* What to say on standard error when all is over; "" says nothing. */

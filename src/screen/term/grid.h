@@ -74,8 +74,4 @@ void grid_panel(Grid *grid, Rect rect, const char *title);
 /* Where the terminal's cursor stands: on what has the focus. Kept inside the grid. */
 void grid_cursor(Grid *grid, int x, int y);
 
-/* The picture as lines of text, trailing blanks dropped; with `styles`, the style of each cell as a letter in a second
- * picture. */
-void grid_write(const Grid *grid, bool styles, Text *out);
-
 #endif

@@ -1,7 +1,8 @@
 /*
  * A terminal as the editor sees it: it has a size, shows a grid, and tells what happens. Two kinds are made: the real
  * one over curses (term_curses.c, the only file that knows curses), and one in memory that is fed keys and keeps the
- * pictures (term_memory.c), so that the same loop runs in a test. Nothing here knows what is shown or what a key does.
+ * pictures (tests/support/term_memory.c), so that the same loop runs in a test. Nothing here knows what is shown or
+ * what a key does.
  */
 #ifndef SCREEN_TERM_TERM_H
 #define SCREEN_TERM_TERM_H

@@ -50,7 +50,11 @@ static bool only_raked(const Course *course)
     return raked;
 }
 
-void figures_rip(const App *app, const Course *course, RipWords words, char *out, size_t size)
+/* How much a rip is told in: "1 7/8 > 1 3/4, scribe", "1 7/8 > 1 3/4 ~", "1 7/8~1 3/4". A taper has the arrow alone. */
+typedef enum RipWords { RIP_WORDS, RIP_SIGNS, RIP_TIGHT } RipWords;
+
+/* "1 7/8", "full", "1 7/8 > 1 3/4, taper", "raked": a course's rip. A course that only rakes cut is not ripped. */
+static void write_rip(const App *app, const Course *course, RipWords words, char *out, size_t size)
 {
     const Rip *rip = &course->rip;
     char left[LENGTH_TEXT_MAX], right[LENGTH_TEXT_MAX];
@@ -77,9 +81,9 @@ void figures_rip(const App *app, const Course *course, RipWords words, char *out
 
 void figures_rip_within(const App *app, const Course *course, int cells, char *out, size_t size)
 {
-    figures_rip(app, course, RIP_SIGNS, out, size);
+    write_rip(app, course, RIP_SIGNS, out, size);
     if (utf8_cells(out) > cells)
-        figures_rip(app, course, RIP_TIGHT, out, size);
+        write_rip(app, course, RIP_TIGHT, out, size);
 }
 
 /* The wordings of the line of rips, longest first; the first that fits is taken. */
@@ -97,7 +101,7 @@ enum { RIP_WORDINGS = sizeof rip_wordings / sizeof *rip_wordings };
 static void rip_figure(App *app, Run *run, const char *label, const Course *course, RipWords words)
 {
     char text[128];
-    figures_rip(app, course, words, text, sizeof text);
+    write_rip(app, course, words, text, sizeof text);
     bool narrow = course->rip.shape != RIP_FULL && course->rip.least < wall_least(app_wall(app));
     run_figure(run, label, narrow ? STYLE_FAULT : STYLE_FIGURE, text, "");
 }

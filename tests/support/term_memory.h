@@ -3,8 +3,8 @@
  * Time stands still but for what the script lets pass, so every run is alike. A test feeds it, turns the editor's loop
  * until memory_idle, and looks.
  */
-#ifndef SCREEN_TERM_TERM_MEMORY_H
-#define SCREEN_TERM_TERM_MEMORY_H
+#ifndef TESTS_SUPPORT_TERM_MEMORY_H
+#define TESTS_SUPPORT_TERM_MEMORY_H
 
 #include "screen/term/term.h"
 
@@ -17,7 +17,6 @@ void memory_paste(Term *term, const char *text);
 void memory_resize(Term *term, int columns, int rows);
 void memory_pass(Term *term, int milliseconds); /* nothing happens for so long */
 void memory_stop(Term *term);                   /* a signal asks the program to end */
-void memory_resume(Term *term);
 
 void memory_hang_up(Term *term); /* from then on the terminal is gone */
 
@@ -27,6 +26,5 @@ bool memory_idle(const Term *term);
 /* The last picture shown; NULL before the first. Lives as long as the terminal. */
 const Grid *memory_picture(const Term *term);
 int memory_pictures(const Term *term); /* how many were shown */
-int memory_suspensions(const Term *term);
 
 #endif

@@ -1,4 +1,4 @@
-#include "screen/term/term_memory.h"
+#include "support/term_memory.h"
 
 #include "base/arena.h"
 #include "base/utf8.h"
@@ -12,7 +12,6 @@ typedef enum ScriptKind {
     SCRIPT_RESIZE,
     SCRIPT_PASS,
     SCRIPT_STOP,
-    SCRIPT_RESUME,
     SCRIPT_HANG_UP
 } ScriptKind;
 
@@ -40,7 +39,6 @@ typedef struct Memory {
     int64_t now;
     Grid *picture;
     int pictures;
-    int suspensions;
 } Memory;
 
 static Line *add(Term *term, ScriptKind kind)
@@ -90,7 +88,6 @@ static Happening memory_wait(Term *term, int milliseconds)
         memory->rows = line->rows;
         return (Happening){.kind = HAPPENED_RESIZE};
     case SCRIPT_STOP: return (Happening){.kind = HAPPENED_STOP};
-    case SCRIPT_RESUME: return (Happening){.kind = HAPPENED_RESUME};
     case SCRIPT_HANG_UP:
     case SCRIPT_PASS: break;
     }
@@ -113,7 +110,7 @@ static int64_t memory_now(Term *term)
 
 static void memory_suspend(Term *term)
 {
-    ((Memory *)term)->suspensions++;
+    (void)term;
 }
 
 static void memory_redraw(Term *term)
@@ -191,11 +188,6 @@ void memory_stop(Term *term)
     add(term, SCRIPT_STOP);
 }
 
-void memory_resume(Term *term)
-{
-    add(term, SCRIPT_RESUME);
-}
-
 void memory_hang_up(Term *term)
 {
     add(term, SCRIPT_HANG_UP);
@@ -214,9 +206,4 @@ const Grid *memory_picture(const Term *term)
 int memory_pictures(const Term *term)
 {
     return ((const Memory *)term)->pictures;
-}
-
-int memory_suspensions(const Term *term)
-{
-    return ((const Memory *)term)->suspensions;
 }
