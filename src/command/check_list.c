@@ -160,7 +160,7 @@ static void put_folded(Text *out, const char *text, int columns)
 void check_list_write(const Job *job, int columns, Text *out)
 {
     Arena *arena = arena_new();
-    const Findings *findings = &job->findings;
+    const Findings *findings = &job->read;
     columns = columns < CHECK_LIST_LEAST ? CHECK_LIST_LEAST : columns > CHECK_LIST_MOST ? CHECK_LIST_MOST : columns;
     int general = 0;
     for (int i = 0; i < findings->count; i++)
@@ -168,11 +168,10 @@ void check_list_write(const Job *job, int columns, Text *out)
     const char *title = job->wall->title[0] == '\0' ? "This wall" : words_name(arena, job->wall->title);
     put_folded(out, words(arena, "%s: %s", title, words_grades(arena, findings, general)), columns);
     for (int place = 0; place < findings->count;) {
-        int first = findings_shown(findings, place);
         int count = 1;
-        while (first + count < findings->count && findings->at[first + count].rule == findings->at[first].rule)
+        while (place + count < findings->count && findings->at[place + count].rule == findings->at[place].rule)
             count++;
-        put_kind(out, arena, job->wall, &findings->at[first], count, columns);
+        put_kind(out, arena, job->wall, &findings->at[place], count, columns);
         place += count;
     }
     if (findings->count == 0)

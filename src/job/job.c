@@ -23,6 +23,7 @@ Job *job_of_parts(Arena *arena, const Layout *layout, const Plan *plan, const ch
     add_findings(arena, &job->findings, &plan->findings);
     trade_findings(arena, layout->wall, layout, plan, &job->findings);
     findings_sort(&job->findings);
+    job->read = findings_read(arena, &job->findings);
     return job;
 }
 

@@ -17,6 +17,7 @@ typedef struct Job {
     const Layout *layout;
     const Plan *plan;
     Findings findings; /* of all storeys, sorted */
+    Findings read;     /* the same, as people read them */
 } Job;
 
 /* Works out everything of `wall`, all in `arena`. NULL where layout refuses. */

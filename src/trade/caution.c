@@ -91,11 +91,56 @@ static void check_bite(Arena *arena, const Wall *wall, int face, Findings *findi
     *arena_push(arena, findings) = finding;
 }
 
-/* A piece that no stud stands behind: what it could be held by. */
+/* What a piece lacks, for one of its kind and for several; `lead` NULL: nothing. */
+typedef struct Lack {
+    const char *text, *lead; /* `text` goes on behind "piece 7 (course 5 of north, ...)" */
+} Lack;
+
+static const Lack no_stud = {
+    "no stud stands behind it: a fastener there holds nothing. Glue it, give it a backing strip or an anchor made for "
+    "hollow walls, or move the joint.",
+    "No stud stands behind these pieces: a fastener there holds nothing. Glue them, give them a backing strip or an "
+    "anchor made for hollow walls, or move the joints:"};
+static const Lack only_at_end = {"its only stud stands less than 3/4 in from an end: a fastener there splits the end "
+                                 "and holds nothing. Glue it, give "
+                                 "it a backing strip, or move the joint.",
+                                 "These pieces have a stud only less than 3/4 in from an end: a fastener there splits "
+                                 "the end and holds nothing. Glue "
+                                 "them, give them a backing strip, or move the joints:"};
+static const Lack one_stud = {
+    "one stud alone holds it, and it can turn on that. Glue it too, give it a backing strip, or move the joint.",
+    "One stud alone holds each of these pieces, and they can turn on it. Glue them too, give them a backing strip, or "
+    "move "
+    "the joints:"};
+static const Lack overhang = {
+    "an end stands out more than 16 in beyond the last stud that holds it. Glue that end, give it a backing strip, or "
+    "move "
+    "the joint.",
+    "An end of these pieces stands out more than 16 in beyond the last stud that holds it. Glue that end, give it a "
+    "backing strip, or move the joint:"};
+
+static const Lack *lack_of(const Layout *layout, const Piece *piece)
+{
+    const Face *face = &layout->wall->faces.at[piece->face];
+    if (face->wall != FACE_STUDS || !face->studs.given)
+        return NULL;
+    if (studs_missing(layout, piece))
+        return &no_stud;
+    const Hold hold = studs_holding(layout, piece);
+    if (hold.studs == 0)
+        return &only_at_end;
+    if (hold.left > OVERHANG_MOST || hold.right > OVERHANG_MOST)
+        return &overhang;
+    return hold.studs == 1 ? &one_stud : NULL;
+}
+
 static void check_piece(Arena *arena, const Layout *layout, const Piece *piece, Findings *findings)
 {
     const Wall *wall = layout->wall;
     const Course *course = &layout->faces[piece->face].courses[piece->course];
+    const Lack *lack = lack_of(layout, piece);
+    if (lack == NULL)
+        return;
     Finding finding = face_finding(RULE_ANCHOR, piece->face);
     finding.has_course = true;
     finding.course = course->number;
@@ -104,13 +149,12 @@ static void check_piece(Arena *arena, const Layout *layout, const Piece *piece, 
     finding.piece = piece->number;
     const char *stretch = say(arena, "%s from %s", say_length(arena, wall, piece->right - piece->left),
                               say_place(arena, wall, piece->left));
-    finding.text = say(arena,
-                       "No stud stands behind piece %d (course %" PRId64 " of %s, %s): a fastener there holds nothing. "
-                       "Glue it, give it a backing strip or an anchor made for hollow walls, or move the joint.",
-                       piece->number, course->number, wall->faces.at[piece->face].name, stretch);
-    finding.lead = "No stud stands behind these pieces: a fastener there holds nothing. Glue them, give them a backing "
-                   "strip or an anchor made for hollow walls, or move the joints:";
-    finding.item = say(arena, "piece %d (course %" PRId64 ", %s)", piece->number, course->number, stretch);
+    finding.text = say(arena, "Piece %d (course %" PRId64 " of %s, %s): %s", piece->number, course->number,
+                       wall->faces.at[piece->face].name, stretch, lack->text);
+    finding.lead = lack->lead;
+    finding.item = lack == &one_stud
+                       ? say(arena, "%d", piece->number)
+                       : say(arena, "piece %d (course %" PRId64 ", %s)", piece->number, course->number, stretch);
     *arena_push(arena, findings) = finding;
 }
 
@@ -148,8 +192,7 @@ static void check_fasteners(Arena *arena, const Layout *layout, const Plan *plan
         *arena_push(arena, findings) = finding;
     }
     for (int i = 0; i < plan->piece_count; i++)
-        if (studs_missing(layout, &plan->pieces[i]))
-            check_piece(arena, layout, &plan->pieces[i], findings);
+        check_piece(arena, layout, &plan->pieces[i], findings);
 }
 
 void caution_findings(Arena *arena, const Layout *layout, const Plan *plan, Findings *findings)

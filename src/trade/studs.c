@@ -27,6 +27,36 @@ bool studs_missing(const Layout *layout, const Piece *piece)
            studs_between(&layout->faces[piece->face].studs, piece->left, piece->right) == 0;
 }
 
+/* Whether the end of the piece is a joint, not an end of its segment. */
+static bool is_joint(const Course *course, const Piece *piece, Length end)
+{
+    if (piece->segment >= course->segment_count)
+        return false;
+    const Segment *segment = &course->segments[piece->segment];
+    return end != segment->left && end != segment->right;
+}
+
+Hold studs_holding(const Layout *layout, const Piece *piece)
+{
+    const FaceLayout *face = &layout->faces[piece->face];
+    const Course *course = &face->courses[piece->course];
+    const LengthList *studs = &face->studs;
+    Hold hold = {0};
+    int first = below(studs, piece->left, false), last = below(studs, piece->right, true) - 1;
+    while (first <= last && studs->at[first] < piece->left + STUD_END_LEAST &&
+           !(studs->at[first] == piece->left && is_joint(course, piece, piece->left)))
+        first++;
+    while (first <= last && studs->at[last] > piece->right - STUD_END_LEAST &&
+           !(studs->at[last] == piece->right && is_joint(course, piece, piece->right)))
+        last--;
+    if (first > last)
+        return hold;
+    hold.studs = last - first + 1;
+    hold.left = studs->at[first] - piece->left;
+    hold.right = piece->right - studs->at[last];
+    return hold;
+}
+
 Length fastener_stack(const Wall *wall, int face)
 {
     return wall->planks.thickness + wall->faces.at[face].backing + wall->fasteners.drywall;

@@ -135,11 +135,45 @@ int findings_of(const Findings *findings, Grade grade)
     return count;
 }
 
-int findings_shown(const Findings *findings, int place)
+/* How many from `first` on are of one rule and face. */
+static int count_of_kind(const Findings *findings, int first)
 {
-    const int faults = findings_of(findings, GRADE_FAULT);
-    const int hazards = findings_of(findings, GRADE_HAZARD);
-    if (place < hazards)
-        return faults + place;
-    return place < faults + hazards ? place - hazards : place;
+    int count = 1;
+    while (first + count < findings->count && findings->at[first + count].rule == findings->at[first].rule &&
+           findings->at[first + count].face == findings->at[first].face)
+        count++;
+    return count;
+}
+
+static bool shares_lead(const Finding *one, const Finding *other)
+{
+    return one->lead != NULL && other->lead != NULL && strcmp(one->lead, other->lead) == 0;
+}
+
+/* Those of a grade, all of a lead where the first of them stands. */
+static void read_grade(Arena *arena, const Findings *findings, Grade grade, Findings *out)
+{
+    bool *put = arena_array(arena, bool, findings->count);
+    for (int first = 0, count; first < findings->count; first += count) {
+        count = count_of_kind(findings, first);
+        const int end = rule_grade(findings->at[first].rule) == grade ? first + count : first;
+        for (int i = first; i < end; i++) {
+            if (put[i])
+                continue;
+            for (int k = i; k < end; k++)
+                if (!put[k] && (k == i || shares_lead(&findings->at[i], &findings->at[k]))) {
+                    *arena_push(arena, out) = findings->at[k];
+                    put[k] = true;
+                }
+        }
+    }
+}
+
+Findings findings_read(Arena *arena, const Findings *findings)
+{
+    Findings read = {0};
+    read_grade(arena, findings, GRADE_HAZARD, &read);
+    read_grade(arena, findings, GRADE_FAULT, &read);
+    read_grade(arena, findings, GRADE_CAUTION, &read);
+    return read;
 }

@@ -83,8 +83,8 @@ void findings_sort(Findings *findings);
 /* How many of sorted or unsorted findings are of the grade. */
 int findings_of(const Findings *findings, Grade grade);
 
-/* The order in which people read sorted findings, hazards first: the index of the one that is shown at `place`. Those
- * of one rule stay together. */
-int findings_shown(const Findings *findings, int place);
+/* Sorted findings in the order in which people read them, in `arena`: hazards first, then faults, then cautions; of one
+ * rule and face those that share a lead stand together. */
+Findings findings_read(Arena *arena, const Findings *findings);
 
 #endif

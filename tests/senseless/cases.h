@@ -228,7 +228,7 @@ static const Case cases[] = {
     {"studs in the next room",
      {{"studs: {first: 8, spacing: 16}  # north", "studs: {first: 90, spacing: 16}"}},
      "anchor",
-     "No stud stands behind",
+     "no stud stands behind",
      false},
     {"no studs known", {{"  studs: {first: 8, spacing: 16}  # north\n", ""}}, "anchor", "No studs are entered", false},
     {"masonry, and nails", {{"wall: studs", "wall: masonry"}}, "anchor", "masonry", false},

@@ -374,26 +374,54 @@ START_TEST(what_the_wall_is)
 }
 END_TEST
 
-START_TEST(pieces_without_a_stud_are_told)
+/* The words of the piece's anchor finding, NULL where it has none. */
+static const char *anchor_of(const Findings *findings, int piece)
 {
+    for (int i = 0; i < findings->count; i++)
+        if (findings->at[i].rule == RULE_ANCHOR && findings->at[i].piece == piece)
+            return findings->at[i].text;
+    return NULL;
+}
+
+/* Studs at 16, 32 and 64 in; what each piece has behind it decides what is said. */
+START_TEST(what_holds_a_piece_is_told)
+{
+    static const struct {
+        double left, right;
+        const char *says;
+    } cases[] = {
+        {17, 31, "no stud stands behind it"},
+        {15.5, 20, "only stud stands less than 3/4 in from an end"},
+        {15.25, 20, "one stud alone holds it"},
+        {15.25, 32.75, NULL},
+        {15.25, 32.5, "stands out more than 16 in"}, /* 1/2 in to the end: that one holds nothing */
+        {16, 32, NULL},                              /* joints on studs */
+        {0, 33, NULL},
+        {15, 49, "stands out more than 16 in"},
+        {15, 48, NULL},
+    };
+    enum { CASES = sizeof cases / sizeof *cases };
     Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
     Plan *plan = bench.plan;
-    plan->piece_count = 3;
-    plan->pieces = arena_array(bench.arena, Piece, 3);
-    for (int i = 0; i < 3; i++)
-        plan->pieces[i] = (Piece){.number = i + 1, .left = INCHES(16 * i) + 1, .right = INCHES(16 * i + 16) - 1};
-    plan->pieces[0].right++; /* to the stud at 16 in */
-    *arena_push(bench.arena, &bench.layout->faces[0].studs) = INCHES(16);
-    *arena_push(bench.arena, &bench.layout->faces[0].studs) = INCHES(40);
+    LengthList *studs = &bench.layout->faces[0].studs;
+    *arena_push(bench.arena, studs) = INCHES(16);
+    *arena_push(bench.arena, studs) = INCHES(32);
+    *arena_push(bench.arena, studs) = INCHES(64);
+    bench.layout->faces[0].courses[0].segments = arena_array(bench.arena, Segment, 1);
+    bench.layout->faces[0].courses[0].segments[0] = (Segment){.left = -1, .right = INCHES(100)};
+    bench.layout->faces[0].courses[0].segment_count = 1;
+    plan->piece_count = CASES;
+    plan->pieces = arena_array(bench.arena, Piece, CASES);
+    for (int i = 0; i < CASES; i++)
+        plan->pieces[i] = (Piece){.number = i + 1, .left = INCHES(cases[i].left), .right = INCHES(cases[i].right)};
     Findings findings = found(&bench);
-    const Finding *anchor = NULL;
-    for (int i = 0; i < findings.count; i++)
-        if (findings.at[i].rule == RULE_ANCHOR) {
-            assert_null(anchor);
-            anchor = &findings.at[i];
-        }
-    assert_int_equal(anchor->piece, 2);
-    assert_int_equal(anchor->at, INCHES(16) + 1);
+    for (int i = 0; i < CASES; i++) {
+        const char *told = anchor_of(&findings, i + 1);
+        if (cases[i].says == NULL)
+            assert_null(told);
+        else
+            assert_holds(told, cases[i].says);
+    }
     assert_holds(only(&findings, RULE_WIRE), "Behind one piece no stud stands: a fastener there goes into the hollow");
     bench.wall->faces.at[0].studs.given = false; /* told once for the face, not for each piece */
     findings = found(&bench);
@@ -482,7 +510,7 @@ START_TEST(places_are_exact_and_small_sizes_are_under_a_mark)
     Findings findings = {0};
     caution_findings(bench.arena, bench.layout, bench.plan, &findings);
     assert_int_equal(findings.count, 2);
-    assert_holds(findings.at[0].text, "piece 1 (course 0 of north, 10 in from 0 in)");
+    assert_holds(findings.at[0].text, "Piece 1 (course 0 of north, 10 in from 0 in)");
     assert_string_equal(findings.at[0].item, "piece 1 (course 0, 10 in from 0 in)");
     assert_string_equal(findings.at[1].item, "piece 2 (course 0, under 1/16 in from 10 in)");
     assert_string_equal(findings.at[0].lead, findings.at[1].lead);
@@ -503,7 +531,7 @@ int main(void)
         grown_fireplace_counts_as_written,
         a_box_behind_the_planks_is_told,
         fasteners_too_short_for_the_stud_are_told,
-        pieces_without_a_stud_are_told,
+        what_holds_a_piece_is_told,
         places_are_exact_and_small_sizes_are_under_a_mark,
         general_care_is_always_told,
     };

@@ -56,10 +56,33 @@ START_TEST(the_order_of_the_plan)
     findings_sort(&findings);
     assert_int_equal(findings_of(&findings, GRADE_HAZARD), 2);
     assert_int_equal(findings_of(&findings, GRADE_CAUTION), findings.count - 3);
+    const Findings read = findings_read(arena, &findings);
+    assert_int_equal(read.count, findings.count);
     for (int i = 0; i < findings.count; i++) {
         assert_int_equal(findings.at[i].text[0], "aAbdefghijklm"[i]);
-        assert_int_equal(findings.at[findings_shown(&findings, i)].text[0], "Abadefghijklm"[i]); /* hazards lead */
+        assert_int_equal(read.at[i].text[0], "Abadefghijklm"[i]); /* hazards lead */
     }
+    arena_free(arena);
+}
+END_TEST
+
+/* Of one rule and face, those of one lead stand where the first of them does. */
+START_TEST(what_shares_a_lead_is_read_together)
+{
+    static const char *const leads[] = {"x", NULL, "y", "x", NULL, "y", "x"};
+    Arena *arena = arena_new();
+    Findings findings = {0};
+    for (int i = 0; i < 7; i++) {
+        Finding finding = finding_of(RULE_ANCHOR);
+        finding.face = i == 6;
+        finding.lead = leads[i];
+        finding.text = (const char *[]){"a", "b", "c", "d", "e", "f", "g"}[i];
+        *arena_push(arena, &findings) = finding;
+    }
+    const Findings read = findings_read(arena, &findings);
+    assert_int_equal(read.count, 7);
+    for (int i = 0; i < 7; i++)
+        assert_int_equal(read.at[i].text[0], "adbcfeg"[i]);
     arena_free(arena);
 }
 END_TEST
@@ -120,6 +143,7 @@ int main(void)
 {
     const TTest *const tests[] = {
         the_order_of_the_plan,
+        what_shares_a_lead_is_read_together,
         equal_ones_stay_as_added,
         each_rule_has_its_word_and_grade,
     };

@@ -17,8 +17,7 @@ static int findings_count(App *app, const List *list)
 
 static const Finding *finding_at(App *app, int index)
 {
-    const Findings *findings = &work_job(app_work(app))->findings;
-    return &findings->at[findings_shown(findings, index)];
+    return &work_job(app_work(app))->read.at[index];
 }
 
 static void findings_line(App *app, const List *list, int index, Text *left, Text *right)

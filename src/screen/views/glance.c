@@ -159,16 +159,15 @@ static void fill_cautions(App *app, Arena *arena, Facts *facts)
         facts_add(arena, facts, "fault", STYLE_FAULT, work->err.text);
         return;
     }
-    const Findings *findings = &work_job(work)->findings;
+    const Findings *findings = &work_job(work)->read;
     for (int place = 0, count; place < findings->count; place += count) {
-        int first = findings_shown(findings, place);
-        count = count_alike(findings, first);
-        Rule rule = findings->at[first].rule;
+        count = count_alike(findings, place);
+        Rule rule = findings->at[place].rule;
         if (place > 0)
             facts_gap(arena, facts);
         facts_add(arena, facts, rule == RULE_CARE ? "care" : grade_word(rule_grade(rule)),
                   rule_grade(rule) == GRADE_CAUTION ? STYLE_PLAIN : STYLE_FAULT,
-                  alike_words(arena, work->wall, &findings->at[first], count));
+                  alike_words(arena, work->wall, &findings->at[place], count));
     }
     facts_gap(arena, facts);
     facts_add(arena, facts, "", STYLE_DIM,

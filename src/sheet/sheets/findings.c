@@ -123,16 +123,15 @@ static void add_advice(Sheet *sheet, SheetSection *section, const Finding *findi
 
 static void add_findings(Sheet *sheet, SheetSection *section, const Job *job)
 {
-    const Findings *findings = &job->findings;
+    const Findings *findings = &job->read;
     for (int place = 0; place < findings->count;) {
-        int first = findings_shown(findings, place);
-        int count = count_alike(findings, first);
-        if (findings->at[first].rule == RULE_CARE)
-            add_advice(sheet, section, &findings->at[first], count);
+        int count = count_alike(findings, place);
+        if (findings->at[place].rule == RULE_CARE)
+            add_advice(sheet, section, &findings->at[place], count);
         else if (count == 1)
-            add_one(sheet, section, job->wall, &findings->at[first]);
+            add_one(sheet, section, job->wall, &findings->at[place]);
         else
-            add_several(sheet, section, job->wall, &findings->at[first], count);
+            add_several(sheet, section, job->wall, &findings->at[place], count);
         place += count;
     }
 }
@@ -174,7 +173,7 @@ Sheet *sheet_check(Arena *arena, const Job *job, const char *date)
     SheetSection *section = sheet_section(sheet, "All faces", false);
     int general = 0;
     for (int i = 0; i < job->findings.count; i++) {
-        const Finding *finding = &job->findings.at[findings_shown(&job->findings, i)];
+        const Finding *finding = &job->read.at[i];
         general += finding->rule == RULE_CARE;
         record_finding(sheet, job->wall, finding);
     }
