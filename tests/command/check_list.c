@@ -37,6 +37,7 @@ static Job job_of(Arena *arena)
     care.text = "Dust: Wood dust harms lungs.";
     *arena_push(arena, &job.findings) = care;
     findings_sort(&job.findings);
+    job.read = findings_read(arena, &job.findings);
     return job;
 }
 
@@ -96,7 +97,7 @@ START_TEST(nothing_found_is_no_clearance)
 {
     Arena *arena = arena_new();
     Job job = job_of(arena);
-    job.findings = (Findings){0};
+    job.findings = job.read = (Findings){0};
     assert_holds(list_of(arena, &job, 80), "0 hazards, 0 faults, 0 cautions.\nThese checks found nothing.");
     arena_free(arena);
 }

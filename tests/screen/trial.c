@@ -216,7 +216,7 @@ START_TEST(what_spending_buys_is_tried_on_the_wall)
 {
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "J");
-    assert_shows(rig, "Spend boards for fewer joints");
+    assert_shows(rig, "Fewer joints for more wood");
     assert_shows(rig, "0 %");
     assert_shows(rig, "as written");
     assert_shows(rig, "stacked");

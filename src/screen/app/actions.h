@@ -119,7 +119,7 @@ ROW(SPACERS, trials_spacers(app),
     "Reveal by a spacer: things at hand", "choose the reveal from things at hand, coins and sheet steel, each tried on the wall")
 ROW(SPENDING, trials_spending(app),
     GROUP_WRITE, WALL, 0, KEYS('J'), NONE, "",
-    "Spend boards for fewer joints", "list what more length of boards would buy: fewer joints, stacked ones, stairs; each is tried on the wall")
+    "Fewer joints for more wood", "list what more wood would buy: fewer joints, stacked ones, stairs; each is tried on the wall")
 ROW(START_FORM, start_form(app),
     GROUP_WRITE, WALL, 0, KEYS('1'), NONE, "",
     "Start: height of the reference course", "type the height of the reference course")

@@ -255,7 +255,7 @@ void trials_spending(App *app)
     static const int64_t shares[] = {0, 1, 2, 5, 10, 20};
     enum { SHARES = sizeof shares / sizeof *shares };
     const Joints *joints = &app_wall(app)->joints;
-    Trial *trial = trial_new("Spend boards for fewer joints: up to so much more length", "choose what may be spent");
+    Trial *trial = trial_new("Fewer joints for more wood: up to so much more length", "choose what may be spent");
     for (int i = 0; i <= SHARES; i++) {
         TrialLine line = {.spends = true, .spend = i < SHARES ? shares[i] * 1000 : 0, .spend_all = i == SHARES};
         const bool written = line.spend == joints->spend && line.spend_all == joints->spend_all;

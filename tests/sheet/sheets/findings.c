@@ -21,7 +21,7 @@ static Bench bench_new(void)
     made_face(&bench.made, "east", IN(100), 0, IN(20));
     const Layout *layout = made_layout(&bench.made);
     bench.job = job_of_parts(bench.made.arena, layout, fill_by_hand(bench.made.arena, layout), "wall.yaml", "");
-    bench.job->findings = (Findings){0};
+    bench.job->findings = bench.job->read = (Findings){0};
     text_init(&bench.text);
     return bench;
 }
@@ -52,6 +52,7 @@ static void add_in_course(Bench *bench, Rule rule, int64_t course, int piece, co
 static const char *shown(Bench *bench)
 {
     findings_sort(&bench->job->findings);
+    bench->job->read = findings_read(bench->made.arena, &bench->job->findings);
     text_finish(&bench->text);
     text_init(&bench->text);
     plain_write(sheet_check(bench->made.arena, bench->job, ""), &bench->text);
