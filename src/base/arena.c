@@ -18,17 +18,17 @@
  */
 enum { UNIT = _Alignof(max_align_t), FIRST_BLOCK = 4096, LARGEST_BLOCK = 1 << 20 };
 
-typedef struct Block Block;
-struct Block {
-    Block *next;
+typedef struct ArenaBlock ArenaBlock;
+struct ArenaBlock {
+    ArenaBlock *next;
     size_t size; /* of bytes[] */
     size_t used; /* a multiple of UNIT */
     _Alignas(max_align_t) unsigned char bytes[];
 };
 
 struct Arena {
-    Block *first;
-    Block *current;
+    ArenaBlock *first;
+    ArenaBlock *current;
     size_t next_size; /* of the next block, doubling */
 };
 
@@ -57,8 +57,8 @@ void arena_free(Arena *arena)
 {
     if (arena == NULL)
         return;
-    for (Block *block = arena->first; block != NULL;) {
-        Block *next = block->next;
+    for (ArenaBlock *block = arena->first; block != NULL;) {
+        ArenaBlock *next = block->next;
         free(block);
         block = next;
     }
@@ -67,7 +67,7 @@ void arena_free(Arena *arena)
 
 void arena_reset(Arena *arena)
 {
-    for (Block *block = arena->first; block != NULL; block = block->next)
+    for (ArenaBlock *block = arena->first; block != NULL; block = block->next)
         block->used = 0;
     arena->current = arena->first;
 }
@@ -76,10 +76,10 @@ void arena_reset(Arena *arena)
 static void add_block(Arena *arena, size_t size)
 {
     size_t room = size > arena->next_size ? size : arena->next_size;
-    BUG_UNLESS(room <= SIZE_MAX - sizeof(Block));
+    BUG_UNLESS(room <= SIZE_MAX - sizeof(ArenaBlock));
     if (arena->next_size < LARGEST_BLOCK)
         arena->next_size *= 2;
-    Block *block = allocate(sizeof *block + room);
+    ArenaBlock *block = allocate(sizeof *block + room);
     block->size = room;
     block->used = 0;
     if (arena->current == NULL) {
@@ -92,7 +92,7 @@ static void add_block(Arena *arena, size_t size)
     arena->current = block;
 }
 
-static bool fits(const Block *block, size_t size)
+static bool fits(const ArenaBlock *block, size_t size)
 {
     return block != NULL && size <= block->size - block->used;
 }
@@ -106,7 +106,7 @@ void *arena_bytes(Arena *arena, size_t size)
         else
             add_block(arena, size);
     }
-    Block *block = arena->current;
+    ArenaBlock *block = arena->current;
     void *chunk = block->bytes + block->used;
     block->used += size;
     return memset(chunk, 0, size);
@@ -131,7 +131,7 @@ char *arena_text(Arena *arena, const char *bytes, size_t length)
  * and there is room. */
 static bool extend(Arena *arena, const void *at, size_t old, size_t size)
 {
-    Block *block = arena->current;
+    ArenaBlock *block = arena->current;
     size_t more = in_units(size) - in_units(old);
     if (block == NULL || (const unsigned char *)at + in_units(old) != block->bytes + block->used || !fits(block, more))
         return false;

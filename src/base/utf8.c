@@ -8,11 +8,11 @@
 enum { STAND_IN = 0xfffd };
 
 /* The shape of what is shown in place of the next character: its bytes taken, what is shown, the cells of that. */
-typedef struct Shown {
+typedef struct StandIn {
     int bytes;
     uint32_t code;
     int cells;
-} Shown;
+} StandIn;
 
 int utf8_decode(const char *bytes, size_t length, uint32_t *code)
 {
@@ -63,7 +63,7 @@ int utf8_encode(uint32_t code, char out[4])
     return 4;
 }
 
-static bool in_table(const Range *table, size_t count, uint32_t code)
+static bool in_table(const CodeRange *table, size_t count, uint32_t code)
 {
     size_t low = 0;
     size_t high = count;
@@ -90,17 +90,17 @@ int utf8_width(uint32_t code)
 
 /* What is shown for the character at `at`; bytes is 0 at the end. A mark with nothing before it to sit on would sit on
  * what stands to the left of the text, so it is shown as a stand-in too. */
-static Shown next_shown(const char *at, size_t length, bool first, bool ascii)
+static StandIn next_shown(const char *at, size_t length, bool first, bool ascii)
 {
-    Shown shown = {0};
+    StandIn shown = {0};
     shown.bytes = utf8_decode(at, length, &shown.code);
     if (shown.bytes == 0)
         return shown;
     if (shown.bytes < 0)
-        return (Shown){.bytes = 1, .code = ascii ? '?' : STAND_IN, .cells = 1};
+        return (StandIn){.bytes = 1, .code = ascii ? '?' : STAND_IN, .cells = 1};
     shown.cells = utf8_width(shown.code);
     if (IN_TABLE(unseen, shown.code) || (first && shown.cells == 0))
-        return (Shown){.bytes = shown.bytes, .code = ascii ? '?' : STAND_IN, .cells = 1};
+        return (StandIn){.bytes = shown.bytes, .code = ascii ? '?' : STAND_IN, .cells = 1};
     if (ascii && shown.code > 0x7f) {
         shown.code = '?';
         shown.cells = shown.cells == 0 ? 0 : 1;
@@ -113,7 +113,7 @@ int utf8_cells(const char *string)
     size_t length = strlen(string);
     int cells = 0;
     for (size_t at = 0; at < length && cells < INT_MAX - 2;) {
-        Shown shown = next_shown(string + at, length - at, at == 0, false);
+        StandIn shown = next_shown(string + at, length - at, at == 0, false);
         cells += shown.cells;
         at += (size_t)shown.bytes;
     }
@@ -127,7 +127,7 @@ void utf8_safe(char *out, size_t size, const char *string, int cells, bool ascii
     size_t length = strlen(string);
     size_t put = 0;
     for (size_t at = 0; at < length;) {
-        Shown shown = next_shown(string + at, length - at, at == 0, ascii);
+        StandIn shown = next_shown(string + at, length - at, at == 0, ascii);
         at += (size_t)shown.bytes;
         if (ascii && shown.cells == 0)
             continue;
@@ -147,7 +147,7 @@ size_t utf8_prefix(const char *string, int cells)
     size_t length = strlen(string);
     size_t at = 0;
     while (at < length) {
-        Shown shown = next_shown(string + at, length - at, at == 0, false);
+        StandIn shown = next_shown(string + at, length - at, at == 0, false);
         if (shown.cells > cells)
             break;
         cells -= shown.cells;

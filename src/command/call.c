@@ -4,7 +4,7 @@
 
 #include "base/nearest.h"
 
-typedef struct Reading {
+typedef struct CallReading {
     char **words;
     int count;
     int at; /* the next word to look at */
@@ -14,11 +14,11 @@ typedef struct Reading {
     int operand_count;
     bool only_operands; /* behind `--` */
     bool first_after_dashes;
-} Reading;
+} CallReading;
 
 /* ---- options ---- */
 
-static bool take(Reading *reading, const Option *option, const char *argument, Err *err)
+static bool take(CallReading *reading, const Option *option, const char *argument, Err *err)
 {
     switch (option->id) {
     case OPTION_AS:
@@ -40,7 +40,7 @@ static bool take(Reading *reading, const Option *option, const char *argument, E
 }
 
 /* The word behind an option that needs one. */
-static const char *next_word(Reading *reading)
+static const char *next_word(CallReading *reading)
 {
     return reading->at < reading->count ? reading->words[reading->at++] : NULL;
 }
@@ -61,7 +61,7 @@ static bool no_such_option(const char *word, size_t length, Err *err)
 }
 
 /* An option's whole name, or a beginning that only one of them has. */
-static bool take_long(Reading *reading, const char *word, Err *err)
+static bool take_long(CallReading *reading, const char *word, Err *err)
 {
     const char *value = strchr(word, '=');
     size_t length = value != NULL ? (size_t)(value - word) : strlen(word);
@@ -91,7 +91,7 @@ static bool take_long(Reading *reading, const char *word, Err *err)
     return take(reading, found, argument, err);
 }
 
-static bool take_letters(Reading *reading, const char *letters, Err *err)
+static bool take_letters(CallReading *reading, const char *letters, Err *err)
 {
     for (const char *letter = letters; *letter != '\0'; letter++) {
         const Option *found = NULL;
@@ -116,7 +116,7 @@ static bool take_letters(Reading *reading, const char *letters, Err *err)
     return true;
 }
 
-static bool take_word(Reading *reading, const char *word, Err *err)
+static bool take_word(CallReading *reading, const char *word, Err *err)
 {
     if (!reading->only_operands && strcmp(word, "--") == 0) {
         reading->only_operands = true;
@@ -136,7 +136,7 @@ static bool take_word(Reading *reading, const char *word, Err *err)
 /* ---- operands ---- */
 
 /* The first word is a command where it is the name of one, unless it stands behind `--`. */
-static bool understand_operands(Reading *reading, Err *err)
+static bool understand_operands(CallReading *reading, Err *err)
 {
     Call *call = &reading->call;
     int next = 0;
@@ -162,7 +162,7 @@ static bool understand_operands(Reading *reading, Err *err)
 }
 
 /* What OUT ends in says the form, where --as does not; an ending of no form is a slip, not a wish for text. */
-static bool understand_ending(Reading *reading, Err *err)
+static bool understand_ending(CallReading *reading, Err *err)
 {
     Call *call = &reading->call;
     const char *ending = call->out == NULL ? NULL : table_ending(call->out);
@@ -180,7 +180,7 @@ static bool understand_ending(Reading *reading, Err *err)
     return true;
 }
 
-static bool check_forms(Reading *reading, Err *err)
+static bool check_forms(CallReading *reading, Err *err)
 {
     const Call *call = &reading->call;
     bool to_file = call->out != NULL && strcmp(call->out, "-") != 0;
@@ -207,7 +207,7 @@ static bool check_forms(Reading *reading, Err *err)
 
 bool call_understand(int count, char **words, Call *out, Err *err)
 {
-    Reading reading = {.words = words, .count = count, .at = 1};
+    CallReading reading = {.words = words, .count = count, .at = 1};
     bool good = true;
     while (good && reading.at < count)
         good = take_word(&reading, words[reading.at++], err);

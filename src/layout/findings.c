@@ -23,8 +23,8 @@ static void show(const Wall *wall, Length length, char out[LENGTH_TEXT_MAX])
     length_show_unit(length, wall->units, wall->round, out);
 }
 
-__attribute__((format(printf, 4, 5))) static void tell(Arena *arena, Layout *layout, Finding finding,
-                                                       const char *format, ...)
+__attribute__((format(printf, 4, 5))) static void add_finding(Arena *arena, Layout *layout, Finding finding,
+                                                              const char *format, ...)
 {
     va_list list;
     va_start(list, format);
@@ -91,8 +91,8 @@ void report_slivers(Arena *arena, Layout *layout, int face, const Course *course
         finding.has_at = true;
         finding.at = sliver->left;
         finding.opening = sliver->bottom_opening >= 0 ? sliver->bottom_opening : sliver->top_opening;
-        tell(arena, layout, finding, "Course %" PRId64 ": %s left %s, from %s to %s.", course->number, width, where,
-             from, to);
+        add_finding(arena, layout, finding, "Course %" PRId64 ": %s left %s, from %s to %s.", course->number, width,
+                    where, from, to);
     }
 }
 
@@ -105,10 +105,10 @@ void report_left_away(Arena *arena, Layout *layout, int face, int64_t number, Le
     finding.face = face;
     finding.has_course = true;
     finding.course = number;
-    tell(arena, layout, finding,
-         "Course %" PRId64
-         " is left away: it is nowhere higher than %s here. Close the gap with trim or a wider plank.",
-         number, shown);
+    add_finding(arena, layout, finding,
+                "Course %" PRId64
+                " is left away: it is nowhere higher than %s here. Close the gap with trim or a wider plank.",
+                number, shown);
 }
 
 void report_misfit(Arena *arena, Layout *layout, int face, const HungEdge *edge)
@@ -119,11 +119,12 @@ void report_misfit(Arena *arena, Layout *layout, int face, const HungEdge *edge)
     finding.face = face;
     finding.has_course = true;
     finding.course = edge->course;
-    tell(arena, layout, finding,
-         "the measured %s of course %d, at %s, is not %s its %s; measure it again from the level line; it is left out "
-         "of the plan.",
-         edge->is_top ? "top" : "bottom", edge->course, at, edge->is_top ? "above" : "below",
-         edge->is_top ? "bottom" : "top");
+    add_finding(
+        arena, layout, finding,
+        "the measured %s of course %d, at %s, is not %s its %s; measure it again from the level line; it is left out "
+        "of the plan.",
+        edge->is_top ? "top" : "bottom", edge->course, at, edge->is_top ? "above" : "below",
+        edge->is_top ? "bottom" : "top");
 }
 
 static bool is_among(const HungEdges *edges, const HungEdge *edge)
@@ -134,36 +135,36 @@ static bool is_among(const HungEdges *edges, const HungEdge *edge)
     return false;
 }
 
-static const Row *row_of(const Rows *rows, int64_t number)
+static const CourseBand *band_of(const CourseBands *bands, int64_t number)
 {
-    int low = 0, high = rows->count;
+    int low = 0, high = bands->count;
     while (low < high) {
         const int middle = low + (high - low) / 2;
-        if (rows->at[middle].number < number)
+        if (bands->at[middle].number < number)
             low = middle + 1;
         else
             high = middle;
     }
-    return low < rows->count && rows->at[low].number == number ? &rows->at[low] : NULL;
+    return low < bands->count && bands->at[low].number == number ? &bands->at[low] : NULL;
 }
 
-static void tell_nowhere(Arena *arena, Layout *layout, int face, const HungEdge *edge)
+static void report_nowhere(Arena *arena, Layout *layout, int face, const HungEdge *edge)
 {
     Finding finding = finding_of(RULE_HUNG);
     finding.face = face;
     finding.has_course = true;
     finding.course = edge->course;
-    tell(arena, layout, finding,
-         "the %s of course %d is measured, but no such course is on %s; correct its number or its face",
-         edge->is_top ? "top" : "bottom", edge->course, layout->wall->faces.at[face].name);
+    add_finding(arena, layout, finding,
+                "the %s of course %d is measured, but no such course is on %s; correct its number or its face",
+                edge->is_top ? "top" : "bottom", edge->course, layout->wall->faces.at[face].name);
 }
 
 /* Planks do not grow: what is measured more or less than their face is a gap, and more than a quarter of it a slip. */
-static void tell_far(Arena *arena, Layout *layout, int face, const HungEdge *edge, const Row *row)
+static void report_far(Arena *arena, Layout *layout, int face, const HungEdge *edge, const CourseBand *band)
 {
     const Wall *wall = layout->wall;
-    const Length height = row->top - row->bottom;
-    const Length own = wall_course_face(wall, row->number);
+    const Length height = band->top - band->bottom;
+    const Length own = wall_course_face(wall, band->number);
     const Length off = height > own ? height - own : own - height;
     if (off <= own / 4)
         return;
@@ -174,24 +175,25 @@ static void tell_far(Arena *arena, Layout *layout, int face, const HungEdge *edg
     finding.face = face;
     finding.has_course = true;
     finding.course = edge->course;
-    tell(arena, layout, finding,
-         "Course %d is %s high as its %s is measured, %s %s than its planks show: measure that edge again from the "
-         "level line.",
-         edge->course, high, edge->is_top ? "top" : "bottom", away, height > own ? "more" : "less");
+    add_finding(
+        arena, layout, finding,
+        "Course %d is %s high as its %s is measured, %s %s than its planks show: measure that edge again from the "
+        "level line.",
+        edge->course, high, edge->is_top ? "top" : "bottom", away, height > own ? "more" : "less");
 }
 
-void report_measured(Arena *arena, Layout *layout, int face, const Rows *rows, const HungEdges *misfits)
+void report_measured(Arena *arena, Layout *layout, int face, const CourseBands *bands)
 {
     const Wall *wall = layout->wall;
     for (int i = 0; i < wall->hung_edges.count; i++) {
         const HungEdge *edge = &wall->hung_edges.at[i];
-        if (strcmp(edge->face, wall->faces.at[face].name) != 0 || is_among(misfits, edge))
+        if (strcmp(edge->face, wall->faces.at[face].name) != 0 || is_among(&bands->misfits, edge))
             continue;
-        const Row *row = row_of(rows, edge->course);
-        if (row == NULL)
-            tell_nowhere(arena, layout, face, edge);
+        const CourseBand *band = band_of(bands, edge->course);
+        if (band == NULL)
+            report_nowhere(arena, layout, face, edge);
         else
-            tell_far(arena, layout, face, edge, row);
+            report_far(arena, layout, face, edge, band);
     }
 }
 
@@ -222,7 +224,7 @@ static bool overlap(const Box *a, const Box *b)
     return a->left < b->right && b->left < a->right && a->bottom < b->top && b->bottom < a->top;
 }
 
-static void tell_openings(Arena *arena, Layout *layout, int index)
+static void report_openings(Arena *arena, Layout *layout, int index)
 {
     const Face *face = &layout->wall->faces.at[index];
     const FaceLayout *laid = &layout->faces[index];
@@ -239,13 +241,13 @@ static void tell_openings(Arena *arena, Layout *layout, int index)
         finding.opening = i;
         const char *out = way_out(laid, face, opening, &laid->openings[i]);
         if (out != NULL)
-            tell(arena, layout, finding, "%s reaches %s: measure it again.", name, out);
+            add_finding(arena, layout, finding, "%s reaches %s: measure it again.", name, out);
         for (int j = i + 1; j < face->openings.count; j++) {
             if (face->openings.at[j].kind == OPENING_STOVE || !overlap(&laid->openings[i], &laid->openings[j]))
                 continue;
             char other[NAME_MAX];
             safe_name(other, face->openings.at[j].name);
-            tell(arena, layout, finding, "%s and %s overlap: measure both again, `clear` counted.", name, other);
+            add_finding(arena, layout, finding, "%s and %s overlap: measure both again, `clear` counted.", name, other);
         }
     }
 }
@@ -265,7 +267,7 @@ static void look_at(const Face *face, Length x, bool after, Length *least, Lengt
 
 /* Straight between marks: a ceiling is furthest below its floor at a mark, or at an end. One that is nowhere above it
  * is refused before it comes here (wall/check). */
-static void tell_room(Arena *arena, Layout *layout, int index)
+static void report_room(Arena *arena, Layout *layout, int index)
 {
     const Wall *wall = layout->wall;
     const Face *face = &wall->faces.at[index];
@@ -290,15 +292,16 @@ static void tell_room(Arena *arena, Layout *layout, int index)
     finding.face = index;
     finding.has_at = true;
     finding.at = worst;
-    tell(arena, layout, finding,
-         "The ceiling lies %s below the floor at %s from the left end, and nothing is hung there: measure both again, "
-         "`down` and `up` from the level line.",
-         below, at);
+    add_finding(
+        arena, layout, finding,
+        "The ceiling lies %s below the floor at %s from the left end, and nothing is hung there: measure both again, "
+        "`down` and `up` from the level line.",
+        below, at);
 }
 
 /* ---- corners ---- */
 
-static void tell_corner(Arena *arena, Layout *layout, int index)
+static void report_corner(Arena *arena, Layout *layout, int index)
 {
     const Wall *wall = layout->wall;
     const int next = (index + 1) % wall->faces.count;
@@ -326,11 +329,11 @@ static void tell_corner(Arena *arena, Layout *layout, int index)
             finding.face = index;
             finding.has_course = true;
             finding.course = a->number;
-            tell(arena, layout, finding,
-                 "Course %" PRId64
-                 " does not meet round the corner: its %s edge is at %s on %s and at %s on %s. Ease the "
-                 "reveals on one of them before the corner.",
-                 a->number, top ? "upper" : "lower", y, name, z, other);
+            add_finding(arena, layout, finding,
+                        "Course %" PRId64
+                        " does not meet round the corner: its %s edge is at %s on %s and at %s on %s. Ease the "
+                        "reveals on one of them before the corner.",
+                        a->number, top ? "upper" : "lower", y, name, z, other);
             return;
         }
         i++;
@@ -357,8 +360,8 @@ static void ask_shortest(Arena *arena, Layout *layout)
         return;
     show(wall, wall->joints.shortest, shortest);
     show(wall, longest, most);
-    tell(arena, layout, finding_of(RULE_RANGE),
-         "The shortest piece is to be %s, but no section is longer than %s. Check it.", shortest, most);
+    add_finding(arena, layout, finding_of(RULE_RANGE),
+                "The shortest piece is to be %s, but no section is longer than %s. Check it.", shortest, most);
 }
 
 void report_wall(Arena *arena, Layout *layout)
@@ -367,12 +370,13 @@ void report_wall(Arena *arena, Layout *layout)
     ranges_ask(arena, layout->wall, &layout->findings);
     ask_shortest(arena, layout);
     for (int i = 0; i < layout->wall->faces.count; i++) {
-        tell_room(arena, layout, i);
-        tell_openings(arena, layout, i);
-        tell_corner(arena, layout, i);
+        report_room(arena, layout, i);
+        report_openings(arena, layout, i);
+        report_corner(arena, layout, i);
         reference |= layout_course_index(&layout->faces[i], 0) >= 0;
     }
     if (!reference)
-        tell(arena, layout, finding_of(RULE_REFERENCE),
-             "The reference course is nowhere on the wall; courses are still counted from it. Move the start nearer.");
+        add_finding(
+            arena, layout, finding_of(RULE_REFERENCE),
+            "The reference course is nowhere on the wall; courses are still counted from it. Move the start nearer.");
 }

@@ -4,7 +4,7 @@
 #ifndef LAYOUT_FINDINGS_H
 #define LAYOUT_FINDINGS_H
 
-#include "layout/rows.h"
+#include "layout/bands.h"
 #include "layout/strips.h"
 
 /* Slivers of one course. */
@@ -18,7 +18,7 @@ void report_misfit(Arena *arena, Layout *layout, int face, const HungEdge *edge)
 
 /* Measured edges that count but can hardly be meant: of a course that is nowhere on the face, or far from where its
  * planks end. */
-void report_measured(Arena *arena, Layout *layout, int face, const Rows *rows, const HungEdges *misfits);
+void report_measured(Arena *arena, Layout *layout, int face, const CourseBands *bands);
 
 /* Of the whole wall: a ceiling that is below its floor somewhere, openings that overlap or leave their face, courses
  * that cannot meet round a corner, a reference course that is nowhere. */

@@ -1,9 +1,9 @@
 #include "layout/layout.h"
 
 #include "base/panic.h"
+#include "layout/bands.h"
 #include "layout/findings.h"
 #include "layout/rip.h"
-#include "layout/rows.h"
 #include "layout/slant.h"
 #include "layout/strips.h"
 #include "layout/tiles.h"
@@ -140,17 +140,24 @@ typedef struct SegmentList {
     int room;
 } SegmentList;
 
-/* What ends the wood in the tiles first..last of a course, and what the blade takes there. `side` is where the face's
- * side reaches furthest out within the course. */
-static void end_segment(const Layout *layout, int face, const Course *course, const Tiles *wood, int first, int last,
-                        bool right, Length side, Segment *segment)
+/* One end of the wood in the tiles first..last of a course. */
+typedef struct WoodEnd {
+    const Tiles *wood;
+    int first, last;
+    bool right;
+    Length side; /* where the face's side reaches furthest out within the course */
+} WoodEnd;
+
+/* What ends the segment there, and what the blade takes. */
+static void end_segment(const Layout *layout, int face, const Course *course, const WoodEnd *at, Segment *segment)
 {
     bool through;
-    const Slant slant = slant_of_end(wood, first, last, right);
-    const Length x = right ? wood->at[last].right.x : wood->at[first].left.x;
+    const bool right = at->right;
+    const Slant slant = slant_of_end(at->wood, at->first, at->last, right);
+    const Length x = right ? at->wood->at[at->last].right.x : at->wood->at[at->first].left.x;
     const Corner corner =
         right ? wall_corner_right(layout->wall, face, &through) : wall_corner_left(layout->wall, face, &through);
-    SegmentEnd end = slant.side || x == side ? SEGMENT_AT_SIDE : SEGMENT_AT_LIMIT;
+    SegmentEnd end = slant.side || x == at->side ? SEGMENT_AT_SIDE : SEGMENT_AT_LIMIT;
     const bool miter = end == SEGMENT_AT_SIDE && corner.kind == CORNER_OUTSIDE && corner.joint == CORNER_MITER;
     for (int i = 0; i < course->cut_count && end == SEGMENT_AT_LIMIT; i++)
         if (x == (right ? course->cuts[i].box.left : course->cuts[i].box.right))
@@ -171,13 +178,13 @@ static void lay_segments(Bench *bench, int face, Course *course, const Tiles *wo
         if (i == 0 || segments.count == 0 || !tiles_joined(&wood->at[i - 1], tile)) {
             first = i;
             *arena_push(bench->scratch, &segments) = (Segment){.left = tile->left.x};
-            end_segment(bench->layout, face, course, wood, i, wood->count - 1, false, left,
+            end_segment(bench->layout, face, course, &(WoodEnd){wood, i, wood->count - 1, false, left},
                         &segments.at[segments.count - 1]);
         }
         Segment *segment = &segments.at[segments.count - 1];
         segment->right = tile->right.x;
         if (i + 1 == wood->count || wood->at[i + 1].part_count == 0 || !tiles_joined(tile, &wood->at[i + 1]))
-            end_segment(bench->layout, face, course, wood, first, i, true, right, segment);
+            end_segment(bench->layout, face, course, &(WoodEnd){wood, first, i, true, right}, segment);
     }
     course->segments = arena_array(bench->arena, Segment, segments.count);
     course->segment_count = segments.count;
@@ -202,7 +209,7 @@ typedef struct CutList {
 } CutList;
 
 /* Grown openings that reach into the band. */
-static CutList cuts_in_band(Bench *bench, int index, const Field *field)
+static CutList cuts_in_band(Bench *bench, int index, const TileField *field)
 {
     const Face *face = &bench->layout->wall->faces.at[index];
     CutList cuts = {0};
@@ -250,55 +257,63 @@ static Tiles trim_ends(Tiles tiles)
     return tiles;
 }
 
-/* False where the face has no such course. Adds to `area` twice what its wood covers. */
-static bool lay_course(Bench *bench, int index, const Row *row, Course *course, Wide *area)
+/* A course that is nowhere higher than the wall says is left away. */
+static bool is_left_away(const Bench *bench, int index, int64_t number, const Tiles *region)
 {
-    const Wall *wall = bench->layout->wall;
+    const Length height = greatest_height(region);
+    const bool away = height <= bench->layout->wall->planks.leave;
+    if (away && bench->texts)
+        report_left_away(bench->arena, bench->layout, index, number, height);
+    return away;
+}
+
+/* What of the course stays in parts where openings are taken out: as `wood`, or, where sides lean, so far beyond them
+ * that each part ends upright. */
+static Tiles slabs_of(Bench *bench, TileField cut, const CutList *in_band, const Tiles *region, const Tiles *wood)
+{
+    if (!cut.sides)
+        return *wood;
+    cut.cuts = in_band->at;
+    cut.cut_count = in_band->count;
+    cut.sides = false;
+    cut.from = region->at[0].left;
+    cut.to = region->at[region->count - 1].right;
+    return tiles_of(bench->scratch, &cut);
+}
+
+/* False where the face has no such course. Adds to `area` twice what its wood covers. */
+static bool lay_course(Bench *bench, int index, const CourseBand *band, Course *course, Wide *area)
+{
     const FaceLayout *face = &bench->layout->faces[index];
     Length left, left_inner, right_inner, right;
-    limit_range(&face->left, true, row->bottom, row->top, &left, &left_inner);
-    limit_range(&face->right, true, row->bottom, row->top, &right_inner, &right);
+    limit_range(&face->left, true, band->bottom, band->top, &left, &left_inner);
+    limit_range(&face->right, true, band->bottom, band->top, &right_inner, &right);
     if (left >= right)
         return false;
-    Field field = {.face = face,
-                   .bottom = row->bottom,
-                   .top = row->top,
-                   .from = place_at(left),
-                   .to = place_at(right),
-                   .sides = left != left_inner || right != right_inner};
+    TileField field = {.face = face,
+                       .bottom = band->bottom,
+                       .top = band->top,
+                       .from = place_at(left),
+                       .to = place_at(right),
+                       .sides = left != left_inner || right != right_inner};
     const Tiles region = trim_ends(tiles_of(bench->scratch, &field));
-    if (region.count == 0 || tiles_area(&region) < 2 * AREA_LEAST)
+    if (region.count == 0 || tiles_area(&region) < 2 * AREA_LEAST || is_left_away(bench, index, band->number, &region))
         return false;
-    const Length height = greatest_height(&region);
-    if (height <= wall->planks.leave) {
-        if (bench->texts)
-            report_left_away(bench->arena, bench->layout, index, row->number, height);
-        return false;
-    }
     const CutList in_band = cuts_in_band(bench, index, &field);
     const CutList cuts = cuts_that_meet(bench->arena, &in_band, &region);
-    *course = (Course){.number = row->number,
-                       .bottom = row->bottom,
-                       .top = row->top,
-                       .width = wall_course_width(wall, row->number),
+    *course = (Course){.number = band->number,
+                       .bottom = band->bottom,
+                       .top = band->top,
+                       .width = wall_course_width(bench->layout->wall, band->number),
                        .left = region.at[0].left.x,
                        .right = region.at[region.count - 1].right.x,
                        .cuts = cuts.at,
                        .cut_count = cuts.count};
-    Field cut = field;
-    cut.cuts = cuts.at;
-    cut.cut_count = cuts.count;
-    const Tiles wood = cuts.count > 0 ? tiles_of(bench->scratch, &cut) : region;
-    Tiles slabs = wood;
-    if (field.sides) {
-        cut.cuts = in_band.at;
-        cut.cut_count = in_band.count;
-        cut.sides = false;
-        cut.from = region.at[0].left;
-        cut.to = region.at[region.count - 1].right;
-        slabs = tiles_of(bench->scratch, &cut);
-    }
-    course->rip = rip_of(bench->arena, bench->scratch, &slabs, row->top - row->bottom);
+    field.cuts = cuts.at;
+    field.cut_count = cuts.count;
+    const Tiles wood = cuts.count > 0 ? tiles_of(bench->scratch, &field) : region;
+    const Tiles slabs = slabs_of(bench, field, &in_band, &region, &wood);
+    course->rip = rip_of(bench->arena, bench->scratch, &slabs, band->top - band->bottom);
     lay_slabs(bench->arena, course, &slabs);
     lay_segments(bench, index, course, &wood, left, right);
     *area += tiles_area(&wood);
@@ -338,21 +353,20 @@ static bool lay_face(Bench *bench, int index, Err *err)
     limit_range(&face->lower, false, left, right, &lowest, &unused);
     limit_range(&face->upper, false, left, right, &unused, &highest);
     arena_reset(bench->scratch);
-    Rows rows;
-    HungEdges misfits;
+    const BandsAsked asked = {bench->start, lowest, highest, WALL_COURSES_MOST - layout->course_total};
+    CourseBands bands;
     Arena *own = arena_new();
-    bool fits = rows_of_face(own, layout->wall, index, bench->start, lowest, highest,
-                             WALL_COURSES_MOST - layout->course_total, &rows, &misfits);
-    for (int i = 0; bench->texts && i < misfits.count; i++)
-        report_misfit(bench->arena, layout, index, &misfits.at[i]);
+    bool fits = bands_of_face(own, layout->wall, index, &asked, &bands);
+    for (int i = 0; bench->texts && i < bands.misfits.count; i++)
+        report_misfit(bench->arena, layout, index, &bands.misfits.at[i]);
     if (bench->texts && fits)
-        report_measured(bench->arena, layout, index, &rows, &misfits);
+        report_measured(bench->arena, layout, index, &bands);
     CourseList courses = {0};
     Wide area = 0;
-    for (int i = 0; fits && i < rows.count; i++) {
+    for (int i = 0; fits && i < bands.count; i++) {
         Course course;
         arena_reset(bench->scratch);
-        if (lay_course(bench, index, &rows.at[i], &course, &area))
+        if (lay_course(bench, index, &bands.at[i], &course, &area))
             *arena_push(bench->arena, &courses) = course;
     }
     arena_free(own);

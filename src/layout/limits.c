@@ -17,19 +17,19 @@
 /* Largest denominator with which a rail's value still fits. */
 #define UNDER_MOST ((Wide)1 << 43)
 
-Place place_at(Length x)
+ExactPlace place_at(Length x)
 {
-    return (Place){.over = x, .under = 1, .x = x};
+    return (ExactPlace){.over = x, .under = 1, .x = x};
 }
 
-int place_compare(const Place *a, const Place *b)
+int place_compare(const ExactPlace *a, const ExactPlace *b)
 {
     if (a->x != b->x)
         return a->x < b->x ? -1 : 1;
     return wide_compare_ratio(a->over, a->under, b->over, b->under);
 }
 
-Length rail_at(const Rail *rail, const Place *place)
+Length rail_at(const Rail *rail, const ExactPlace *place)
 {
     if (rail->y0 == rail->y1)
         return rail->y0;
@@ -47,16 +47,16 @@ static bool level(const Rail *rail)
     return rail->y0 == rail->y1;
 }
 
-static Place place_of(Wide over, Wide under, const Rail *a, const Rail *b)
+static ExactPlace place_of(Wide over, Wide under, const Rail *a, const Rail *b)
 {
     if (under < 0) {
         over = -over;
         under = -under;
     }
-    return (Place){.over = over, .under = under, .x = wide_narrow(wide_divide(over, under)), .one = a, .two = b};
+    return (ExactPlace){.over = over, .under = under, .x = wide_narrow(wide_divide(over, under)), .one = a, .two = b};
 }
 
-bool rails_cross(const Rail *a, const Rail *b, Place *place)
+bool rails_cross(const Rail *a, const Rail *b, ExactPlace *place)
 {
     if (level(a)) {
         const Rail *swap = a;

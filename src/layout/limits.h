@@ -24,25 +24,25 @@ typedef struct Rails {
     int room;
 } Rails;
 
-typedef struct Place {
+typedef struct ExactPlace {
     Wide over, under; /* x exactly, under > 0 */
     Length x;         /* x rounded, half away from zero */
     Length y;         /* of the crossing that it is, where it is one */
     const Rail *one, *two;
-} Place;
+} ExactPlace;
 
-Place place_at(Length x);
+ExactPlace place_at(Length x);
 
 /* Sign of a - b, exactly. */
-int place_compare(const Place *a, const Place *b);
+int place_compare(const ExactPlace *a, const ExactPlace *b);
 
 /* y of the rail at the place, rounded once. Where a third slanted rail is asked for at the crossing of two, it is taken
  * at the rounded x. */
-Length rail_at(const Rail *rail, const Place *place);
+Length rail_at(const Rail *rail, const ExactPlace *place);
 
 /* The crossing of two rails within the stretch that both have; false where there is none, or where they run alongside.
  */
-bool rails_cross(const Rail *a, const Rail *b, Place *place);
+bool rails_cross(const Rail *a, const Rail *b, ExactPlace *place);
 
 /* The stretches of a limit over x (level beyond its ends) that have some part above `above`, or with `upper` below it,
  * and meet left..right: what can cut a course whose edge is at that height. */

@@ -50,14 +50,14 @@ static bool reaches_right(const Tiles *tiles, Length right)
 
 /* The course's region between the ends, openings left in; `field` gets what it was cut from. */
 static Tiles region_between(Arena *arena, const FaceLayout *face, const Course *course, Length left, Length right,
-                            Field *field)
+                            TileField *field)
 {
-    *field = (Field){.face = face,
-                     .bottom = course->bottom,
-                     .top = course->top,
-                     .from = place_at(left),
-                     .to = place_at(right),
-                     .sides = leans(&face->left, course) || leans(&face->right, course)};
+    *field = (TileField){.face = face,
+                         .bottom = course->bottom,
+                         .top = course->top,
+                         .from = place_at(left),
+                         .to = place_at(right),
+                         .sides = leans(&face->left, course) || leans(&face->right, course)};
     const bool slant_left = field->sides && ends_segment(course, left, false);
     const bool slant_right = field->sides && ends_segment(course, right, true);
     if (!slant_left && !slant_right)
@@ -84,7 +84,7 @@ Points layout_outline(Arena *arena, const FaceLayout *face, const Course *course
 {
     if (left >= right)
         return (Points){0};
-    Field field;
+    TileField field;
     const Tiles tiles = region_between(arena, face, course, left, right, &field);
     return outline_of(arena, &tiles);
 }
@@ -93,7 +93,7 @@ Wide layout_area(Arena *arena, const FaceLayout *face, const Course *course, Len
 {
     if (left >= right)
         return 0;
-    Field field;
+    TileField field;
     Tiles tiles = region_between(arena, face, course, left, right, &field);
     if (course->cut_count > 0) {
         field.cuts = course->cuts;
@@ -121,8 +121,8 @@ static bool breaks_long(const Tiles *tiles, const Box *box, bool top)
 {
     for (int i = 0; i < tiles->count; i++) {
         const Tile *tile = &tiles->at[i];
-        const Place left = box->left > tile->left.x ? place_at(box->left) : tile->left;
-        const Place right = box->right < tile->right.x ? place_at(box->right) : tile->right;
+        const ExactPlace left = box->left > tile->left.x ? place_at(box->left) : tile->left;
+        const ExactPlace right = box->right < tile->right.x ? place_at(box->right) : tile->right;
         if (left.x >= right.x)
             continue;
         const Rail *rail = top ? tile->upper : tile->lower;
@@ -182,7 +182,7 @@ Cutouts layout_cutouts(Arena *arena, const FaceLayout *face, const Course *cours
         if (box.left >= box.right || box.bottom >= box.top)
             continue;
         if (!ready) {
-            Field field;
+            TileField field;
             tiles = region_between(arena, face, course, left, right, &field);
             ready = true;
         }

@@ -11,14 +11,14 @@
  */
 
 /* A stretch over which the width is one straight line. */
-typedef struct Slope {
+typedef struct WidthLine {
     Length left, right;
     Length width_left, width_right;
     Wide rise, over; /* its slope, exactly: rise / over, over > 0 */
-} Slope;
+} WidthLine;
 
 typedef struct Slopes {
-    Slope *at;
+    WidthLine *at;
     int count;
     int room;
 } Slopes;
@@ -29,22 +29,22 @@ typedef struct RipPoints {
     int room;
 } RipPoints;
 
-static Slope run_over(const Tile *tile)
+static WidthLine run_over(const Tile *tile)
 {
     const Wide upper_run = tile->upper->x1 - tile->upper->x0;
     const Wide lower_run = tile->lower->x1 - tile->lower->x0;
     const Length upper_rise = tile->upper->y1 - tile->upper->y0;
     const Length lower_rise = tile->lower->y1 - tile->lower->y0;
-    Slope run = {.left = tile->left.x,
-                 .right = tile->right.x,
-                 .width_left = tile->upper_left - tile->lower_left,
-                 .width_right = tile->upper_right - tile->lower_right,
-                 .rise = upper_rise * lower_run - lower_rise * upper_run,
-                 .over = upper_run * lower_run};
+    WidthLine run = {.left = tile->left.x,
+                     .right = tile->right.x,
+                     .width_left = tile->upper_left - tile->lower_left,
+                     .width_right = tile->upper_right - tile->lower_right,
+                     .rise = upper_rise * lower_run - lower_rise * upper_run,
+                     .over = upper_run * lower_run};
     return run;
 }
 
-static bool runs_on(const Slope *run, const Slope *next)
+static bool runs_on(const WidthLine *run, const WidthLine *next)
 {
     return run->right == next->left && run->width_right == next->width_left &&
            wide_compare_ratio(run->rise, run->over, next->rise, next->over) == 0;
@@ -54,8 +54,8 @@ static Slopes find_runs(Arena *arena, const Tiles *tiles)
 {
     Slopes runs = {0};
     for (int i = 0; i < tiles->count; i++) {
-        const Slope run = run_over(&tiles->at[i]);
-        Slope *last = runs.count > 0 ? &runs.at[runs.count - 1] : NULL;
+        const WidthLine run = run_over(&tiles->at[i]);
+        WidthLine *last = runs.count > 0 ? &runs.at[runs.count - 1] : NULL;
         if (last != NULL && runs_on(last, &run)) {
             last->right = run.right;
             last->width_right = run.width_right;
@@ -77,7 +77,7 @@ static RipPoints find_points(Arena *arena, const Slopes *runs)
 {
     RipPoints points = {0};
     for (int i = 0; i < runs->count; i++) {
-        const Slope *run = &runs->at[i];
+        const WidthLine *run = &runs->at[i];
         if (i > 0 && runs->at[i - 1].right < run->left) {
             add_point(arena, &points, runs->at[i - 1].right, 0);
             add_point(arena, &points, run->left, 0);
@@ -102,7 +102,7 @@ static void find_extremes(Rip *rip, const Tiles *tiles)
     for (int i = 0; i < tiles->count; i++) {
         if (!all_rake && under_rake(&tiles->at[i]))
             continue;
-        const Slope run = run_over(&tiles->at[i]);
+        const WidthLine run = run_over(&tiles->at[i]);
         const Length low = run.width_left < run.width_right ? run.width_left : run.width_right;
         const Length high = run.width_left < run.width_right ? run.width_right : run.width_left;
         rip->least = any && rip->least < low ? rip->least : low;

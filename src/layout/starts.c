@@ -29,9 +29,9 @@ typedef struct Scale {
     Bands bands;
     Length narrowest; /* face of the list */
     WeighFace **faces;
-    Weight *weights;     /* of the start at hand, one for each face */
-    bool ceiling, floor; /* some face has a gentle one */
-    int64_t columns;     /* of all faces */
+    StartWeight *weights; /* of the start at hand, one for each face */
+    bool ceiling, floor;  /* some face has a gentle one */
+    int64_t columns;      /* of all faces */
 } Scale;
 
 static Scale scale_new(Arena *arena, const Layout *layout, const Planks *planks)
@@ -43,7 +43,7 @@ static Scale scale_new(Arena *arena, const Layout *layout, const Planks *planks)
         if (scale.bands.height[i] < scale.narrowest)
             scale.narrowest = scale.bands.height[i];
     scale.faces = arena_array(arena, WeighFace *, wall->faces.count);
-    scale.weights = arena_array(arena, Weight, wall->faces.count);
+    scale.weights = arena_array(arena, StartWeight, wall->faces.count);
     for (int i = 0; i < wall->faces.count; i++) {
         int openings = wall->faces.at[i].openings.count;
         scale.faces[i] = weigh_face_new(arena, layout, i);
@@ -94,7 +94,7 @@ static MarkWeight weigh(Scale *scale, Length start)
     Fine thin = 0;
     for (int i = 0; i < scale->wall->faces.count; i++) {
         const WeighFace *face = scale->faces[i];
-        Weight *weight = &scale->weights[i];
+        StartWeight *weight = &scale->weights[i];
         weigh_face(scale->scratch, face, &scale->bands, weight);
         thin += weight->thin;
         narrow(&mark.ceiling, weight->ceiling);
@@ -114,15 +114,15 @@ static MarkWeight weigh(Scale *scale, Length start)
 
 /* ---- rank ---- */
 
-typedef struct Ranked {
+typedef struct RankedStart {
     MarkWeight mark;
     Length away; /* from the file's start */
-} Ranked;
+} RankedStart;
 
 static int compare(const void *left, const void *right)
 {
-    const Ranked *a = left;
-    const Ranked *b = right;
+    const RankedStart *a = left;
+    const RankedStart *b = right;
     if (a->mark.least != b->mark.least)
         return a->mark.least > b->mark.least ? -1 : 1;
     if (a->mark.thin != b->mark.thin)
@@ -135,7 +135,7 @@ static int compare(const void *left, const void *right)
 }
 
 /* Every mark within half a run of `written`, and `written` itself, best first. */
-static Ranked *rank_marks(Arena *arena, Scale *scale, Length written, int *count)
+static RankedStart *rank_marks(Arena *arena, Scale *scale, Length written, int *count)
 {
     Length round = scale->wall->round;
     Length run = scale->bands.run;
@@ -148,16 +148,16 @@ static Ranked *rank_marks(Arena *arena, Scale *scale, Length written, int *count
         first = middle - most / 2 > first ? middle - most / 2 : first;
         last = first + most - 1 < last ? first + most - 1 : last;
     }
-    Ranked *ranked = arena_array(arena, Ranked, last - first + 2);
+    RankedStart *ranked = arena_array(arena, RankedStart, last - first + 2);
     *count = 0;
     bool on_grid = false;
     for (Length number = first; number <= last; number++) {
         Length start = number * round;
         on_grid |= start == written;
-        ranked[(*count)++] = (Ranked){weigh(scale, start), llabs(start - written)};
+        ranked[(*count)++] = (RankedStart){weigh(scale, start), llabs(start - written)};
     }
     if (!on_grid)
-        ranked[(*count)++] = (Ranked){weigh(scale, written), 0};
+        ranked[(*count)++] = (RankedStart){weigh(scale, written), 0};
     qsort(ranked, (size_t)*count, sizeof *ranked, compare);
     return ranked;
 }
@@ -166,7 +166,7 @@ static Ranked *rank_marks(Arena *arena, Scale *scale, Length written, int *count
 
 /* The most equal marks there are may leave two slivers, and half a course further two wide ones: of the marks within
  * one step of the most equal, those whose lesser end is widest. */
-static void note_balanced(const Scale *scale, Ranked *ranked, int count)
+static void note_balanced(const Scale *scale, RankedStart *ranked, int count)
 {
     if (!scale->ceiling || !scale->floor)
         return;
@@ -187,7 +187,7 @@ static void note_balanced(const Scale *scale, Ranked *ranked, int count)
         }
 }
 
-static void note_reasons(const Scale *scale, Ranked *ranked, int count, Length written)
+static void note_reasons(const Scale *scale, RankedStart *ranked, int count, Length written)
 {
     for (int i = 0; i < count; i++) {
         MarkWeight *mark = &ranked[i].mark;
@@ -214,12 +214,12 @@ static bool has_merit(Scale *scale, const MarkWeight *mark, const Merit *merit)
                                               : gap_below(scale, merit->face, merit->opening));
 }
 
-typedef struct Choice {
+typedef struct Picks {
     bool *picked;
     int total;
-} Choice;
+} Picks;
 
-static void pick_best(Scale *scale, const Ranked *ranked, int count, const Merit *merit, Choice *choice)
+static void pick_best(Scale *scale, const RankedStart *ranked, int count, const Merit *merit, Picks *choice)
 {
     for (int i = 0; i < count; i++)
         if (has_merit(scale, &ranked[i].mark, merit)) {
@@ -231,9 +231,9 @@ static void pick_best(Scale *scale, const Ranked *ranked, int count, const Merit
 
 /* Picks those worth considering: the best for each reason and for each edge of an opening; then, by rank, others with a
  * reason that leave no strip narrower than what is worth hanging. */
-static int choose(Arena *arena, Scale *scale, const Ranked *ranked, int count, int *chosen)
+static int choose(Arena *arena, Scale *scale, const RankedStart *ranked, int count, int *chosen)
 {
-    Choice choice = {arena_array(arena, bool, count), 0};
+    Picks choice = {arena_array(arena, bool, count), 0};
     static const StartReason plain[] = {START_WIDEST, START_BALANCED, START_FULL_TOP, START_FULL_BOTTOM, START_WRITTEN};
     for (size_t i = 0; i < sizeof plain / sizeof *plain; i++)
         pick_best(scale, ranked, count, &(Merit){.reason = (unsigned)plain[i]}, &choice);
@@ -320,7 +320,7 @@ Starts starts_of_layout(Arena *arena, const Layout *layout)
         return starts;
     Scale scale = scale_new(arena, layout, &wall->planks);
     Arena *ranks = arena_new();
-    Ranked *ranked = rank_marks(ranks, &scale, wall->start, &starts.weighed);
+    RankedStart *ranked = rank_marks(ranks, &scale, wall->start, &starts.weighed);
     note_reasons(&scale, ranked, starts.weighed, wall->start);
     int chosen[STARTS_MOST];
     starts.count = choose(ranks, &scale, ranked, starts.weighed, chosen);
@@ -349,7 +349,7 @@ Start starts_best_for(Arena *arena, const Layout *layout, const Planks *planks)
     Scale scale = scale_new(arena, layout, planks);
     Arena *ranks = arena_new();
     int count;
-    Ranked *ranked = rank_marks(ranks, &scale, layout->wall->start, &count);
+    RankedStart *ranked = rank_marks(ranks, &scale, layout->wall->start, &count);
     note_reasons(&scale, ranked, count, layout->wall->start);
     MarkWeight mark = ranked[0].mark;
     weigh(&scale, mark.start);

@@ -16,23 +16,23 @@ Length fine_round(Fine value)
     return wide_narrow(wide_divide(value, (Fine)1 << FINE_BITS));
 }
 
-Fine line_at(const Line *line, Fine t)
+Fine line_at(const EdgeLine *line, Fine t)
 {
     if (line->v0 == line->v1)
         return fine_of(line->v0);
     return fine_of(line->v0) + wide_divide((line->v1 - line->v0) * (t - fine_of(line->t0)), line->t1 - line->t0);
 }
 
-Fine line_where(const Line *line, Fine v)
+Fine line_where(const EdgeLine *line, Fine v)
 {
     return fine_of(line->t0) + wide_divide((line->t1 - line->t0) * (v - fine_of(line->v0)), line->v1 - line->v0);
 }
 
-typedef struct Breaks {
+typedef struct Fines {
     Fine *at;
     int count;
     int room;
-} Breaks;
+} Fines;
 
 static int compare_fine(const void *left, const void *right)
 {
@@ -42,7 +42,7 @@ static int compare_fine(const void *left, const void *right)
 }
 
 /* Sorts and drops equal ones. */
-static void breaks_settle(Breaks *breaks)
+static void breaks_settle(Fines *breaks)
 {
     if (breaks->count == 0)
         return;
@@ -55,27 +55,27 @@ static void breaks_settle(Breaks *breaks)
 }
 
 /* The line of a limit over the open stretch that holds x: level beyond its marks. */
-static Line limit_line(const Points *points, Fine x)
+static EdgeLine limit_line(const Points *points, Fine x)
 {
     int i = 0;
     while (i < points->count && fine_of(points->at[i].x) <= x)
         i++;
     if (i == 0)
-        return (Line){-FINE_FAR, points->at[0].y, FINE_FAR, points->at[0].y};
+        return (EdgeLine){-FINE_FAR, points->at[0].y, FINE_FAR, points->at[0].y};
     const Point *before = &points->at[i - 1];
     if (i == points->count)
-        return (Line){-FINE_FAR, before->y, FINE_FAR, before->y};
-    return (Line){before->x, before->y, points->at[i].x, points->at[i].y};
+        return (EdgeLine){-FINE_FAR, before->y, FINE_FAR, before->y};
+    return (EdgeLine){before->x, before->y, points->at[i].x, points->at[i].y};
 }
 
-static bool is_rake(const Line *line)
+static bool is_rake(const EdgeLine *line)
 {
     return straight_is_rake(line->t1 - line->t0, line->v1 - line->v0);
 }
 
 static GapEdge limit_edge(const Points *points, Edge edge, Fine left, Fine right)
 {
-    Line line = limit_line(points, left + (right - left) / 2);
+    EdgeLine line = limit_line(points, left + (right - left) / 2);
     return (GapEdge){.edge = is_rake(&line) ? EDGE_RAKE : edge,
                      .opening = -1,
                      .line = line,
@@ -98,15 +98,15 @@ static void side_lines(Arena *arena, const Points *points, Lines *sides)
     const Point *first = &points->at[0];
     const Point *last = &points->at[points->count - 1];
     if (points->count == 1 || first->y > -FINE_FAR)
-        *arena_push(arena, sides) = (Line){-FINE_FAR, first->x, points->count == 1 ? FINE_FAR : first->y, first->x};
+        *arena_push(arena, sides) = (EdgeLine){-FINE_FAR, first->x, points->count == 1 ? FINE_FAR : first->y, first->x};
     if (points->count == 1)
         return;
     for (int i = 1; i < points->count; i++)
         if (points->at[i].y > points->at[i - 1].y)
             *arena_push(arena, sides) =
-                (Line){points->at[i - 1].y, points->at[i - 1].x, points->at[i].y, points->at[i].x};
+                (EdgeLine){points->at[i - 1].y, points->at[i - 1].x, points->at[i].y, points->at[i].x};
     if (last->y < FINE_FAR)
-        *arena_push(arena, sides) = (Line){last->y, last->x, FINE_FAR, last->x};
+        *arena_push(arena, sides) = (EdgeLine){last->y, last->x, FINE_FAR, last->x};
 }
 
 static bool all_at_one(const Points *points)
@@ -130,7 +130,7 @@ static bool cross(const GapEdge *lower, const GapEdge *upper, Fine left, Fine ri
 }
 
 /* Splits at the places where a limit crosses an opening's level edges or the other limit. */
-static void break_at_crossings(Arena *arena, const FaceLayout *face, const bool *cuts, int openings, Breaks *breaks)
+static void break_at_crossings(Arena *arena, const FaceLayout *face, const bool *cuts, int openings, Fines *breaks)
 {
     int count = breaks->count;
     for (int i = 0; i + 1 < count; i++) {
@@ -156,15 +156,15 @@ static void break_at_crossings(Arena *arena, const FaceLayout *face, const bool 
     breaks_settle(breaks);
 }
 
-typedef struct Cover {
+typedef struct Covered {
     Length bottom, top;
     int opening;
-} Cover;
+} Covered;
 
 static int compare_cover(const void *left, const void *right)
 {
-    const Cover *a = left;
-    const Cover *b = right;
+    const Covered *a = left;
+    const Covered *b = right;
     if (a->bottom != b->bottom)
         return a->bottom < b->bottom ? -1 : 1;
     return a->opening - b->opening;
@@ -176,7 +176,7 @@ static Fine middle_of(const GapEdge *edge)
 }
 
 /* The gaps that the covering openings leave between the column's limits. */
-static void column_gaps(Arena *arena, Column *column, Cover *covers, int count)
+static void column_gaps(Arena *arena, Column *column, Covered *covers, int count)
 {
     if (middle_of(&column->lower) >= middle_of(&column->upper))
         return;
@@ -256,7 +256,7 @@ WeighFace *weigh_face_new(Arena *arena, const Layout *layout, int index)
         return weigh;
 
     bool *cuts = arena_array(arena, bool, openings->count + 1);
-    Breaks breaks = {0};
+    Fines breaks = {0};
     *arena_push(arena, &breaks) = fine_of(leftmost);
     *arena_push(arena, &breaks) = fine_of(rightmost);
     const Points *limits[2] = {&face->lower, &face->upper};
@@ -276,7 +276,7 @@ WeighFace *weigh_face_new(Arena *arena, const Layout *layout, int index)
     breaks_settle(&breaks);
     break_at_crossings(arena, face, cuts, openings->count, &breaks);
 
-    Cover *covers = arena_array(arena, Cover, openings->count + 1);
+    Covered *covers = arena_array(arena, Covered, openings->count + 1);
     for (int i = 0; i + 1 < breaks.count; i++) {
         Column *column = arena_push(arena, &weigh->columns);
         column->left = breaks.at[i];
@@ -287,7 +287,7 @@ WeighFace *weigh_face_new(Arena *arena, const Layout *layout, int index)
         for (int j = 0; j < openings->count; j++) {
             const Box *box = &face->openings[j];
             if (cuts[j] && fine_of(box->left) <= column->left && fine_of(box->right) >= column->right)
-                covers[count++] = (Cover){box->bottom, box->top, j};
+                covers[count++] = (Covered){box->bottom, box->top, j};
         }
         column_gaps(arena, column, covers, count);
     }

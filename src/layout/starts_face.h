@@ -34,12 +34,12 @@ enum { FINE_BITS = 40 };
 #define FINE_FAR (4 * LENGTH_MOST)
 
 /* y over x (limits) or x over y (sides): value v0 at t0, v1 at t1, t0 < t1; level where v0 = v1. */
-typedef struct Line {
+typedef struct EdgeLine {
     Length t0, v0, t1, v1;
-} Line;
+} EdgeLine;
 
 typedef struct Lines {
-    Line *at;
+    EdgeLine *at;
     int count;
     int room;
 } Lines;
@@ -48,7 +48,7 @@ typedef struct Lines {
 typedef struct GapEdge {
     Edge edge;   /* EDGE_FLOOR, EDGE_CEILING, EDGE_RAKE or EDGE_OPENING */
     int opening; /* index, or -1 */
-    Line line;
+    EdgeLine line;
     Fine left, right; /* y at the column's ends */
 } GapEdge;
 
@@ -89,7 +89,7 @@ Fine fine_of(Length value);
 Length fine_round(Fine value);
 
 /* The line's value at t; and the t at which a line that is not level has the value v. */
-Fine line_at(const Line *line, Fine t);
-Fine line_where(const Line *line, Fine v);
+Fine line_at(const EdgeLine *line, Fine t);
+Fine line_where(const EdgeLine *line, Fine v);
 
 #endif

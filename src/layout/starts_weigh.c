@@ -24,32 +24,32 @@
 
 /* ---- which courses there are, and their reach ---- */
 
-typedef struct Reach {
+typedef struct CourseReach {
     bool asked;
     bool hung;
     Fine left, right; /* leftmost and rightmost x of the course's region */
-} Reach;
+} CourseReach;
 
-typedef struct Span {
+typedef struct ThinStretch {
     int64_t course;
     Fine left, right;
-} Span;
+} ThinStretch;
 
-typedef struct Spans {
-    Span *at;
+typedef struct ThinStretches {
+    ThinStretch *at;
     int count;
     int room;
-} Spans;
+} ThinStretches;
 
 typedef struct Weighing {
     Arena *scratch;
     const WeighFace *face;
     const Bands *bands;
-    Weight *weight;
+    StartWeight *weight;
     int64_t first; /* number of the course that reaches[0] is of */
     int64_t last;
-    Reach *reaches;
-    Spans thin; /* of the column at hand */
+    CourseReach *reaches;
+    ThinStretches thin; /* of the column at hand */
 } Weighing;
 
 enum { CORNERS_MOST = 24 };
@@ -58,15 +58,15 @@ typedef struct Spot {
     Fine x, y;
 } Spot;
 
-typedef struct Shape {
+typedef struct Polygon {
     Spot at[CORNERS_MOST];
     int count;
-} Shape;
+} Polygon;
 
 typedef enum Cutter { LIMIT, SIDE, LEVEL } Cutter; /* by a line over x, by one over y, at the line's t0 in height */
 
 /* How far above (LIMIT, LEVEL) or right of (SIDE) the line. */
-static Fine beyond(const Spot *spot, Cutter cutter, const Line *line)
+static Fine beyond(const Spot *spot, Cutter cutter, const EdgeLine *line)
 {
     switch (cutter) {
     case LIMIT: return spot->y - line_at(line, spot->x);
@@ -78,7 +78,7 @@ static Fine beyond(const Spot *spot, Cutter cutter, const Line *line)
 
 /* Where the edge from a to b, which lie `over` and `under` on either side, meets the line: by the edge's own
  * straightness where it is plumb or level, else by its share. */
-static Spot meet(const Spot *a, const Spot *b, Fine over, Fine under, Cutter cutter, const Line *line)
+static Spot meet(const Spot *a, const Spot *b, Fine over, Fine under, Cutter cutter, const EdgeLine *line)
 {
     Fine share = wide_divide(over * ((Fine)1 << 44), over - under);
     Spot spot = {a->x + wide_divide((b->x - a->x) * share, (Fine)1 << 44),
@@ -95,9 +95,9 @@ static Spot meet(const Spot *a, const Spot *b, Fine over, Fine under, Cutter cut
 }
 
 /* Keeps the part of the shape where sign x beyond >= 0. */
-static void clip(Shape *shape, Cutter cutter, const Line *line, int sign)
+static void clip(Polygon *shape, Cutter cutter, const EdgeLine *line, int sign)
 {
-    Shape kept = {.count = 0};
+    Polygon kept = {.count = 0};
     Fine sides[CORNERS_MOST];
     for (int i = 0; i < shape->count; i++)
         sides[i] = beyond(&shape->at[i], cutter, line) * sign;
@@ -113,7 +113,7 @@ static void clip(Shape *shape, Cutter cutter, const Line *line, int sign)
 }
 
 /* Twice the area in nm2 / 2^40; products of lengths in 2^-20 nm stay below 2^124. */
-static Wide area_twice(const Shape *shape)
+static Wide area_twice(const Polygon *shape)
 {
     Wide sum = 0;
     for (int i = 1; i + 1 < shape->count; i++) {
@@ -129,18 +129,18 @@ static Wide area_twice(const Shape *shape)
 /* What lies of a band in one column between the sides: the area, and how far left and right it reaches. */
 static Wide band_in_column(const WeighFace *face, const Column *column, Fine bottom, Fine top, Fine *left, Fine *right)
 {
-    Shape whole = {.at = {{column->left, bottom}, {column->right, bottom}, {column->right, top}, {column->left, top}},
-                   .count = 4};
+    Polygon whole = {.at = {{column->left, bottom}, {column->right, bottom}, {column->right, top}, {column->left, top}},
+                     .count = 4};
     clip(&whole, LIMIT, &column->lower.line, 1);
     clip(&whole, LIMIT, &column->upper.line, -1);
     Wide area = 0;
     for (int i = 0; i < face->left.count; i++)
         for (int j = 0; j < face->right.count; j++) {
-            Shape shape = whole;
-            const Line *sides[2] = {&face->left.at[i], &face->right.at[j]};
+            Polygon shape = whole;
+            const EdgeLine *sides[2] = {&face->left.at[i], &face->right.at[j]};
             for (int side = 0; side < 2 && !face->plumb; side++) {
-                clip(&shape, LEVEL, &(Line){.t0 = sides[side]->t0}, 1);
-                clip(&shape, LEVEL, &(Line){.t0 = sides[side]->t1}, -1);
+                clip(&shape, LEVEL, &(EdgeLine){.t0 = sides[side]->t0}, 1);
+                clip(&shape, LEVEL, &(EdgeLine){.t0 = sides[side]->t1}, -1);
                 clip(&shape, SIDE, sides[side], side == 0 ? 1 : -1);
             }
             Wide part = area_twice(&shape);
@@ -167,9 +167,9 @@ static Fine most_height(const Columns *columns, Fine bottom, Fine top, Fine left
             continue;
         Fine xs[6] = {from, to};
         int count = 2;
-        const Line *lines[2] = {&column->lower.line, &column->upper.line};
+        const EdgeLine *lines[2] = {&column->lower.line, &column->upper.line};
         for (int j = 0; j < 4; j++) {
-            const Line *line = lines[j % 2];
+            const EdgeLine *line = lines[j % 2];
             if (line->v0 == line->v1)
                 continue;
             Fine x = line_where(line, j < 2 ? bottom : top);
@@ -186,10 +186,10 @@ static Fine most_height(const Columns *columns, Fine bottom, Fine top, Fine left
     return most;
 }
 
-static const Reach *reach_of(Weighing *weighing, int64_t course, Fine bottom, Fine top)
+static const CourseReach *reach_of(Weighing *weighing, int64_t course, Fine bottom, Fine top)
 {
     BUG_UNLESS(course >= weighing->first && course <= weighing->last);
-    Reach *reach = &weighing->reaches[course - weighing->first];
+    CourseReach *reach = &weighing->reaches[course - weighing->first];
     if (reach->asked)
         return reach;
     reach->asked = true;
@@ -223,19 +223,19 @@ static const Reach *reach_of(Weighing *weighing, int64_t course, Fine bottom, Fi
 /* ---- strips ---- */
 
 /* One stretch over which a gap leaves a strip of a course. */
-typedef struct Cutting {
+typedef struct StripCut {
     int64_t course;
     Fine foot, head;             /* the band */
     Fine left, right;            /* x */
     const GapEdge *bottom, *top; /* what cuts it there; NULL where the band's own edge stands */
-} Cutting;
+} StripCut;
 
-static Fine bottom_at(const Cutting *cutting, Fine x)
+static Fine bottom_at(const StripCut *cutting, Fine x)
 {
     return cutting->bottom ? line_at(&cutting->bottom->line, x) : cutting->foot;
 }
 
-static Fine top_at(const Cutting *cutting, Fine x)
+static Fine top_at(const StripCut *cutting, Fine x)
 {
     return cutting->top ? line_at(&cutting->top->line, x) : cutting->head;
 }
@@ -246,12 +246,12 @@ static bool sloped(const GapEdge *edge)
 }
 
 /* The part of it that is narrower than what is worth hanging, into weighing->thin. */
-static void note_thin(Weighing *weighing, const Cutting *cutting, Fine width_left, Fine width_right)
+static void note_thin(Weighing *weighing, const StripCut *cutting, Fine width_left, Fine width_right)
 {
     Fine least = fine_of(weighing->bands->least);
     if (width_left >= least && width_right >= least)
         return;
-    Span span = {cutting->course, cutting->left, cutting->right};
+    ThinStretch span = {cutting->course, cutting->left, cutting->right};
     if ((width_left < least) != (width_right < least)) {
         Fine turn;
         if (!sloped(cutting->top))
@@ -275,9 +275,9 @@ static void keep_least(Length *kept, Length width)
         *kept = width;
 }
 
-static void note_strip(Weighing *weighing, const Cutting *cutting)
+static void note_strip(Weighing *weighing, const StripCut *cutting)
 {
-    Weight *weight = weighing->weight;
+    StartWeight *weight = weighing->weight;
     Fine width_left = top_at(cutting, cutting->left) - bottom_at(cutting, cutting->left);
     Fine width_right = top_at(cutting, cutting->right) - bottom_at(cutting, cutting->right);
     note_thin(weighing, cutting, width_left, width_right);
@@ -309,7 +309,7 @@ static void note_strip(Weighing *weighing, const Cutting *cutting)
 }
 
 /* What floor and ceiling take of a whole face, openings or none. */
-static void note_taken(Weight *weight, const Cutting *cutting)
+static void note_taken(StartWeight *weight, const StripCut *cutting)
 {
     for (int end = 0; end < 2; end++) {
         Fine x = end == 0 ? cutting->left : cutting->right;
@@ -331,7 +331,7 @@ static void weigh_course(Weighing *weighing, const Column *column, const Gap *ga
     int in_list = bands_foot(weighing->bands, course, &foot);
     Fine bottom = fine_of(foot);
     Fine top = fine_of(foot + weighing->bands->height[in_list]);
-    const Reach *reach = reach_of(weighing, course, bottom, top);
+    const CourseReach *reach = reach_of(weighing, course, bottom, top);
     if (!reach->hung)
         return;
     const Fine left = column->left > reach->left ? column->left : reach->left;
@@ -354,7 +354,7 @@ static void weigh_course(Weighing *weighing, const Column *column, const Gap *ga
         xs[j] = x;
     }
     for (int i = 0; i + 1 < count; i++) {
-        Cutting cutting = {.course = course, .foot = bottom, .head = top, .left = xs[i], .right = xs[i + 1]};
+        StripCut cutting = {.course = course, .foot = bottom, .head = top, .left = xs[i], .right = xs[i + 1]};
         Fine middle = xs[i] + (xs[i + 1] - xs[i]) / 2;
         if (xs[i + 1] <= xs[i])
             continue;
@@ -390,8 +390,8 @@ static void courses_of(const Bands *bands, const GapEdge *edge, int64_t *first, 
 
 static int compare_spans(const void *left, const void *right)
 {
-    const Span *a = left;
-    const Span *b = right;
+    const ThinStretch *a = left;
+    const ThinStretch *b = right;
     if (a->course != b->course)
         return a->course < b->course ? -1 : 1;
     return (a->left > b->left) - (a->left < b->left);
@@ -400,7 +400,7 @@ static int compare_spans(const void *left, const void *right)
 /* Adds up the column's thin stretches, those of one course that lie over one another once. */
 static void settle_thin(Weighing *weighing)
 {
-    Spans *thin = &weighing->thin;
+    ThinStretches *thin = &weighing->thin;
     if (thin->count > 1)
         qsort(thin->at, (size_t)thin->count, sizeof *thin->at, compare_spans);
     for (int i = 0; i < thin->count;) {
@@ -414,11 +414,11 @@ static void settle_thin(Weighing *weighing)
     thin->count = 0;
 }
 
-void weigh_face(Arena *scratch, const WeighFace *face, const Bands *bands, Weight *weight)
+void weigh_face(Arena *scratch, const WeighFace *face, const Bands *bands, StartWeight *weight)
 {
     Length *above = weight->above;
     Length *below = weight->below;
-    *weight = (Weight){.ceiling = -1, .floor = -1, .above = above, .below = below};
+    *weight = (StartWeight){.ceiling = -1, .floor = -1, .above = above, .below = below};
     for (int i = 0; i < face->opening_count; i++)
         above[i] = below[i] = -1;
     if (face->columns.count == 0)
@@ -427,7 +427,7 @@ void weigh_face(Arena *scratch, const WeighFace *face, const Bands *bands, Weigh
     Weighing weighing = {.scratch = scratch, .face = face, .bands = bands, .weight = weight};
     weighing.first = bands_above(bands, wide_narrow(face->lowest >> FINE_BITS));
     weighing.last = bands_above(bands, wide_narrow(face->highest >> FINE_BITS));
-    weighing.reaches = arena_array(scratch, Reach, weighing.last - weighing.first + 1);
+    weighing.reaches = arena_array(scratch, CourseReach, weighing.last - weighing.first + 1);
     for (int i = 0; i < face->columns.count; i++) {
         const Column *column = &face->columns.at[i];
         for (int g = 0; g < column->gap_count; g++) {

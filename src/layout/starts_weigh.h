@@ -9,7 +9,7 @@
 #include "layout/starts_face.h"
 
 /* What one start comes to on one face; widths are -1 where there is no such strip. */
-typedef struct Weight {
+typedef struct StartWeight {
     Strip least;        /* of equal ones the first by course from the bottom, then x */
     Length ceiling;     /* narrowest strip cut by a ceiling and no opening (and no floor) */
     Length floor;       /* likewise by a floor */
@@ -18,9 +18,9 @@ typedef struct Weight {
     Fine thin;     /* length of wall along which a strip is below bands->least */
     Length *above; /* for each opening of the face: narrowest strip that lies on its top edge */
     Length *below; /* likewise under its bottom edge */
-} Weight;
+} StartWeight;
 
 /* `weight->above` and `below` point to room for every opening of the face. `scratch` is reset. */
-void weigh_face(Arena *scratch, const WeighFace *face, const Bands *bands, Weight *weight);
+void weigh_face(Arena *scratch, const WeighFace *face, const Bands *bands, StartWeight *weight);
 
 #endif

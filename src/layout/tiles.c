@@ -30,11 +30,11 @@ typedef struct Obstacles {
     int room;
 } Obstacles;
 
-typedef struct Breaks {
-    Place *at;
+typedef struct ExactPlaces {
+    ExactPlace *at;
     int count;
     int room;
-} Breaks;
+} ExactPlaces;
 
 typedef struct Edging {
     const Rail *rail;
@@ -46,30 +46,30 @@ typedef struct Edgings {
     int room;
 } Edgings;
 
-typedef struct Bench {
+typedef struct Tiling {
     Arena *arena;
-    const Field *field;
+    const TileField *field;
     Rail bottom, top;
     Rails lower, upper;
     Obstacles obstacles;
-    Breaks breaks;
-} Bench;
+    ExactPlaces breaks;
+} Tiling;
 
 static Rail level_rail(Length y, Edge edge, int opening)
 {
     return (Rail){.x0 = -LAYOUT_FAR, .y0 = y, .x1 = LAYOUT_FAR, .y1 = y, .edge = edge, .opening = opening};
 }
 
-static void add_obstacle(Bench *bench, Length left, Length right, Rail lo, Rail hi)
+static void add_obstacle(Tiling *tiling, Length left, Length right, Rail lo, Rail hi)
 {
-    if (left < right && right > bench->field->from.x && left < bench->field->to.x)
-        *arena_push(bench->arena, &bench->obstacles) = (Obstacle){left, right, lo, hi};
+    if (left < right && right > tiling->field->from.x && left < tiling->field->to.x)
+        *arena_push(tiling->arena, &tiling->obstacles) = (Obstacle){left, right, lo, hi};
 }
 
 /* What lies beyond one stretch of a side, (xa, ya) up to (xb, yb): all of it to one side, and a triangle where it
  * leans.
  */
-static void add_side(Bench *bench, bool right, Point a, Point b)
+static void add_side(Tiling *tiling, bool right, Point a, Point b)
 {
     Rail lo = level_rail(a.y, EDGE_BAND, -1);
     Rail hi = level_rail(b.y, EDGE_BAND, -1);
@@ -77,9 +77,9 @@ static void add_side(Bench *bench, bool right, Point a, Point b)
     const Length inner = a.x < b.x ? a.x : b.x;
     const Length outer = a.x < b.x ? b.x : a.x;
     if (right)
-        add_obstacle(bench, outer, LAYOUT_FAR, lo, hi);
+        add_obstacle(tiling, outer, LAYOUT_FAR, lo, hi);
     else
-        add_obstacle(bench, -LAYOUT_FAR, inner, lo, hi);
+        add_obstacle(tiling, -LAYOUT_FAR, inner, lo, hi);
     if (a.x == b.x)
         return;
     Rail lean = {.x0 = a.x, .y0 = a.y, .x1 = b.x, .y1 = b.y, .edge = EDGE_BAND, .opening = -1, .side = true};
@@ -87,14 +87,14 @@ static void add_side(Bench *bench, bool right, Point a, Point b)
         lean = (Rail){.x0 = b.x, .y0 = b.y, .x1 = a.x, .y1 = a.y, .edge = EDGE_BAND, .opening = -1, .side = true};
     /* Left of a rail that rises lies above it, right of it below; the other way round for one that falls. */
     if ((a.x < b.x) != right)
-        add_obstacle(bench, inner, outer, lean, hi);
+        add_obstacle(tiling, inner, outer, lean, hi);
     else
-        add_obstacle(bench, inner, outer, lo, lean);
+        add_obstacle(tiling, inner, outer, lo, lean);
 }
 
-static void add_sides(Bench *bench, bool right)
+static void add_sides(Tiling *tiling, bool right)
 {
-    const Points *side = right ? &bench->field->face->right : &bench->field->face->left;
+    const Points *side = right ? &tiling->field->face->right : &tiling->field->face->left;
     for (int i = 0; i <= side->count; i++) {
         Point a = side->at[i > 0 ? i - 1 : 0];
         Point b = side->at[i < side->count ? i : side->count - 1];
@@ -102,88 +102,88 @@ static void add_sides(Bench *bench, bool right)
             a.y = -LAYOUT_FAR;
         if (i == side->count)
             b.y = LAYOUT_FAR;
-        if (a.y < b.y && a.y < bench->field->top && b.y > bench->field->bottom)
-            add_side(bench, right, a, b);
+        if (a.y < b.y && a.y < tiling->field->top && b.y > tiling->field->bottom)
+            add_side(tiling, right, a, b);
     }
 }
 
-static void add_cuts(Bench *bench)
+static void add_cuts(Tiling *tiling)
 {
-    for (int i = 0; i < bench->field->cut_count; i++) {
-        const Cut *cut = &bench->field->cuts[i];
-        add_obstacle(bench, cut->box.left, cut->box.right, level_rail(cut->box.bottom, EDGE_OPENING, cut->opening),
+    for (int i = 0; i < tiling->field->cut_count; i++) {
+        const Cut *cut = &tiling->field->cuts[i];
+        add_obstacle(tiling, cut->box.left, cut->box.right, level_rail(cut->box.bottom, EDGE_OPENING, cut->opening),
                      level_rail(cut->box.top, EDGE_OPENING, cut->opening));
     }
 }
 
 /* ---- breaks ---- */
 
-static void add_break(Bench *bench, Place place)
+static void add_break(Tiling *tiling, ExactPlace place)
 {
-    if (place_compare(&place, &bench->field->from) > 0 && place_compare(&place, &bench->field->to) < 0)
-        *arena_push(bench->arena, &bench->breaks) = place;
+    if (place_compare(&place, &tiling->field->from) > 0 && place_compare(&place, &tiling->field->to) < 0)
+        *arena_push(tiling->arena, &tiling->breaks) = place;
 }
 
 static int compare_breaks(const void *left, const void *right)
 {
-    const Place *a = left;
-    const Place *b = right;
+    const ExactPlace *a = left;
+    const ExactPlace *b = right;
     const int order = place_compare(a, b);
     return order != 0 ? order : (a->y > b->y) - (a->y < b->y);
 }
 
-static void add_edging(Bench *bench, Edgings *slanted, Edgings *flat, const Rail *rail)
+static void add_edging(Tiling *tiling, Edgings *slanted, Edgings *flat, const Rail *rail)
 {
-    *arena_push(bench->arena, rail->y0 == rail->y1 ? flat : slanted) = (Edging){rail};
+    *arena_push(tiling->arena, rail->y0 == rail->y1 ? flat : slanted) = (Edging){rail};
 }
 
 /* Every rail that is not level, crossed with every other; a crossing outside the band breaks nothing. */
-static void cross_rails(Bench *bench)
+static void cross_rails(Tiling *tiling)
 {
-    const Length bottom = bench->field->bottom;
-    const Length top = bench->field->top;
+    const Length bottom = tiling->field->bottom;
+    const Length top = tiling->field->top;
     Edgings slanted = {0};
     Edgings flat = {0};
-    add_edging(bench, &slanted, &flat, &bench->bottom);
-    add_edging(bench, &slanted, &flat, &bench->top);
-    for (int i = 0; i < bench->lower.count; i++)
-        add_edging(bench, &slanted, &flat, &bench->lower.at[i]);
-    for (int i = 0; i < bench->upper.count; i++)
-        add_edging(bench, &slanted, &flat, &bench->upper.at[i]);
-    for (int i = 0; i < bench->obstacles.count; i++) {
-        const Rail *rails[] = {&bench->obstacles.at[i].lo, &bench->obstacles.at[i].hi};
+    add_edging(tiling, &slanted, &flat, &tiling->bottom);
+    add_edging(tiling, &slanted, &flat, &tiling->top);
+    for (int i = 0; i < tiling->lower.count; i++)
+        add_edging(tiling, &slanted, &flat, &tiling->lower.at[i]);
+    for (int i = 0; i < tiling->upper.count; i++)
+        add_edging(tiling, &slanted, &flat, &tiling->upper.at[i]);
+    for (int i = 0; i < tiling->obstacles.count; i++) {
+        const Rail *rails[] = {&tiling->obstacles.at[i].lo, &tiling->obstacles.at[i].hi};
         for (int j = 0; j < 2; j++)
             if (rails[j]->y0 != rails[j]->y1 || (rails[j]->y0 > bottom && rails[j]->y0 < top))
-                add_edging(bench, &slanted, &flat, rails[j]);
+                add_edging(tiling, &slanted, &flat, rails[j]);
     }
     for (int i = 0; i < slanted.count; i++) {
-        Place place;
+        ExactPlace place;
         for (int j = 0; j < flat.count; j++)
             if (rails_cross(slanted.at[i].rail, flat.at[j].rail, &place))
-                add_break(bench, place);
+                add_break(tiling, place);
         for (int j = i + 1; j < slanted.count; j++)
             if (rails_cross(slanted.at[i].rail, slanted.at[j].rail, &place) && place.y > bottom && place.y < top)
-                add_break(bench, place);
+                add_break(tiling, place);
     }
 }
 
-static void find_breaks(Bench *bench)
+static void find_breaks(Tiling *tiling)
 {
-    *arena_push(bench->arena, &bench->breaks) = bench->field->from;
-    const Rails *limits[] = {&bench->lower, &bench->upper};
+    *arena_push(tiling->arena, &tiling->breaks) = tiling->field->from;
+    const Rails *limits[] = {&tiling->lower, &tiling->upper};
     for (int i = 0; i < 2; i++)
         for (int j = 0; j < limits[i]->count; j++) {
-            add_break(bench, place_at(limits[i]->at[j].x0));
-            add_break(bench, place_at(limits[i]->at[j].x1));
+            add_break(tiling, place_at(limits[i]->at[j].x0));
+            add_break(tiling, place_at(limits[i]->at[j].x1));
         }
-    for (int i = 0; i < bench->obstacles.count; i++) {
-        add_break(bench, place_at(bench->obstacles.at[i].left));
-        add_break(bench, place_at(bench->obstacles.at[i].right));
+    for (int i = 0; i < tiling->obstacles.count; i++) {
+        add_break(tiling, place_at(tiling->obstacles.at[i].left));
+        add_break(tiling, place_at(tiling->obstacles.at[i].right));
     }
-    cross_rails(bench);
-    *arena_push(bench->arena, &bench->breaks) = bench->field->to;
-    if (bench->breaks.count > 2)
-        qsort(bench->breaks.at, (size_t)bench->breaks.count, sizeof *bench->breaks.at, compare_breaks);
+    cross_rails(tiling);
+    *arena_push(tiling->arena, &tiling->breaks) = tiling->field->to;
+    if (tiling->breaks.count > 2)
+        qsort(tiling->breaks.at, (size_t)tiling->breaks.count, sizeof *tiling->breaks.at, compare_breaks);
 }
 
 /* ---- tiles ---- */
@@ -286,12 +286,12 @@ typedef struct Standing {
     int room;
 } Standing;
 
-static void take_from_tile(Bench *bench, Tile *tile, const Standing *standing)
+static void take_from_tile(Tiling *tiling, Tile *tile, const Standing *standing)
 {
-    Taken *taken = standing->count > 0 ? arena_array(bench->arena, Taken, standing->count) : NULL;
+    Taken *taken = standing->count > 0 ? arena_array(tiling->arena, Taken, standing->count) : NULL;
     int count = 0;
     for (int i = 0; i < standing->count; i++) {
-        const Obstacle *obstacle = &bench->obstacles.at[standing->at[i]];
+        const Obstacle *obstacle = &tiling->obstacles.at[standing->at[i]];
         Taken cut = {.lo = &obstacle->lo, .hi = &obstacle->hi, .order = i};
         cut.lo_left = rail_at(cut.lo, &tile->left);
         cut.lo_right = rail_at(cut.lo, &tile->right);
@@ -304,7 +304,7 @@ static void take_from_tile(Bench *bench, Tile *tile, const Standing *standing)
     }
     if (count > 1)
         qsort(taken, (size_t)count, sizeof *taken, compare_taken);
-    part_tile(bench->arena, tile, taken, count);
+    part_tile(tiling->arena, tile, taken, count);
 }
 
 static int compare_obstacles(const void *left, const void *right)
@@ -318,9 +318,9 @@ static int compare_obstacles(const void *left, const void *right)
     return (a->lo.opening > b->lo.opening) - (a->lo.opening < b->lo.opening);
 }
 
-static Tiles cut_tiles(Bench *bench)
+static Tiles cut_tiles(Tiling *tiling)
 {
-    const Breaks *breaks = &bench->breaks;
+    const ExactPlaces *breaks = &tiling->breaks;
     Tiles tiles = {0};
     Standing standing = {0};
     int lower = 0, upper = 0, next = 0;
@@ -329,19 +329,19 @@ static Tiles cut_tiles(Bench *bench)
             continue;
         Tile tile = {.left = breaks->at[i],
                      .right = breaks->at[i + 1],
-                     .lower = &bench->bottom,
-                     .upper = &bench->top,
-                     .lower_left = bench->bottom.y0,
-                     .lower_right = bench->bottom.y0,
-                     .upper_left = bench->top.y0,
-                     .upper_right = bench->top.y0};
-        bound_below(&tile, limit_over(&bench->lower, &lower, &tile));
-        bound_above(&tile, limit_over(&bench->upper, &upper, &tile));
-        for (; next < bench->obstacles.count && bench->obstacles.at[next].left <= tile.left.x; next++)
-            *arena_push(bench->arena, &standing) = next;
+                     .lower = &tiling->bottom,
+                     .upper = &tiling->top,
+                     .lower_left = tiling->bottom.y0,
+                     .lower_right = tiling->bottom.y0,
+                     .upper_left = tiling->top.y0,
+                     .upper_right = tiling->top.y0};
+        bound_below(&tile, limit_over(&tiling->lower, &lower, &tile));
+        bound_above(&tile, limit_over(&tiling->upper, &upper, &tile));
+        for (; next < tiling->obstacles.count && tiling->obstacles.at[next].left <= tile.left.x; next++)
+            *arena_push(tiling->arena, &standing) = next;
         int kept = 0;
         for (int j = 0; j < standing.count; j++)
-            if (bench->obstacles.at[standing.at[j]].right >= tile.right.x)
+            if (tiling->obstacles.at[standing.at[j]].right >= tile.right.x)
                 standing.at[kept++] = standing.at[j];
         standing.count = kept;
         if (tile.upper_left <= tile.lower_left && tile.upper_right <= tile.lower_right)
@@ -350,31 +350,31 @@ static Tiles cut_tiles(Bench *bench)
             tile.upper_left = tile.lower_left;
         if (tile.upper_right < tile.lower_right)
             tile.upper_right = tile.lower_right;
-        take_from_tile(bench, &tile, &standing);
-        *arena_push(bench->arena, &tiles) = tile;
+        take_from_tile(tiling, &tile, &standing);
+        *arena_push(tiling->arena, &tiles) = tile;
     }
     return tiles;
 }
 
-Tiles tiles_of(Arena *arena, const Field *field)
+Tiles tiles_of(Arena *arena, const TileField *field)
 {
     /* The rails live as long as the tiles that point to them. */
-    Bench *bench = arena_one(arena, Bench);
-    bench->arena = arena;
-    bench->field = field;
-    bench->bottom = level_rail(field->bottom, EDGE_BAND, -1);
-    bench->top = level_rail(field->top, EDGE_BAND, -1);
-    bench->lower = limit_rails(arena, &field->face->lower, false, field->bottom, field->from.x, field->to.x);
-    bench->upper = limit_rails(arena, &field->face->upper, true, field->top, field->from.x, field->to.x);
-    add_cuts(bench);
+    Tiling *tiling = arena_one(arena, Tiling);
+    tiling->arena = arena;
+    tiling->field = field;
+    tiling->bottom = level_rail(field->bottom, EDGE_BAND, -1);
+    tiling->top = level_rail(field->top, EDGE_BAND, -1);
+    tiling->lower = limit_rails(arena, &field->face->lower, false, field->bottom, field->from.x, field->to.x);
+    tiling->upper = limit_rails(arena, &field->face->upper, true, field->top, field->from.x, field->to.x);
+    add_cuts(tiling);
     if (field->sides) {
-        add_sides(bench, false);
-        add_sides(bench, true);
+        add_sides(tiling, false);
+        add_sides(tiling, true);
     }
-    if (bench->obstacles.count > 1)
-        qsort(bench->obstacles.at, (size_t)bench->obstacles.count, sizeof *bench->obstacles.at, compare_obstacles);
-    find_breaks(bench);
-    return cut_tiles(bench);
+    if (tiling->obstacles.count > 1)
+        qsort(tiling->obstacles.at, (size_t)tiling->obstacles.count, sizeof *tiling->obstacles.at, compare_obstacles);
+    find_breaks(tiling);
+    return cut_tiles(tiling);
 }
 
 bool tiles_joined(const Tile *left, const Tile *right)

@@ -14,7 +14,7 @@ typedef struct TilePart {
 } TilePart;
 
 typedef struct Tile {
-    Place left, right;
+    ExactPlace left, right;
     const Rail *lower, *upper; /* the band's own edges or the limits, whatever else cuts */
     Length lower_left, lower_right, upper_left, upper_right;
     TilePart *parts; /* bottom to top */
@@ -28,17 +28,17 @@ typedef struct Tiles {
 } Tiles;
 
 /* What is to be taken apart. */
-typedef struct Field {
+typedef struct TileField {
     const FaceLayout *face;
     Length bottom, top; /* of the band */
-    Place from, to;
+    ExactPlace from, to;
     const Cut *cuts; /* grown openings to take out; none for outlines */
     int cut_count;
     bool sides; /* take out what lies beyond leaning sides too; else from..to alone bounds it */
-} Field;
+} TileField;
 
 /* Lives in `arena`, rails and all. */
-Tiles tiles_of(Arena *arena, const Field *field);
+Tiles tiles_of(Arena *arena, const TileField *field);
 
 /* Whether two tiles touch along more than a point, so that something is left where they meet. */
 bool tiles_joined(const Tile *left, const Tile *right);

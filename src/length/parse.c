@@ -60,7 +60,7 @@ static const Unit unit_table[] = {
     {"m", "metres", LENGTH_METRE, true},
 };
 
-typedef struct Number {
+typedef struct Quantity {
     int64_t whole;        /* of a fraction alone 0 */
     const char *decimals; /* the digits behind the point */
     size_t decimal_count;
@@ -69,12 +69,12 @@ typedef struct Number {
     int64_t under;
     bool in_three_parts; /* 8-3-1/2: whole is feet, inches and fraction follow */
     int64_t inches;
-} Number;
+} Quantity;
 
-typedef struct Part {
-    Number number;
+typedef struct Measure {
+    Quantity number;
     const Unit *unit;
-} Part;
+} Measure;
 
 /* ---- messages ---- */
 
@@ -189,7 +189,7 @@ static bool read_fraction_part(Cursor *cursor, int64_t *value)
 }
 
 /* "1/2", the cursor on the first digit. */
-static bool read_fraction(Cursor *cursor, Number *number)
+static bool read_fraction(Cursor *cursor, Quantity *number)
 {
     number->has_fraction = true;
     if (!read_fraction_part(cursor, &number->over))
@@ -214,7 +214,7 @@ static bool fraction_follows(const Cursor *cursor)
     return ahead.at > start && ahead.at < ahead.end && *ahead.at == '/';
 }
 
-static bool read_decimals(Cursor *cursor, Number *number)
+static bool read_decimals(Cursor *cursor, Quantity *number)
 {
     if (!at_digit(cursor))
         return refuse(cursor, "has a point with no digit behind it", "write a digit on both sides, like 3.0");
@@ -228,7 +228,7 @@ static bool read_decimals(Cursor *cursor, Number *number)
 }
 
 /* Behind "8-": a fraction, or inches and a fraction. */
-static bool read_dashed(Cursor *cursor, Number *number)
+static bool read_dashed(Cursor *cursor, Quantity *number)
 {
     const char *start = cursor->at;
     int64_t second = 0;
@@ -245,9 +245,9 @@ static bool read_dashed(Cursor *cursor, Number *number)
     return read_fraction(cursor, number);
 }
 
-static bool read_number(Cursor *cursor, Number *number)
+static bool read_number(Cursor *cursor, Quantity *number)
 {
-    *number = (Number){.under = 1};
+    *number = (Quantity){.under = 1};
     if (cursor->at < cursor->end && *cursor->at == '.')
         return refuse(cursor, "begins a number with a point", "write a digit in front, like 0.5");
     const char *start = cursor->at;
@@ -302,7 +302,7 @@ static bool read_unit(Cursor *cursor, const Unit **unit)
 
 /* Whole nanometres behind the points of all parts; the digit behind the nanometre into `next_digit`. Position i is the
  * i-th digit behind the point: (carry + digits at i) / 10 goes on to position i-1. */
-static int64_t decimals_of(const Part *parts, int count, int *next_digit)
+static int64_t decimals_of(const Measure *parts, int count, int *next_digit)
 {
     size_t longest = 0;
     for (int p = 0; p < count; p++)
@@ -320,7 +320,7 @@ static int64_t decimals_of(const Part *parts, int count, int *next_digit)
     return carry;
 }
 
-static bool finish(const Cursor *cursor, const Part *parts, int count, bool negative, Length *out)
+static bool finish(const Cursor *cursor, const Measure *parts, int count, bool negative, Length *out)
 {
     Wide sum = 0;
     int next_digit;
@@ -328,7 +328,7 @@ static bool finish(const Cursor *cursor, const Part *parts, int count, bool nega
     for (int p = 0; p < count; p++) {
         if (has_fraction && parts[p].number.decimal_count > 0)
             return refuse(cursor, "has a point and a fraction", "write either one, like 3.25 or 3 1/4");
-        const Number *number = &parts[p].number;
+        const Quantity *number = &parts[p].number;
         sum += (Wide)number->whole * parts[p].unit->nanometres;
         if (number->has_fraction)
             sum += wide_divide((Wide)number->over * parts[p].unit->nanometres, number->under);
@@ -343,7 +343,7 @@ static bool finish(const Cursor *cursor, const Part *parts, int count, bool nega
 }
 
 /* How a part may follow the one before it. Behind feet a bare number is inches, as a tape says it. */
-static bool check_order(const Cursor *cursor, const Part *before, Part *part)
+static bool check_order(const Cursor *cursor, const Measure *before, Measure *part)
 {
     if (part->unit == NULL && before->unit->nanometres == LENGTH_FOOT)
         part->unit = &unit_table[3];
@@ -363,7 +363,7 @@ static bool check_order(const Cursor *cursor, const Part *before, Part *part)
     return true;
 }
 
-static bool finish_three_parts(const Cursor *cursor, const Number *number, bool negative, Length *out)
+static bool finish_three_parts(const Cursor *cursor, const Quantity *number, bool negative, Length *out)
 {
     if (cursor->units != UNITS_IN)
         return refuse(cursor, "is feet, inches and a fraction, but bare numbers are millimetres here",
@@ -371,7 +371,7 @@ static bool finish_three_parts(const Cursor *cursor, const Number *number, bool 
     if (cursor->at != cursor->end)
         return refuse(cursor, "has something behind feet-inches-fraction",
                       "write it alone, like 8-3-1/2 or 8' 3 1/2\"");
-    Part part = {*number, &unit_table[3]};
+    Measure part = {*number, &unit_table[3]};
     part.number.whole = number->whole * 12 + number->inches;
     return finish(cursor, &part, 1, negative, out);
 }
@@ -382,10 +382,10 @@ static bool parse(Cursor *cursor, Length *out)
     if (!negative)
         skip_char(cursor, '+');
     skip_blanks(cursor);
-    Part parts[PARTS_MOST];
+    Measure parts[PARTS_MOST];
     int count = 0;
     do {
-        Part part;
+        Measure part;
         if (!read_number(cursor, &part.number))
             return false;
         skip_blanks(cursor);

@@ -15,7 +15,7 @@ enum { ROWS_MOST = 900, DISCREPANCIES_MOST = 40, CHOICES = 8, DEPTH_MOST = 20000
 
 #define ALMOST (SIMPLEX_ONE >> 20) /* within it of 0 or of 1 is 0 or 1 */
 
-typedef struct Dive {
+typedef struct PackDive {
     PackWork *work;
     Arena *arena;
     PackMaster *master;
@@ -25,7 +25,7 @@ typedef struct Dive {
     int64_t value;  /* of those fixed */
     bool is_gentle; /* fixes one board at a time */
     int64_t tried;  /* pieces left when least slack was tried last */
-} Dive;
+} PackDive;
 
 static int64_t enough(const PackWork *work)
 {
@@ -41,7 +41,7 @@ static PackMaster *new_master(PackWork *work, Arena *arena, const PackRest *rest
 }
 
 /* Cuts one board by a pattern of the master, as far as the rest still asks for it; false where it asks for nothing. */
-static bool fix(Dive *dive, const PackColumn *column)
+static bool fix(PackDive *dive, const PackColumn *column)
 {
     if (dive->rest.available[column->kind] == 0)
         return false;
@@ -66,7 +66,7 @@ static bool fix(Dive *dive, const PackColumn *column)
 
 /* Fixes what the relaxation takes whole, or one board of it where the dive is gentle; false where there is nothing
  * such. */
-static bool fix_whole(Dive *dive)
+static bool fix_whole(PackDive *dive)
 {
     bool some = false;
     for (int r = 0; r < dive->master->rows && !(some && dive->is_gentle); r++) {
@@ -105,7 +105,7 @@ static int choose(const PackMaster *master, const PackColumn *chosen[CHOICES])
 }
 
 /* Cuts the rest greedily and offers the whole. */
-static void finish_greedily(Dive *dive, PackGreed greed, int64_t effort)
+static void finish_greedily(PackDive *dive, PackGreed greed, int64_t effort)
 {
     PackWork *work = dive->work;
     arena_reset(work->scratch);
@@ -122,14 +122,14 @@ static bool is_over(const PackWork *work)
     return pack_is_proved(work) || work->steps <= 0;
 }
 
-static void explore(Dive *dive, int discrepancies, int depth);
+static void explore(PackDive *dive, int discrepancies, int depth);
 
 /* Goes on below in a master of the sizes still demanded, begun with the columns known. */
-static void explore_smaller(const Dive *dive, int discrepancies, int depth)
+static void explore_smaller(const PackDive *dive, int discrepancies, int depth)
 {
     Arena *arena = arena_new();
     const PackMaster *old = dive->master;
-    Dive below = *dive;
+    PackDive below = *dive;
     below.arena = arena;
     below.rest = pack_rest_copy(arena, dive->work, &dive->rest);
     below.fixed = (PackCuts){0};
@@ -148,7 +148,7 @@ static void explore_smaller(const Dive *dive, int discrepancies, int depth)
     arena_free(arena);
 }
 
-static bool is_sparse(const Dive *dive)
+static bool is_sparse(const PackDive *dive)
 {
     int live = 0;
     for (int r = 0; r < dive->master->size_rows; r++)
@@ -157,7 +157,7 @@ static bool is_sparse(const Dive *dive)
 }
 
 /* All that lies below the patterns fixed, as far as so many second choices lead. */
-static void explore(Dive *dive, int discrepancies, int depth)
+static void explore(PackDive *dive, int discrepancies, int depth)
 {
     PackWork *work = dive->work;
     finish_greedily(dive, PACK_FIRST_FIT, 0);
@@ -211,7 +211,7 @@ void pack_dive(PackWork *work)
     pack_raise_bound(work, pack_generate_columns(root, &whole, 0, enough(work)));
     for (int turn = 0; turn <= 2 * DISCREPANCIES_MOST && !is_over(work); turn++) {
         Arena *below = arena_new();
-        Dive dive = {
+        PackDive dive = {
             .work = work, .arena = below, .pieces = work->pieces, .tried = INT64_MAX / 10, .is_gentle = turn % 2 == 1};
         dive.master = pack_master_copy(below, root);
         dive.rest = pack_rest_copy(below, work, &whole);

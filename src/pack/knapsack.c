@@ -48,13 +48,13 @@ typedef struct State {
 } State;
 
 /* How a state came about: one bundle changed after the change `before`. */
-typedef struct Change {
+typedef struct CoreChange {
     int before;
     int bundle;
-} Change;
+} CoreChange;
 
 typedef struct Changes {
-    Change *at;
+    CoreChange *at;
     int count;
     int room;
 } Changes;
@@ -180,7 +180,7 @@ static void extend(CoreSearch *search, int index)
         if (!wins && state_bound(search, &next) >= search->best)
             continue;
         if (is_new) {
-            *arena_push(search->arena, &search->changes) = (Change){next.change, index};
+            *arena_push(search->arena, &search->changes) = (CoreChange){next.change, index};
             next.change = search->changes.count - 1;
         }
         if (wins) {

@@ -185,15 +185,15 @@ static int column_of(Length x, Length width, int columns)
 }
 
 /* One course as it is filled in. `cut` is the character of a column that an opening takes something of, else 0. */
-typedef struct Row {
+typedef struct TextRow {
     Length width;
     int columns;
     char *shown, *cut;
-} Row;
+} TextRow;
 
 /* Between the ends of a piece, `left` and `right`, the cutouts that are narrower than a column and lie off its middle,
  * or under an end: each in the column nearest to it. */
-static void put_narrow_cutouts(Row *row, const Course *course, const Piece *piece, int left, int right)
+static void put_narrow_cutouts(TextRow *row, const Course *course, const Piece *piece, int left, int right)
 {
     for (int i = 0; i < course->slab_count && right - left > 1; i++) {
         const Slab *slab = &course->slabs[i];
@@ -213,7 +213,7 @@ static void put_narrow_cutouts(Row *row, const Course *course, const Piece *piec
 }
 
 /* The number in the middle of the longest stretch of the piece over which the openings take the same of it. */
-static void put_number(Row *row, int number, int left, int right)
+static void put_number(TextRow *row, int number, int left, int right)
 {
     char text[16];
     int length = snprintf(text, sizeof text, " %d ", number);
@@ -235,7 +235,7 @@ static void put_number(Row *row, int number, int left, int right)
     memcpy(row->shown + at, text, (size_t)length);
 }
 
-static void put_piece(Row *row, const Course *course, const Piece *piece)
+static void put_piece(TextRow *row, const Course *course, const Piece *piece)
 {
     int left = column_of(piece->left, row->width, row->columns);
     int right = column_of(piece->right, row->width, row->columns);
@@ -250,7 +250,7 @@ char *drawing_row(Arena *arena, const Job *job, const Places *places, int face_i
     const Course *course = &job->layout->faces[face_index].courses[course_index];
     Length width = job->wall->faces.at[face_index].width;
     Place place = places_get(places, face_index, course_index);
-    Row row = {width, columns, arena_bytes(arena, (size_t)columns + 1), arena_bytes(arena, (size_t)columns + 1)};
+    TextRow row = {width, columns, arena_bytes(arena, (size_t)columns + 1), arena_bytes(arena, (size_t)columns + 1)};
     for (int i = 0; i < columns; i++) {
         Length x = wide_narrow(wide_floor((Wide)width * (2 * i + 1), 2 * columns));
         const Slab *slab = slab_at(course, x);

@@ -2,9 +2,9 @@
 
 #include "store/value.h"
 
-static const Key number = {.kind = VALUE_NUMBER, .flag = NO_FLAG};
-static const Key percent = {.kind = VALUE_PERCENT, .flag = NO_FLAG};
-static const Key temperature = {.kind = VALUE_TEMPERATURE, .at = offsetof(Air, temperature), .flag = NO_FLAG};
+static const FileKey number = {.kind = VALUE_NUMBER, .flag = NO_FLAG};
+static const FileKey percent = {.kind = VALUE_PERCENT, .flag = NO_FLAG};
+static const FileKey temperature = {.kind = VALUE_TEMPERATURE, .at = offsetof(Air, temperature), .flag = NO_FLAG};
 
 bool figure_read_number(const char *text, size_t length, int64_t *thousandths, Err *err)
 {

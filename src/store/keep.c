@@ -26,28 +26,28 @@ typedef struct Keep {
 
 /* ---- values ---- */
 
-static char *printed(Keep *keep, const Key *key, const void *record)
+static char *printed(Keep *keep, const FileKey *key, const void *record)
 {
     text_clear(&keep->text);
     print_in_line(&keep->print, key, record, &keep->text);
     return arena_text(keep->arena, keep->text.bytes, keep->text.length);
 }
 
-static bool says_same(Keep *keep, const Key *key, const Node *value, const void *was, const void *now)
+static bool says_same(Keep *keep, const FileKey *key, const TreeNode *value, const void *was, const void *now)
 {
     return !value->wrong && strcmp(printed(keep, key, was), printed(keep, key, now)) == 0;
 }
 
-static bool is_list(const Key *key)
+static bool is_list(const FileKey *key)
 {
     return key->kind == VALUE_RECORDS || key->kind == VALUE_HUNG;
 }
 
 /* The value anew, in the layout of its surroundings: on lines below its key only in a block, and only where it was so
  * or was nothing. */
-static void replace(Keep *keep, const Children *in, const Child *child, const Key *key, const void *now)
+static void replace(Keep *keep, const Children *in, const Child *child, const FileKey *key, const void *now)
 {
-    const Node *value = child->value;
+    const TreeNode *value = child->value;
     const bool on_one_line = in->of->flow || value->kind == NODE_SCALAR || (value->flow && value->count > 0);
     if (on_one_line) {
         splice_value(&keep->splice, child, printed(keep, key, now), "");
@@ -69,11 +69,11 @@ static void replace(Keep *keep, const Children *in, const Child *child, const Ke
 
 /* ---- lists ---- */
 
-static bool keep_record(Keep *keep, const Record *of, Node *mapping, const void *was, const void *now);
+static bool keep_record(Keep *keep, const Record *of, TreeNode *mapping, const void *was, const void *now);
 
 static uint64_t name_of(const Record *of, const void *item)
 {
-    const Key *name = record_key(of, "name", 4);
+    const FileKey *name = record_key(of, "name", 4);
     const char *text = NULL;
     if (name == NULL)
         return 0;
@@ -125,7 +125,8 @@ typedef struct Items {
 } Items;
 
 /* In `hung` records of several kinds stand mixed; each kind is counted for itself. */
-static Items items_of(Keep *keep, const Key *key, const Children *children, int kind, const void *was, const void *now)
+static Items items_of(Keep *keep, const FileKey *key, const Children *children, int kind, const void *was,
+                      const void *now)
 {
     const bool hung = key->kind == VALUE_HUNG;
     const size_t at = hung ? key->parts[kind].at : key->at;
@@ -156,7 +157,7 @@ static void keep_item(Keep *keep, const Children *children, const Items *items, 
 {
     const int partner = items->partner[index];
     const void *now = array_item(&items->now, items->of, index);
-    Node *node = children->at[items->child[partner]].head;
+    TreeNode *node = children->at[items->child[partner]].head;
     if (node->kind == NODE_MAPPING &&
         keep_record(keep, items->of, node, array_item(&items->was, items->of, partner), now))
         return;
@@ -208,7 +209,7 @@ static void part_crossed(Children *children, Items *items, const void *wall, int
 }
 
 /* False where nothing of the list stays. */
-static bool keep_list(Keep *keep, const Key *key, Node *list, const void *was, const void *now)
+static bool keep_list(Keep *keep, const FileKey *key, TreeNode *list, const void *was, const void *now)
 {
     Children children = splice_children(&keep->splice, list);
     const bool hung = key->kind == VALUE_HUNG;
@@ -246,10 +247,10 @@ static bool keep_list(Keep *keep, const Key *key, Node *list, const void *was, c
 
 /* ---- records ---- */
 
-static void keep_value(Keep *keep, const Children *in, const Child *child, const Key *key, const void *was,
+static void keep_value(Keep *keep, const Children *in, const Child *child, const FileKey *key, const void *was,
                        const void *now)
 {
-    Node *value = child->value;
+    TreeNode *value = child->value;
     bool stays = false;
     if (key->kind == VALUE_RECORD && value->kind == NODE_MAPPING)
         stays = keep_record(keep, key->record, value, value_inner_const(key, was), value_inner_const(key, now));
@@ -262,16 +263,16 @@ static void keep_value(Keep *keep, const Children *in, const Child *child, const
 }
 
 /* The child that a new key goes behind: that of the nearest key before it in the table that stays, or -1. */
-static int place_for(const Record *of, const Children *children, const Key *key)
+static int place_for(const Record *of, const Children *children, const FileKey *key)
 {
-    for (const Key *before = key - 1; before >= of->keys; before--)
+    for (const FileKey *before = key - 1; before >= of->keys; before--)
         for (int i = 0; i < children->count; i++)
             if (!children->at[i].removed && tree_is(children->at[i].head, before->name))
                 return i;
     return -1;
 }
 
-static const char *key_text(Keep *keep, const Children *children, const Key *key, const void *now)
+static const char *key_text(Keep *keep, const Children *children, const FileKey *key, const void *now)
 {
     text_clear(&keep->text);
     if (children->of->flow) {
@@ -284,13 +285,13 @@ static const char *key_text(Keep *keep, const Children *children, const Key *key
 }
 
 /* False where no key of it stays. */
-static bool keep_record(Keep *keep, const Record *of, Node *mapping, const void *was, const void *now)
+static bool keep_record(Keep *keep, const Record *of, TreeNode *mapping, const void *was, const void *now)
 {
     Children children = splice_children(&keep->splice, mapping);
     int kept = 0;
     for (int i = 0; i < children.count; i++) {
-        const Node *head = children.at[i].head;
-        const Key *key = head->kind == NODE_SCALAR ? record_key(of, head->text, head->length) : NULL;
+        const TreeNode *head = children.at[i].head;
+        const FileKey *key = head->kind == NODE_SCALAR ? record_key(of, head->text, head->length) : NULL;
         if (key == NULL) {
             keep->splice.failed = true;
             return true;
@@ -320,7 +321,7 @@ static void take_ids(const Record *of, void *record, const void *from)
     if (of->id != NO_FLAG)
         memcpy((char *)record + of->id, (const char *)from + of->id, sizeof(uint32_t));
     for (int i = 0; i < of->count; i++) {
-        const Key *key = &of->keys[i];
+        const FileKey *key = &of->keys[i];
         if (key->kind == VALUE_RECORD)
             take_ids(key->record, value_inner(key, record), value_inner_const(key, from));
         if (key->kind != VALUE_RECORDS)
@@ -337,7 +338,7 @@ bool keep_text(const Wall *wall, const Source *source, Text *out)
     Arena *arena = arena_new();
     Report report = {.arena = arena, .name = ""};
     bool done = false;
-    Node *root = tree_parse(arena, &report, source->text, source->length);
+    TreeNode *root = tree_parse(arena, &report, source->text, source->length);
     if (root != NULL && root->kind == NODE_MAPPING && report.errors.count == 0) {
         Keep keep = {.arena = arena, .splice = splice_begin(arena, source->text, source->length)};
         keep.print = (Print){wall->units, keep.splice.line_end};
@@ -355,7 +356,7 @@ bool keep_reads_as(const Wall *wall, const char *text, size_t length)
 {
     Arena *arena = arena_new();
     Report report = {.arena = arena, .name = ""};
-    Node *root = tree_parse(arena, &report, text, length);
+    TreeNode *root = tree_parse(arena, &report, text, length);
     const bool same = root != NULL && root->kind == NODE_MAPPING &&
                       wall_equal(wall, reading_wall(arena, &report, root, NULL)) && report.errors.count == 0;
     arena_free(arena);

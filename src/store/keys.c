@@ -70,7 +70,7 @@ static const char *const all_words[] = {"all", NULL};
 
 /* ---- planks, joints, saw ---- */
 
-static const Key planks_keys[] = {
+static const FileKey planks_keys[] = {
     {"width", .kind = VALUE_WIDTHS, AT(Planks, widths, LengthList), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "full width after ripping, lap included; a list is repeated upward and downward from course 0"},
     {"thickness", LENGTH(Planks, thickness), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
@@ -89,7 +89,7 @@ static const Key planks_keys[] = {
 };
 static const Record planks = {"the planks", KEYS(planks_keys), sizeof(Planks), NO_FLAG, .one_line = false};
 
-static const Key pin_keys[] = {
+static const FileKey pin_keys[] = {
     {"face", TEXT(Pin, face), NONE, .required = true, .says = "name of its face"},
     {"course", .kind = VALUE_WHOLE, AT(Pin, course, int), NONE, .required = true,
      .says = "number of its course, 0 for the reference course"},
@@ -97,7 +97,7 @@ static const Key pin_keys[] = {
 };
 static const Record pin = {"a pin", KEYS(pin_keys), sizeof(Pin), NO_FLAG, .one_line = true};
 
-static const Key bar_keys[] = {
+static const FileKey bar_keys[] = {
     {"face", TEXT(Bar, face), NONE, .required = true, .says = "name of its face"},
     {"course", .kind = VALUE_WHOLE, AT(Bar, course, int), NONE, .required = true,
      .says = "number of its course, 0 for the reference course"},
@@ -107,7 +107,7 @@ static const Key bar_keys[] = {
 };
 static const Record bar = {"a bar", KEYS(bar_keys), sizeof(Bar), NO_FLAG, .one_line = true};
 
-static const Key joints_keys[] = {
+static const FileKey joints_keys[] = {
     {"land", WORD(Joints, land, JointLand, land_words), NONE, .fallback = "anywhere",
      .says = "where butt joints may land: anywhere, or on stud centres alone"},
     {"stagger", LENGTH(Joints, stagger), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
@@ -124,7 +124,7 @@ static const Key joints_keys[] = {
 };
 static const Record joints = {"the joints", KEYS(joints_keys), sizeof(Joints), NO_FLAG, .one_line = false};
 
-static const Key saw_keys[] = {
+static const FileKey saw_keys[] = {
     {"kerf", LENGTH(Saw, kerf), NONE, .range = RANGE_FROM_ZERO, .fallback = "0", .says = "width lost at each cut"},
     {"square", LENGTH(Saw, square), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
      .says = "lost at each end of a board to square it, its saw cut included"},
@@ -133,27 +133,27 @@ static const Record saw = {"the saw", KEYS(saw_keys), sizeof(Saw), NO_FLAG, .one
 
 /* ---- faces ---- */
 
-static const Key floor_keys[] = {
+static const FileKey floor_keys[] = {
     {"at", LENGTH(Mark, at), NONE, .required = true, .says = "distance from the face's left end"},
     {"down", LENGTH(Mark, off), NONE, .required = true, .says = "how far the floor lies below the level line there"},
 };
 static const Record floor_mark = {"a mark of the floor", KEYS(floor_keys), sizeof(Mark), NO_FLAG, .one_line = true};
 
-static const Key ceiling_keys[] = {
+static const FileKey ceiling_keys[] = {
     {"at", LENGTH(Mark, at), NONE, .required = true, .says = "distance from the face's left end"},
     {"up", LENGTH(Mark, off), NONE, .required = true, .says = "how far the ceiling lies above the level line there"},
 };
 static const Record ceiling_mark = {"a mark of the ceiling", KEYS(ceiling_keys), sizeof(Mark), NO_FLAG,
                                     .one_line = true};
 
-static const Key side_keys[] = {
+static const FileKey side_keys[] = {
     {"up", LENGTH(Mark, at), NONE, .required = true, .says = "height above the level line"},
     {"in", LENGTH(Mark, off), NONE, .required = true,
      .says = "how far the edge lies inside its plumb line there; negative: outside"},
 };
 static const Record side_mark = {"a mark of a side", KEYS(side_keys), sizeof(Mark), NO_FLAG, .one_line = true};
 
-static const Key margin_keys[] = {
+static const FileKey margin_keys[] = {
     {"floor", LENGTH(Margin, floor), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
      .says = "space kept clear along the floor"},
     {"ceiling", LENGTH(Margin, ceiling), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
@@ -165,7 +165,7 @@ static const Key margin_keys[] = {
 };
 static const Record margin = {"a margin", KEYS(margin_keys), sizeof(Margin), NO_FLAG, .one_line = true};
 
-static const Key corner_keys[] = {
+static const FileKey corner_keys[] = {
     {"kind", WORD(Corner, kind, CornerKind, corner_words), NONE, .required = true, .says = "inside or outside"},
     {"joint", WORD(Corner, joint, CornerJoint, joint_words), NONE, .required = true,
      .says = "inside: butt or trim; outside: trim, lap or miter"},
@@ -177,7 +177,7 @@ static const Key corner_keys[] = {
 };
 static const Record corner = {"a corner", KEYS(corner_keys), sizeof(Corner), NO_FLAG, .one_line = true};
 
-static const Key studs_keys[] = {
+static const FileKey studs_keys[] = {
     {"first", LENGTH(Studs, first), FLAG(Studs, regular), .required = true, .instead = "at",
      .says = "centre of the first stud, from the face's left end"},
     {"spacing", LENGTH(Studs, spacing), FLAG(Studs, regular), .required = true, .instead = "at",
@@ -187,7 +187,7 @@ static const Key studs_keys[] = {
 };
 static const Record studs = {"the studs", KEYS(studs_keys), sizeof(Studs), NO_FLAG, .one_line = true};
 
-static const Key plate_keys[] = {
+static const FileKey plate_keys[] = {
     {"width", LENGTH(Plate, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "width of the cover plate, the grown opening's or more"},
     {"height", LENGTH(Plate, height), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
@@ -200,7 +200,7 @@ static bool bottom_stands(const void *opening)
     return !((const Opening *)opening)->above_given;
 }
 
-static const Key opening_keys[] = {
+static const FileKey opening_keys[] = {
     {"name", TEXT(Opening, name), NONE, .required = true,
      .says = "what it is called; no other on its face has the name"},
     {"kind", WORD(Opening, kind, OpeningKind, opening_words), NONE, .required = true,
@@ -240,7 +240,7 @@ static bool corner_stands(const void *face)
     return ((const Face *)face)->corner.kind != CORNER_NONE;
 }
 
-static const Key face_keys[] = {
+static const FileKey face_keys[] = {
     {"name", TEXT(Face, name), NONE, .required = true, .says = "what it is called; no other face has the name"},
     {"width", LENGTH(Face, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "bare wall from corner to corner, level"},
@@ -269,21 +269,21 @@ static const Record face = {"a face",           KEYS(face_keys),   sizeof(Face),
 
 /* ---- boards, fasteners, trim ---- */
 
-static const Key avoid_keys[] = {
+static const FileKey avoid_keys[] = {
     {"from", LENGTH(Stretch, from), NONE, .required = true, .range = RANGE_FROM_ZERO,
      .says = "where the stretch begins, from the board's first end"},
     {"to", LENGTH(Stretch, to), NONE, .required = true, .says = "where it ends, from the same end"},
 };
 static const Record stretch = {"a stretch to avoid", KEYS(avoid_keys), sizeof(Stretch), NO_FLAG, .one_line = true};
 
-static const Key show_keys[] = {
+static const FileKey show_keys[] = {
     {"at", LENGTH(Show, at), NONE, .required = true, .range = RANGE_FROM_ZERO,
      .says = "where it is, from the board's first end"},
     {"what", TEXT(Show, what), NONE, .required = true, .says = "what is to be seen, like knot hole"},
 };
 static const Record show = {"what a board shows", KEYS(show_keys), sizeof(Show), NO_FLAG, .one_line = true};
 
-static const Key stock_keys[] = {
+static const FileKey stock_keys[] = {
     {"label", TEXT(Stock, label), NONE, .fallback = "", .says = "what is written on the board, at its first end"},
     {"length", LENGTH(Stock, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "length as it lies there"},
@@ -303,7 +303,7 @@ static const Key stock_keys[] = {
 };
 static const Record stock = {"a line of stock", KEYS(stock_keys), sizeof(Stock), offsetof(Stock, id), .one_line = true};
 
-static const Key fasteners_keys[] = {
+static const FileKey fasteners_keys[] = {
     {"length", LENGTH(Fasteners, length), FLAG(Fasteners, length_given), .range = RANGE_ABOVE_ZERO,
      .says = "length of the nails or screws; left out: not known"},
     {"drywall", LENGTH(Fasteners, drywall), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
@@ -311,7 +311,7 @@ static const Key fasteners_keys[] = {
 };
 static const Record fasteners = {"the fasteners", KEYS(fasteners_keys), sizeof(Fasteners), NO_FLAG, .one_line = true};
 
-static const Key trim_stock_keys[] = {
+static const FileKey trim_stock_keys[] = {
     {"length", LENGTH(TrimStock, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "length of a board for trim"},
     {"count", COUNT(TrimStock, count), NONE, .range = RANGE_ABOVE_ZERO, .fallback = "1", .says = "how many alike"},
@@ -319,7 +319,7 @@ static const Key trim_stock_keys[] = {
 static const Record trim_stock = {"a line of trim stock", KEYS(trim_stock_keys), sizeof(TrimStock), NO_FLAG,
                                   .one_line = true};
 
-static const Key trim_piece_keys[] = {
+static const FileKey trim_piece_keys[] = {
     {"name", TEXT(TrimPiece, name), NONE, .required = true, .says = "where the piece goes"},
     {"length", LENGTH(TrimPiece, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "its length, taken on the wall"},
@@ -328,7 +328,7 @@ static const Key trim_piece_keys[] = {
 static const Record trim_piece = {"a piece of trim", KEYS(trim_piece_keys), sizeof(TrimPiece), NO_FLAG,
                                   .one_line = true};
 
-static const Key trim_run_keys[] = {
+static const FileKey trim_run_keys[] = {
     {"along", WORD(TrimRun, along, TrimAlong, along_words), NONE, .required = true,
      .says = "floor, ceiling, inside or outside corners, openings (a casing), edges (sides that meet no other face)"},
     {"width", LENGTH(TrimRun, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
@@ -340,7 +340,7 @@ static const Key trim_run_keys[] = {
 };
 static const Record trim_run = {"a run of trim", KEYS(trim_run_keys), sizeof(TrimRun), NO_FLAG, .one_line = true};
 
-static const Key trim_keys[] = {
+static const FileKey trim_keys[] = {
     {"stock", RECORDS(Trim, stock, TrimStocks, trim_stock), NONE, .fallback = "[]",
      .says = "boards that trim is cut from"},
     {"pieces", RECORDS(Trim, pieces, TrimPieces, trim_piece), NONE, .fallback = "[]", .says = "pieces of trim to cut"},
@@ -351,7 +351,7 @@ static const Record trim = {"the trim", KEYS(trim_keys), sizeof(Trim), NO_FLAG, 
 
 /* ---- wood ---- */
 
-static const Key air_keys[] = {
+static const FileKey air_keys[] = {
     {"temperature", .kind = VALUE_TEMPERATURE, AT(Air, temperature, int64_t), NONE, .required = true,
      .says = "30 F to 210 F, or -1 C to 99 C"},
     {"humidity", .kind = VALUE_PERCENT, AT(Air, humidity, int64_t), NONE, .required = true,
@@ -359,7 +359,7 @@ static const Key air_keys[] = {
 };
 static const Record air = {"the air", KEYS(air_keys), sizeof(Air), NO_FLAG, .one_line = true};
 
-static const Key wood_keys[] = {
+static const FileKey wood_keys[] = {
     {"species", TEXT(Wood, species), NONE, .required = true, .says = "a name out of the table of species"},
     {"grain", WORD(Wood, grain, Grain, grain_words), NONE, .fallback = "flat",
      .says = "flat: the width is tangential; quarter: it is radial"},
@@ -372,7 +372,7 @@ static const Record wood = {"the wood", KEYS(wood_keys), sizeof(Wood), NO_FLAG, 
 
 /* ---- rough boards, milling, the bill ---- */
 
-static const Key rough_keys[] = {
+static const FileKey rough_keys[] = {
     {"label", TEXT(Rough, label), NONE, .fallback = "", .says = "what is written on the board, at its first end"},
     {"width", LENGTH(Rough, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "width as it lies there"},
@@ -389,7 +389,7 @@ static const Key rough_keys[] = {
 static const Record rough = {"a line of rough boards", KEYS(rough_keys), sizeof(Rough), offsetof(Rough, id),
                              .one_line = true};
 
-static const Key mill_keys[] = {
+static const FileKey mill_keys[] = {
     {"edge", LENGTH(Mill, edge), NONE, .range = RANGE_FROM_ZERO, .fallback = "0",
      .says = "taken off each edge of a rough board to make it straight"},
     {"kerf", OWN(Mill, kerf), .range = RANGE_FROM_ZERO, .says = "lost at each rip; left out: saw.kerf"},
@@ -400,7 +400,7 @@ static const Key mill_keys[] = {
 };
 static const Record mill = {"the milling", KEYS(mill_keys), sizeof(Mill), NO_FLAG, .one_line = true};
 
-static const Key sheet_keys[] = {
+static const FileKey sheet_keys[] = {
     {"width", LENGTH(BackingSheet, width), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "width of a sheet"},
     {"length", LENGTH(BackingSheet, length), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
@@ -409,7 +409,7 @@ static const Key sheet_keys[] = {
 static const Record backing_sheet = {"a sheet of backing", KEYS(sheet_keys), sizeof(BackingSheet), NO_FLAG,
                                      .one_line = true};
 
-static const Key bill_keys[] = {
+static const FileKey bill_keys[] = {
     {"spare", .kind = VALUE_PERCENT, AT(Bill, spare.thousandths, int64_t), FLAG(Bill, spare.given),
      .range = RANGE_FROM_ZERO, .says = "percent more than is cut, counted once over all boards; left out: 10"},
     {"fasteners", NUMBER(Bill, fasteners), .range = RANGE_ABOVE_ZERO,
@@ -435,7 +435,7 @@ static const Record bill = {"the bill", KEYS(bill_keys), sizeof(Bill), NO_FLAG, 
 
 #define PLAN_SAYS "anew: after this the best plan of all that is left is made; kept: as few pieces as can be change"
 
-static const Key piece_keys[] = {
+static const FileKey piece_keys[] = {
     {"face", TEXT(HungPiece, face), NONE, .required = true, .says = "name of the face it hangs on"},
     {"course", .kind = VALUE_WHOLE, AT(HungPiece, course, int), NONE, .required = true,
      .says = "number of its course, 0 for the reference course"},
@@ -453,7 +453,7 @@ static const Key piece_keys[] = {
 };
 static const Record hung_piece = {"a hung piece", KEYS(piece_keys), sizeof(HungPiece), NO_FLAG, .one_line = true};
 
-static const Key loss_keys[] = {
+static const FileKey loss_keys[] = {
     {"board", .kind = VALUE_WHOLE, AT(HungLoss, board, int), NONE, .required = true, .range = RANGE_ABOVE_ZERO,
      .says = "number of the board that wood was lost of"},
     {"offset", LENGTH(HungLoss, offset), NONE, .required = true, .range = RANGE_FROM_ZERO,
@@ -466,7 +466,7 @@ static const Key loss_keys[] = {
 static const Record hung_loss = {"a lost part of a board", KEYS(loss_keys), sizeof(HungLoss), NO_FLAG,
                                  .one_line = true};
 
-static const Key edge_keys[] = {
+static const FileKey edge_keys[] = {
     {"face", TEXT(HungEdge, face), NONE, .required = true, .says = "name of the face it was measured on"},
     {"course", .kind = VALUE_WHOLE, AT(HungEdge, course, int), NONE, .required = true,
      .says = "number of its course, 0 for the reference course"},
@@ -478,7 +478,7 @@ static const Key edge_keys[] = {
 };
 static const Record hung_edge = {"a measured edge", KEYS(edge_keys), sizeof(HungEdge), NO_FLAG, .one_line = true};
 
-static const Part hung_parts[HUNG_KINDS] = {
+static const ListPart hung_parts[HUNG_KINDS] = {
     [HUNG_PIECE] = {&hung_piece, offsetof(Wall, hung_pieces), offsetof(HungPiece, place)},
     [HUNG_LOSS] = {&hung_loss, offsetof(Wall, hung_losses), offsetof(HungLoss, place)},
     [HUNG_EDGE] = {&hung_edge, offsetof(Wall, hung_edges), offsetof(HungEdge, place)},
@@ -492,7 +492,7 @@ static bool round_stands(const void *file)
     return wall->round_given || wall->round != wall_default_round(wall->units);
 }
 
-static const Key file_keys[] = {
+static const FileKey file_keys[] = {
     {"datumrow", .kind = VALUE_VERSION, NONE, .required = true, .says = "version of the format: 1"},
     {"title", TEXT(Wall, title), NONE, .fallback = "", .says = "what the sheets are headed with"},
     {"units", .kind = VALUE_UNITS, AT(Wall, units, Units), NONE, .required = true, .words = units_words,
@@ -536,7 +536,7 @@ const char *keys_renamed(const char *word)
     return NULL;
 }
 
-const Key *record_key(const Record *record, const char *name, size_t length)
+const FileKey *record_key(const Record *record, const char *name, size_t length)
 {
     for (int i = 0; i < record->count; i++)
         if (strlen(record->keys[i].name) == length && memcmp(record->keys[i].name, name, length) == 0)
@@ -546,11 +546,11 @@ const Key *record_key(const Record *record, const char *name, size_t length)
 
 enum { PATH_MOST = 128 };
 
-static void walk(const Record *record, const char *path, void (*each)(const char *path, const Key *key, void *context),
-                 void *context)
+static void walk(const Record *record, const char *path,
+                 void (*each)(const char *path, const FileKey *key, void *context), void *context)
 {
     for (int i = 0; i < record->count; i++) {
-        const Key *key = &record->keys[i];
+        const FileKey *key = &record->keys[i];
         char below[PATH_MOST];
         const bool list = key->kind == VALUE_RECORDS || key->kind == VALUE_HUNG;
         snprintf(below, sizeof below, "%.60s%s%s", path, path[0] == '\0' ? "" : ".", key->name);
@@ -564,7 +564,7 @@ static void walk(const Record *record, const char *path, void (*each)(const char
     }
 }
 
-void keys_walk(void (*each)(const char *path, const Key *key, void *context), void *context)
+void keys_walk(void (*each)(const char *path, const FileKey *key, void *context), void *context)
 {
     walk(&keys_of_file, "", each, context);
 }

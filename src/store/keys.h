@@ -44,13 +44,13 @@ typedef enum Range { RANGE_ANY, RANGE_FROM_ZERO, RANGE_ABOVE_ZERO } Range;
 typedef struct Record Record;
 
 /* One kind of records in a list of several. */
-typedef struct Part {
+typedef struct ListPart {
     const Record *record;
     size_t at;    /* of its array */
     size_t place; /* of the int in each that says which of all records it is */
-} Part;
+} ListPart;
 
-typedef struct Key {
+typedef struct FileKey {
     const char *name;
     ValueKind kind;
     bool required;
@@ -61,17 +61,17 @@ typedef struct Key {
     const char *instead; /* the key that may stand in place of this one, which is then not required; never both */
     const char *const *words; /* up to NULL; "" for a value that no word is written for */
     const Record *record;
-    const Part *parts;                  /* VALUE_HUNG: HUNG_KINDS of them */
+    const ListPart *parts;              /* VALUE_HUNG: HUNG_KINDS of them */
     bool (*stands)(const void *record); /* in place of a flag: whether the key is written */
     const char *fallback; /* what a file without the key means, as it would be written; NULL where nothing */
     const char *says;     /* one line without a full stop, for the manual and for "missing" */
-} Key;
+} FileKey;
 
 #define NO_FLAG ((size_t)-1)
 
 struct Record {
     const char *what; /* how messages call one: "a face" */
-    const Key *keys;
+    const FileKey *keys;
     int count;
     size_t size;
     size_t id;     /* of its uint32_t id, or NO_FLAG */
@@ -86,9 +86,9 @@ extern const Record keys_of_file;
 const char *keys_renamed(const char *word);
 
 /* The key of that name, or NULL. */
-const Key *record_key(const Record *record, const char *name, size_t length);
+const FileKey *record_key(const Record *record, const char *name, size_t length);
 
 /* Calls `each` for every key, in the order of the table, with its path: "faces[].openings[].width". */
-void keys_walk(void (*each)(const char *path, const Key *key, void *context), void *context);
+void keys_walk(void (*each)(const char *path, const FileKey *key, void *context), void *context);
 
 #endif

@@ -45,7 +45,7 @@ static void put_holder(int file)
         return; /* only people read it */
 }
 
-static void tell_holder(int file, pid_t process, Err *err)
+static void name_holder(int file, pid_t process, Err *err)
 {
     char line[HOLDER_MOST];
     const ssize_t length = pread(file, line, sizeof line - 1, 0);
@@ -74,7 +74,7 @@ static int try_lock(int file, Err *err)
     range = (struct flock){.l_type = F_WRLCK, .l_whence = SEEK_SET};
     if (fcntl(file, F_GETLK, &range) != 0 || range.l_type == F_UNLCK)
         range.l_pid = 0;
-    tell_holder(file, range.l_pid, err);
+    name_holder(file, range.l_pid, err);
     return 0;
 }
 

@@ -5,24 +5,24 @@
 
 enum { STEP = 2 };
 
-static bool is_list(const Key *key)
+static bool is_list(const FileKey *key)
 {
     return key->kind == VALUE_RECORDS || key->kind == VALUE_HUNG;
 }
 
-bool print_wants(const Key *key, const void *record)
+bool print_wants(const FileKey *key, const void *record)
 {
     const bool flagged = key->flag != NO_FLAG && key->kind != VALUE_PERCENT_OR_WORD;
     return value_stands(key, record) &&
            (key->required || flagged || key->stands != NULL || !value_is_default(key, record));
 }
 
-const void *print_next(const Key *key, const void *record, PrintWalk *walk, const Record **of)
+const void *print_next(const FileKey *key, const void *record, PrintWalk *walk, const Record **of)
 {
     if (key->kind == VALUE_HUNG) {
         if (!hung_walk(record, &walk->hung))
             return NULL;
-        const Part *part = &key->parts[walk->hung.kind];
+        const ListPart *part = &key->parts[walk->hung.kind];
         const Array array = array_of(record, part->at);
         *of = part->record;
         return array_item(&array, part->record, walk->hung.index);
@@ -39,7 +39,7 @@ void print_record_in_line(const Print *print, const Record *of, const void *reco
     bool first = true;
     text_put(out, "{");
     for (int i = 0; i < of->count; i++) {
-        const Key *key = &of->keys[i];
+        const FileKey *key = &of->keys[i];
         if (!print_wants(key, record))
             continue;
         text_format(out, "%s%s: ", first ? "" : ", ", key->name);
@@ -49,7 +49,7 @@ void print_record_in_line(const Print *print, const Record *of, const void *reco
     text_put(out, "}");
 }
 
-static void print_lengths(const Print *print, const Key *key, const void *record, Text *out)
+static void print_lengths(const Print *print, const FileKey *key, const void *record, Text *out)
 {
     const Array array = array_of(record, key->at);
     const bool alone = key->kind == VALUE_WIDTHS && array.count == 1;
@@ -64,7 +64,7 @@ static void print_lengths(const Print *print, const Key *key, const void *record
         text_put(out, "]");
 }
 
-void print_in_line(const Print *print, const Key *key, const void *record, Text *out)
+void print_in_line(const Print *print, const FileKey *key, const void *record, Text *out)
 {
     if (key->kind == VALUE_RECORD) {
         print_record_in_line(print, key->record, value_inner_const(key, record), out);
@@ -126,7 +126,7 @@ void print_item(const Print *print, const Record *of, const void *item, int inde
         print_keys(print, of, item, indent + STEP, out);
 }
 
-void print_key(const Print *print, const Key *key, const void *record, int indent, Text *out)
+void print_key(const Print *print, const FileKey *key, const void *record, int indent, Text *out)
 {
     text_format(out, "%s:", key->name);
     if (key->kind == VALUE_RECORD && !key->record->one_line &&
@@ -156,7 +156,7 @@ void print_file(const Wall *wall, Text *out)
     const Print print = {wall->units, "\n"};
     bool before_apart = false;
     for (int i = 0; i < keys_of_file.count; i++) {
-        const Key *key = &keys_of_file.keys[i];
+        const FileKey *key = &keys_of_file.keys[i];
         if (!print_wants(key, wall))
             continue;
         /* groups and lists have air around them */

@@ -26,8 +26,8 @@ typedef struct Reading {
     Wall *wall;
 } Reading;
 
-__attribute__((format(printf, 4, 5))) static void wrong(Reading *reading, Node *node, ErrKind kind, const char *format,
-                                                        ...)
+__attribute__((format(printf, 4, 5))) static void wrong(Reading *reading, TreeNode *node, ErrKind kind,
+                                                        const char *format, ...)
 {
     Text text;
     va_list list;
@@ -41,12 +41,12 @@ __attribute__((format(printf, 4, 5))) static void wrong(Reading *reading, Node *
     text_finish(&text);
 }
 
-static bool is_nothing(const Node *node)
+static bool is_nothing(const TreeNode *node)
 {
     return node->kind == NODE_SCALAR && node->length == 0 && !node->quoted;
 }
 
-static const char *kind_found(const Node *node)
+static const char *kind_found(const TreeNode *node)
 {
     switch (node->kind) {
     case NODE_SCALAR: return is_nothing(node) ? "nothing behind it" : "a single value";
@@ -62,7 +62,7 @@ static bool is_scalar(ValueKind kind)
            kind != VALUE_LENGTHS;
 }
 
-static const char *kind_wanted(const Key *key)
+static const char *kind_wanted(const FileKey *key)
 {
     switch (key->kind) {
     case VALUE_RECORD: return "keys of its own, indented below it or in { }";
@@ -87,14 +87,14 @@ static const char *kind_wanted(const Key *key)
     return "";
 }
 
-static void wrong_kind(Reading *reading, const Key *key, Node *node)
+static void wrong_kind(Reading *reading, const FileKey *key, TreeNode *node)
 {
     wrong(reading, node, ERR_INPUT, "`%s` has %s; write %s", key->name, kind_found(node), kind_wanted(key));
 }
 
-static void read_record(Reading *reading, const Record *record, Node *mapping, void *into);
+static void read_record(Reading *reading, const Record *record, TreeNode *mapping, void *into);
 
-static void read_scalar(Reading *reading, const Key *key, Node *node, void *into)
+static void read_scalar(Reading *reading, const FileKey *key, TreeNode *node, void *into)
 {
     Err err;
     if (node->kind != NODE_SCALAR || is_nothing(node))
@@ -103,7 +103,7 @@ static void read_scalar(Reading *reading, const Key *key, Node *node, void *into
         wrong(reading, node, err.kind, "%s: %s", key->name, err.text);
 }
 
-static void read_lengths(Reading *reading, const Key *key, Node *node, void *into)
+static void read_lengths(Reading *reading, const FileKey *key, TreeNode *node, void *into)
 {
     if (node->kind == NODE_SCALAR && key->kind == VALUE_WIDTHS) {
         read_scalar(reading, key, node, into);
@@ -113,7 +113,7 @@ static void read_lengths(Reading *reading, const Key *key, Node *node, void *int
         wrong_kind(reading, key, node);
         return;
     }
-    for (Node *item = node->first; item != NULL; item = item->next) {
+    for (TreeNode *item = node->first; item != NULL; item = item->next) {
         if (item->kind == NODE_SCALAR && !is_nothing(item))
             read_scalar(reading, key, item, into);
         else
@@ -131,15 +131,15 @@ static void set_id(Reading *reading, const Record *record, void *into)
     FIELD_PUT(into, record->id, &id);
 }
 
-static void read_records(Reading *reading, const Key *key, Node *node, void *into)
+static void read_records(Reading *reading, const FileKey *key, TreeNode *node, void *into)
 {
     if (node->kind != NODE_LIST) {
         wrong_kind(reading, key, node);
         return;
     }
     int place = 0;
-    for (Node *item = node->first; item != NULL; item = item->next) {
-        const Part *part = key->kind == VALUE_HUNG ? &key->parts[reading_hung_kind(item)] : NULL;
+    for (TreeNode *item = node->first; item != NULL; item = item->next) {
+        const ListPart *part = key->kind == VALUE_HUNG ? &key->parts[reading_hung_kind(item)] : NULL;
         const Record *record = part != NULL ? part->record : key->record;
         void *element = array_push(reading->arena, into, part != NULL ? part->at : key->at, record->size);
         set_id(reading, record, element);
@@ -151,7 +151,7 @@ static void read_records(Reading *reading, const Key *key, Node *node, void *int
     }
 }
 
-static void read_key(Reading *reading, const Key *key, Node *node, void *into)
+static void read_key(Reading *reading, const FileKey *key, TreeNode *node, void *into)
 {
     if (is_scalar(key->kind))
         read_scalar(reading, key, node, into);
@@ -169,7 +169,7 @@ static void read_key(Reading *reading, const Key *key, Node *node, void *into)
 /* ---- a record ---- */
 
 /* A key that is none of the record's; returns the one that was meant, if that can be told, else NULL. */
-static const Key *wrong_unknown(Reading *reading, const Record *record, Node *name)
+static const FileKey *wrong_unknown(Reading *reading, const Record *record, TreeNode *name)
 {
     const char *known[KEYS_MOST];
     BUG_UNLESS(record->count <= KEYS_MOST);
@@ -177,7 +177,7 @@ static const Key *wrong_unknown(Reading *reading, const Record *record, Node *na
         known[i] = record->keys[i].name;
     const char *word = tree_copy(reading->arena, name);
     const char *renamed = keys_renamed(word);
-    const Key *now = renamed == NULL ? NULL : record_key(record, renamed, strlen(renamed));
+    const FileKey *now = renamed == NULL ? NULL : record_key(record, renamed, strlen(renamed));
     if (now != NULL) {
         wrong(reading, name, ERR_INPUT, "`%s` is written `%s` now; write `%s: ...`", word, renamed, renamed);
         return now;
@@ -189,7 +189,7 @@ static const Key *wrong_unknown(Reading *reading, const Record *record, Node *na
         return &record->keys[near];
     }
     const char *colon = strchr(word, ':');
-    const Key *meant = colon == NULL ? NULL : record_key(record, word, (size_t)(colon - word));
+    const FileKey *meant = colon == NULL ? NULL : record_key(record, word, (size_t)(colon - word));
     if (meant != NULL) {
         wrong(reading, name, ERR_INPUT, "\"%.64s\" has no blank behind its colon; write `%.*s: %.40s`", word,
               (int)(colon - word), word, colon + 1);
@@ -206,7 +206,7 @@ static const Key *wrong_unknown(Reading *reading, const Record *record, Node *na
 }
 
 /* Of a word all that it may be is told, of anything else what it is. */
-static void report_missing(Reading *reading, const Record *record, const Key *key, const Node *mapping)
+static void report_missing(Reading *reading, const Record *record, const FileKey *key, const TreeNode *mapping)
 {
     Text meant;
     text_init(&meant);
@@ -222,13 +222,13 @@ static void report_missing(Reading *reading, const Record *record, const Key *ke
 }
 
 /* Keys that are missing, or that stand beside the one they stand in for. */
-static void check_presence(Reading *reading, const Record *record, Node *mapping, Node *const seen[],
+static void check_presence(Reading *reading, const Record *record, TreeNode *mapping, TreeNode *const seen[],
                            const bool meant[])
 {
     for (int i = 0; i < record->count; i++) {
-        const Key *key = &record->keys[i];
-        const Key *instead = key->instead == NULL ? NULL : record_key(record, key->instead, strlen(key->instead));
-        Node *other = instead == NULL ? NULL : seen[instead - record->keys];
+        const FileKey *key = &record->keys[i];
+        const FileKey *instead = key->instead == NULL ? NULL : record_key(record, key->instead, strlen(key->instead));
+        TreeNode *other = instead == NULL ? NULL : seen[instead - record->keys];
         if (seen[i] != NULL && other != NULL && seen[i]->line >= other->line &&
             (seen[i]->line > other->line || seen[i]->column > other->column))
             wrong(reading, seen[i], ERR_INPUT, "`%s` and `%s` both stand in %s; keep one of the two", instead->name,
@@ -240,9 +240,9 @@ static void check_presence(Reading *reading, const Record *record, Node *mapping
     }
 }
 
-static void read_record(Reading *reading, const Record *record, Node *mapping, void *into)
+static void read_record(Reading *reading, const Record *record, TreeNode *mapping, void *into)
 {
-    Node *seen[KEYS_MOST] = {NULL};
+    TreeNode *seen[KEYS_MOST] = {NULL};
     bool meant[KEYS_MOST] = {false}; /* by a key that is misspelt, and told */
     for (int i = 0; i < record->count; i++)
         value_default(reading->arena, &record->keys[i], into);
@@ -259,17 +259,17 @@ static void read_record(Reading *reading, const Record *record, Node *mapping, v
               kind_found(mapping), record->what, record->keys[0].name);
         return;
     }
-    for (Node *name = mapping->first; name != NULL && name->next != NULL; name = name->next->next) {
-        Node *value = name->next;
+    for (TreeNode *name = mapping->first; name != NULL && name->next != NULL; name = name->next->next) {
+        TreeNode *value = name->next;
         if (name->kind != NODE_SCALAR) {
             wrong(reading, name, ERR_INPUT, "%s stands where a key is wanted; write a word and a colon",
                   kind_found(name));
             mapping->wrong = true;
             continue;
         }
-        const Key *key = record_key(record, name->text, name->length);
+        const FileKey *key = record_key(record, name->text, name->length);
         if (key == NULL) {
-            const Key *near = wrong_unknown(reading, record, name);
+            const FileKey *near = wrong_unknown(reading, record, name);
             if (near != NULL)
                 meant[near - record->keys] = true;
         } else if (seen[key - record->keys] != NULL) {
@@ -288,24 +288,24 @@ static void read_record(Reading *reading, const Record *record, Node *mapping, v
         mapping->wrong |= seen[i] != NULL && seen[i]->wrong;
 }
 
-int reading_hung_kind(const Node *item)
+int reading_hung_kind(const TreeNode *item)
 {
     if (item->kind != NODE_MAPPING)
         return HUNG_PIECE;
-    const Node *state = tree_value(item, "state", NULL);
+    const TreeNode *state = tree_value(item, "state", NULL);
     if (tree_value(item, "top", NULL) != NULL || tree_value(item, "bottom", NULL) != NULL)
         return HUNG_EDGE;
     return state != NULL && tree_is(state, "lost") ? HUNG_LOSS : HUNG_PIECE;
 }
 
 /* What bare lengths are in has to be known before the first is read, wherever `units` stands. */
-static Units find_units(const Node *root)
+static Units find_units(const TreeNode *root)
 {
-    const Node *units = root->kind == NODE_MAPPING ? tree_value(root, "units", NULL) : NULL;
+    const TreeNode *units = root->kind == NODE_MAPPING ? tree_value(root, "units", NULL) : NULL;
     return units != NULL && tree_is(units, "mm") ? UNITS_MM : UNITS_IN;
 }
 
-Wall *reading_wall(Arena *arena, Report *report, Node *root, const Units *units)
+Wall *reading_wall(Arena *arena, Report *report, TreeNode *root, const Units *units)
 {
     const Units in_file = find_units(root);
     Wall *wall = wall_new(arena, in_file);
@@ -335,9 +335,9 @@ static const char *next_step(const char *path, char *key, size_t size, int *inde
 }
 
 /* wall_check counts each kind of records of `hung` for itself; the file has them in one list. */
-static const Node *hung_item(const Node *list, int kind, int index)
+static const TreeNode *hung_item(const TreeNode *list, int kind, int index)
 {
-    const Node *item = list->kind == NODE_LIST ? list->first : NULL;
+    const TreeNode *item = list->kind == NODE_LIST ? list->first : NULL;
     for (; item != NULL; item = item->next)
         if (item->kind == NODE_MAPPING && reading_hung_kind(item) == kind && index-- == 0)
             return item;
@@ -345,16 +345,16 @@ static const Node *hung_item(const Node *list, int kind, int index)
 }
 
 /* The node nearest to a field path of wall_check, and in `record` (may be NULL) the mapping that the field is of. */
-static const Node *node_of_path(const Node *root, const char *path, const Node **record)
+static const TreeNode *node_of_path(const TreeNode *root, const char *path, const TreeNode **record)
 {
-    const Node *node = root;
-    const Node *within = root;
+    const TreeNode *node = root;
+    const TreeNode *within = root;
     bool in_hung = false;
     while (*path != '\0' && node != NULL && node->kind != NODE_SCALAR) {
         char key[64];
         int index;
         path = next_step(path, key, sizeof key, &index);
-        const Node *below = NULL;
+        const TreeNode *below = NULL;
         if (in_hung) {
             below = hung_item(node,
                               strcmp(key, "edges") == 0    ? HUNG_EDGE
@@ -380,26 +380,26 @@ static const Node *node_of_path(const Node *root, const char *path, const Node *
 
 /* A problem may follow from a slip that was told already: in the same record, or, of a field at the top of the file, in
  * that field. A record of what hangs also needs the faces. */
-static bool follows_from_slip(const Node *root, const char *path, const Node *place, const Node *record)
+static bool follows_from_slip(const TreeNode *root, const char *path, const TreeNode *place, const TreeNode *record)
 {
     if (!root->wrong)
         return false;
     if (record == root)
         return place == root || place->wrong;
-    const Node *faces = strncmp(path, "hung", 4) == 0 ? tree_value(root, "faces", NULL) : record;
+    const TreeNode *faces = strncmp(path, "hung", 4) == 0 ? tree_value(root, "faces", NULL) : record;
     return record->wrong || faces == NULL || faces->wrong;
 }
 
-static void check_whole(Arena *arena, Report *report, const Node *root, const Wall *wall)
+static void check_whole(Arena *arena, Report *report, const TreeNode *root, const Wall *wall)
 {
-    const Node *units = root->kind == NODE_MAPPING ? tree_value(root, "units", NULL) : NULL;
+    const TreeNode *units = root->kind == NODE_MAPPING ? tree_value(root, "units", NULL) : NULL;
     if (units == NULL || units->wrong)
         return;
     const Problems problems = wall_check(arena, wall);
     for (int i = 0; i < problems.count && !report_is_full(report); i++) {
         const Problem *problem = &problems.at[i];
-        const Node *record;
-        const Node *place = node_of_path(root, problem->path, &record);
+        const TreeNode *record;
+        const TreeNode *place = node_of_path(root, problem->path, &record);
         if (!follows_from_slip(root, problem->path, place, record))
             report_error(report, ERR_VALUE, place->line, place->column, "%s", problem->text);
     }
@@ -411,7 +411,7 @@ bool store_parse(Arena *arena, const char *name, const char *text, size_t length
 {
     Report report = {.arena = arena, .name = name};
     char *kept = length <= STORE_FILE_MOST ? arena_text(arena, text, length) : NULL;
-    Node *root = tree_parse(arena, &report, kept, length);
+    TreeNode *root = tree_parse(arena, &report, kept, length);
     Wall *wall = NULL;
     if (root != NULL) {
         if (root->kind == NODE_MAPPING) {
@@ -437,9 +437,9 @@ void store_locate(const Source *source, const char *name, Err *err)
         return;
     Arena *arena = arena_new();
     Report report = {.arena = arena, .name = name};
-    Node *root = tree_parse(arena, &report, arena_text(arena, source->text, source->length), source->length);
+    TreeNode *root = tree_parse(arena, &report, arena_text(arena, source->text, source->length), source->length);
     if (root != NULL) {
-        const Node *node = node_of_path(root, err->place, NULL);
+        const TreeNode *node = node_of_path(root, err->place, NULL);
         err_at(err, strcmp(name, "-") == 0 ? "standard input" : name, node->line, node->column);
     }
     arena_free(arena);

@@ -11,9 +11,9 @@
 /* The wall that `root` tells, in `arena`, with every slip noted in `report`. Faces, openings and lines of stock get
  * their ids in the order of the file. Bare lengths are read in `*units` where that is given, else in the file's own.
  * What could not be read is left at its default; the nodes of it, and those around it, are marked wrong. */
-Wall *reading_wall(Arena *arena, Report *report, Node *root, const Units *units);
+Wall *reading_wall(Arena *arena, Report *report, TreeNode *root, const Units *units);
 
 /* Of which kind a record of `hung` is: HUNG_PIECE, HUNG_LOSS or HUNG_EDGE. What is no mapping counts as a piece. */
-int reading_hung_kind(const Node *item);
+int reading_hung_kind(const TreeNode *item);
 
 #endif

@@ -69,7 +69,7 @@ static size_t comment_above(const Splice *splice, size_t line, size_t indent)
 /* ---- children ---- */
 
 /* The dash of an item of a block list: at the list's column, in the item's line or one above. */
-static size_t find_dash(Splice *splice, const Node *list, const Node *item)
+static size_t find_dash(Splice *splice, const TreeNode *list, const TreeNode *item)
 {
     const size_t column = (size_t)list->column - 1;
     for (size_t line = line_start(splice, item->start);; line = line_start(splice, line - 1)) {
@@ -86,12 +86,12 @@ static size_t find_dash(Splice *splice, const Node *list, const Node *item)
     }
 }
 
-Children splice_children(Splice *splice, const Node *collection)
+Children splice_children(Splice *splice, const TreeNode *collection)
 {
     const bool mapping = collection->kind == NODE_MAPPING;
     Children children = {
         .of = collection, .at = arena_array(splice->arena, Child, collection->count), .indent = collection->column - 1};
-    for (Node *head = collection->first; head != NULL;) {
+    for (TreeNode *head = collection->first; head != NULL;) {
         Child *child = &children.at[children.count++];
         child->head = head;
         child->value = mapping ? head->next : head;
@@ -137,7 +137,7 @@ static size_t behind_colon(const Splice *splice, const Child *child)
 
 /* A value on one line in place of another. A comment that stands apart behind it, in a column, stays there where there
  * is room. */
-static void replace_in_line(Splice *splice, const Node *value, const char *in_line)
+static void replace_in_line(Splice *splice, const TreeNode *value, const char *in_line)
 {
     const size_t comment = skip_blanks(splice, value->end);
     const size_t blanks = comment - value->end;
@@ -157,7 +157,7 @@ static void replace_in_line(Splice *splice, const Node *value, const char *in_li
 
 void splice_value(Splice *splice, const Child *child, const char *in_line, const char *block)
 {
-    const Node *value = child->value;
+    const TreeNode *value = child->value;
     const bool was_block = value->kind != NODE_SCALAR && !value->flow;
     const size_t colon = behind_colon(splice, child);
     Text text;

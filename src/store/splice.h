@@ -37,24 +37,24 @@ bool splice_finish(const Splice *splice, Text *out);
 
 /* One key with its value, or one item. */
 typedef struct Child {
-    Node *head;    /* key or item */
-    Node *value;   /* of a key its value; of an item the item itself */
-    size_t start;  /* of the key, or of the item's dash; in a flow of the item */
-    size_t line;   /* where its line starts */
-    size_t above;  /* where the comment right above it starts; `line` where there is none */
-    size_t behind; /* where the line behind its last one starts; the end of the text where there is none */
+    TreeNode *head;  /* key or item */
+    TreeNode *value; /* of a key its value; of an item the item itself */
+    size_t start;    /* of the key, or of the item's dash; in a flow of the item */
+    size_t line;     /* where its line starts */
+    size_t above;    /* where the comment right above it starts; `line` where there is none */
+    size_t behind;   /* where the line behind its last one starts; the end of the text where there is none */
     bool first_in_line;
     bool removed; /* to be taken out */
 } Child;
 
 typedef struct Children {
-    const Node *of;
+    const TreeNode *of;
     Child *at;
     int count;
     int indent; /* blanks before a key or dash of a block */
 } Children;
 
-Children splice_children(Splice *splice, const Node *collection);
+Children splice_children(Splice *splice, const TreeNode *collection);
 
 /* Puts `text` in place of bytes. */
 void splice_replace(Splice *splice, size_t start, size_t end, const char *text);

@@ -226,14 +226,14 @@ static bool next_event(Builder *builder, yaml_event_t *event)
 
 /* ---- nodes ---- */
 
-static Node *add_node(Builder *builder, NodeKind kind, const yaml_event_t *event)
+static TreeNode *add_node(Builder *builder, NodeKind kind, const yaml_event_t *event)
 {
     if (++builder->nodes > NODES_MOST) {
         stop(builder, ERR_LIMIT, &event->start_mark,
              "the file holds more than 2,000,000 values; a wall file is far smaller");
         return NULL;
     }
-    Node *node = arena_one(builder->arena, Node);
+    TreeNode *node = arena_one(builder->arena, TreeNode);
     node->kind = kind;
     node->line = line_of(&event->start_mark);
     node->column = column_of(&event->start_mark);
@@ -243,7 +243,7 @@ static Node *add_node(Builder *builder, NodeKind kind, const yaml_event_t *event
 }
 
 /* The tag as it is written, at the node's start or behind its anchor: libyaml has the long form alone. */
-static int tag_written(const Builder *builder, const Node *node, const char **tag)
+static int tag_written(const Builder *builder, const TreeNode *node, const char **tag)
 {
     const char *at = builder->text - builder->before + node->start;
     const char *end = builder->text + builder->length;
@@ -257,7 +257,7 @@ static int tag_written(const Builder *builder, const Node *node, const char **ta
 }
 
 /* Anchors and tags are told, and the value read all the same. */
-static void refuse_properties(Builder *builder, Node *node, const yaml_char_t *anchor, const yaml_char_t *tag)
+static void refuse_properties(Builder *builder, TreeNode *node, const yaml_char_t *anchor, const yaml_char_t *tag)
 {
     if (anchor != NULL)
         report_error(builder->report, ERR_INPUT, node->line, node->column,
@@ -272,9 +272,9 @@ static void refuse_properties(Builder *builder, Node *node, const yaml_char_t *a
     node->wrong |= anchor != NULL || tag != NULL;
 }
 
-static Node *add_scalar(Builder *builder, const yaml_event_t *event)
+static TreeNode *add_scalar(Builder *builder, const yaml_event_t *event)
 {
-    Node *node = add_node(builder, NODE_SCALAR, event);
+    TreeNode *node = add_node(builder, NODE_SCALAR, event);
     if (node == NULL)
         return NULL;
     const char *source = builder->text - builder->before;
@@ -292,12 +292,12 @@ static Node *add_scalar(Builder *builder, const yaml_event_t *event)
     return node;
 }
 
-static Node *build(Builder *builder, yaml_event_t *event, int depth);
+static TreeNode *build(Builder *builder, yaml_event_t *event, int depth);
 
 /* The children of a mapping or list up to the event that ends it. */
-static void build_children(Builder *builder, Node *parent, yaml_event_type_t end, int depth)
+static void build_children(Builder *builder, TreeNode *parent, yaml_event_type_t end, int depth)
 {
-    Node **link = &parent->first;
+    TreeNode **link = &parent->first;
     int children = 0;
     for (;;) {
         yaml_event_t event;
@@ -309,7 +309,7 @@ static void build_children(Builder *builder, Node *parent, yaml_event_type_t end
             yaml_event_delete(&event);
             break;
         }
-        Node *child = build(builder, &event, depth + 1);
+        TreeNode *child = build(builder, &event, depth + 1);
         if (child == NULL)
             return;
         *link = child;
@@ -324,7 +324,7 @@ static void build_children(Builder *builder, Node *parent, yaml_event_type_t end
     parent->count = parent->kind == NODE_MAPPING ? children / 2 : children;
 }
 
-static Node *build_collection(Builder *builder, yaml_event_t *event, int depth)
+static TreeNode *build_collection(Builder *builder, yaml_event_t *event, int depth)
 {
     const bool mapping = event->type == YAML_MAPPING_START_EVENT;
     if (depth > STORE_NESTING_MOST) {
@@ -332,7 +332,7 @@ static Node *build_collection(Builder *builder, yaml_event_t *event, int depth)
              "lists and mappings stand in each other more than 16 deep; a wall file needs fewer");
         return NULL;
     }
-    Node *node = add_node(builder, mapping ? NODE_MAPPING : NODE_LIST, event);
+    TreeNode *node = add_node(builder, mapping ? NODE_MAPPING : NODE_LIST, event);
     if (node == NULL)
         return NULL;
     if (mapping) {
@@ -347,9 +347,9 @@ static Node *build_collection(Builder *builder, yaml_event_t *event, int depth)
 }
 
 /* The node that begins with `event`, which is deleted here; NULL where the builder stopped. */
-static Node *build(Builder *builder, yaml_event_t *event, int depth)
+static TreeNode *build(Builder *builder, yaml_event_t *event, int depth)
 {
-    Node *node = NULL;
+    TreeNode *node = NULL;
     if (event->type == YAML_SCALAR_EVENT) {
         node = add_scalar(builder, event);
     } else if (event->type == YAML_ALIAS_EVENT) {
@@ -368,9 +368,9 @@ static Node *build(Builder *builder, yaml_event_t *event, int depth)
     return node;
 }
 
-static Node *build_document(Builder *builder)
+static TreeNode *build_document(Builder *builder)
 {
-    Node *root = NULL;
+    TreeNode *root = NULL;
     int documents = 0;
     for (;;) {
         yaml_event_t event;
@@ -399,7 +399,7 @@ static Node *build_document(Builder *builder)
     return root;
 }
 
-Node *tree_parse(Arena *arena, Report *report, const char *text, size_t length)
+TreeNode *tree_parse(Arena *arena, Report *report, const char *text, size_t length)
 {
     if (!check_text(report, text, length))
         return NULL;
@@ -410,17 +410,17 @@ Node *tree_parse(Arena *arena, Report *report, const char *text, size_t length)
     BUG_UNLESS(yaml_parser_initialize(&builder.parser));
     yaml_parser_set_encoding(&builder.parser, YAML_UTF8_ENCODING);
     yaml_parser_set_input_string(&builder.parser, (const unsigned char *)builder.text, builder.length);
-    Node *root = build_document(&builder);
+    TreeNode *root = build_document(&builder);
     yaml_parser_delete(&builder.parser);
     return root;
 }
 
 /* ---- looking things up ---- */
 
-Node *tree_value(const Node *mapping, const char *key, Node **key_node)
+TreeNode *tree_value(const TreeNode *mapping, const char *key, TreeNode **key_node)
 {
     BUG_UNLESS(mapping->kind == NODE_MAPPING);
-    for (Node *node = mapping->first; node != NULL && node->next != NULL; node = node->next->next)
+    for (TreeNode *node = mapping->first; node != NULL && node->next != NULL; node = node->next->next)
         if (node->kind == NODE_SCALAR && tree_is(node, key)) {
             if (key_node != NULL)
                 *key_node = node;
@@ -429,21 +429,21 @@ Node *tree_value(const Node *mapping, const char *key, Node **key_node)
     return NULL;
 }
 
-Node *tree_item(const Node *list, int index)
+TreeNode *tree_item(const TreeNode *list, int index)
 {
-    Node *node = list->kind == NODE_LIST && index >= 0 ? list->first : NULL;
+    TreeNode *node = list->kind == NODE_LIST && index >= 0 ? list->first : NULL;
     while (node != NULL && index-- > 0)
         node = node->next;
     return node;
 }
 
-bool tree_is(const Node *scalar, const char *word)
+bool tree_is(const TreeNode *scalar, const char *word)
 {
     return scalar->kind == NODE_SCALAR && scalar->length == strlen(word) &&
            memcmp(scalar->text, word, scalar->length) == 0;
 }
 
-char *tree_copy(Arena *arena, const Node *scalar)
+char *tree_copy(Arena *arena, const TreeNode *scalar)
 {
     return arena_text(arena, scalar->text, scalar->length);
 }

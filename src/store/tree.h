@@ -10,9 +10,9 @@
 
 typedef enum NodeKind { NODE_SCALAR, NODE_MAPPING, NODE_LIST } NodeKind;
 
-typedef struct Node Node;
+typedef struct TreeNode TreeNode;
 
-struct Node {
+struct TreeNode {
     NodeKind kind;
     bool flow;   /* a mapping in { } or a list in [ ] */
     bool quoted; /* a scalar in quotes, or a block of text */
@@ -24,25 +24,25 @@ struct Node {
     size_t start, end;
     const char *text; /* of a scalar, its value; `length` bytes, which may hold NUL; no NUL behind */
     size_t length;
-    int count;   /* of a mapping its keys, of a list its items */
-    Node *first; /* of a mapping key, value, key, value, ...; of a list the items */
-    Node *next;  /* behind this one in its parent */
+    int count;       /* of a mapping its keys, of a list its items */
+    TreeNode *first; /* of a mapping key, value, key, value, ...; of a list the items */
+    TreeNode *next;  /* behind this one in its parent */
 };
 
 /* The tree of text[0..length), which has to outlive it. NULL where there is none to be had; then, and for each slip
  * that the tree could be built in spite of, there is an error in `report`. */
-Node *tree_parse(Arena *arena, Report *report, const char *text, size_t length);
+TreeNode *tree_parse(Arena *arena, Report *report, const char *text, size_t length);
 
 /* The value of a mapping's key, or NULL; with `key_node` (may be NULL) the node of the key. */
-Node *tree_value(const Node *mapping, const char *key, Node **key_node);
+TreeNode *tree_value(const TreeNode *mapping, const char *key, TreeNode **key_node);
 
 /* Item `index` of a list, or NULL. */
-Node *tree_item(const Node *list, int index);
+TreeNode *tree_item(const TreeNode *list, int index);
 
 /* A scalar's value is this word. */
-bool tree_is(const Node *scalar, const char *word);
+bool tree_is(const TreeNode *scalar, const char *word);
 
 /* A scalar's value with a NUL behind; bytes after a NUL within it are lost. */
-char *tree_copy(Arena *arena, const Node *scalar);
+char *tree_copy(Arena *arena, const TreeNode *scalar);
 
 #endif

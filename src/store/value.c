@@ -10,12 +10,12 @@
 
 enum { THOUSAND = 1000 };
 
-void *value_inner(const Key *key, void *record)
+void *value_inner(const FileKey *key, void *record)
 {
     return (char *)record + key->at;
 }
 
-const void *value_inner_const(const Key *key, const void *record)
+const void *value_inner_const(const FileKey *key, const void *record)
 {
     return (const char *)record + key->at;
 }
@@ -46,7 +46,7 @@ void *array_push(Arena *arena, void *record, size_t at, size_t size)
 
 /* ---- flags and defaults ---- */
 
-static bool flag_of(const Key *key, const void *record)
+static bool flag_of(const FileKey *key, const void *record)
 {
     bool flag;
     FIELD_GET(record, key->flag, &flag);
@@ -54,12 +54,12 @@ static bool flag_of(const Key *key, const void *record)
 }
 
 /* The flag says which of two ways a value is written in, not whether the key stands. */
-static bool is_or_word(const Key *key)
+static bool is_or_word(const FileKey *key)
 {
     return key->kind == VALUE_LENGTH_OR_WORD || key->kind == VALUE_PERCENT_OR_WORD;
 }
 
-bool value_stands(const Key *key, const void *record)
+bool value_stands(const FileKey *key, const void *record)
 {
     if (key->stands != NULL)
         return key->stands(record);
@@ -68,13 +68,13 @@ bool value_stands(const Key *key, const void *record)
     return flag_of(key, record) == key->flag_is;
 }
 
-void value_mark_given(const Key *key, void *record)
+void value_mark_given(const FileKey *key, void *record)
 {
     if (key->flag != NO_FLAG && !is_or_word(key))
         FIELD_PUT(record, key->flag, &key->flag_is);
 }
 
-void value_default(Arena *arena, const Key *key, void *record)
+void value_default(Arena *arena, const FileKey *key, void *record)
 {
     if (key->kind == VALUE_TEXT) {
         char *empty = arena_text(arena, "", 0);
@@ -88,7 +88,7 @@ void value_default(Arena *arena, const Key *key, void *record)
     }
 }
 
-bool value_is_default(const Key *key, const void *record)
+bool value_is_default(const FileKey *key, const void *record)
 {
     switch (key->kind) {
     case VALUE_TEXT: {
@@ -209,7 +209,7 @@ static void write_thousandths(int64_t value, Text *out)
     text_put(out, number);
 }
 
-void value_write(const Key *key, const void *record, Units units, Text *out)
+void value_write(const FileKey *key, const void *record, Units units, Text *out)
 {
     switch (key->kind) {
     case VALUE_VERSION: text_put(out, "1"); return;

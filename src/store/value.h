@@ -12,26 +12,26 @@
 /* Reads `text` into the field of `key` in `record`, a struct that the key's Record describes; a bare length is in
  * `units`. For kinds that are no list or mapping; of VALUE_WIDTHS and VALUE_LENGTHS one item is added. False with `err`
  * filled (no place), the field untouched. */
-bool value_read(Arena *arena, const Key *key, const char *text, size_t length, Units units, void *record, Err *err);
+bool value_read(Arena *arena, const FileKey *key, const char *text, size_t length, Units units, void *record, Err *err);
 
 /* "anywhere or studs": all words but the empty one. */
 void value_list_words(const char *const *words, Text *out);
 
 /* Appends the value as a file of these units would write it: quoted where other readers could take it for something
  * else. For kinds that are no list or mapping. */
-void value_write(const Key *key, const void *record, Units units, Text *out);
+void value_write(const FileKey *key, const void *record, Units units, Text *out);
 
 /* What a file without the key means, put into the field; `record` is zeroed otherwise. */
-void value_default(Arena *arena, const Key *key, void *record);
+void value_default(Arena *arena, const FileKey *key, void *record);
 
 /* The key's value is what a file without it means. */
-bool value_is_default(const Key *key, const void *record);
+bool value_is_default(const FileKey *key, const void *record);
 
 /* Whether a file of this record has to say the key at all (it may, where the value is the default). */
-bool value_stands(const Key *key, const void *record);
+bool value_stands(const FileKey *key, const void *record);
 
 /* The key was read: its flag says so from now on. */
-void value_mark_given(const Key *key, void *record);
+void value_mark_given(const FileKey *key, void *record);
 
 /* A field that is an array, as arena_push grows it. */
 typedef struct Array {
@@ -46,7 +46,7 @@ void *array_item(const Array *array, const Record *of, int index);
 void *array_push(Arena *arena, void *record, size_t at, size_t size);
 
 /* The struct of a VALUE_RECORD. */
-void *value_inner(const Key *key, void *record);
-const void *value_inner_const(const Key *key, const void *record);
+void *value_inner(const FileKey *key, void *record);
+const void *value_inner_const(const FileKey *key, const void *record);
 
 #endif

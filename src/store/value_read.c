@@ -65,7 +65,7 @@ static bool read_count(const char *text, size_t length, int *out, Err *err)
     return true;
 }
 
-static bool read_number_of(const Key *key, const char *text, size_t length, int *out, Err *err)
+static bool read_number_of(const FileKey *key, const char *text, size_t length, int *out, Err *err)
 {
     char quoted[4 * SHOWN + 4];
     int64_t value = 0;
@@ -96,7 +96,7 @@ void value_list_words(const char *const *words, Text *out)
     }
 }
 
-static bool read_word(const Key *key, const char *text, size_t length, unsigned *out, Err *err)
+static bool read_word(const FileKey *key, const char *text, size_t length, unsigned *out, Err *err)
 {
     int count = 0;
     for (; key->words[count] != NULL; count++)
@@ -163,7 +163,7 @@ static bool read_percent(const char *text, size_t length, int64_t *out, Err *err
     return read_thousandths(text, length, out, err);
 }
 
-static bool read_text(Arena *arena, const Key *key, const char *text, size_t length, char **out, Err *err)
+static bool read_text(Arena *arena, const FileKey *key, const char *text, size_t length, char **out, Err *err)
 {
     if (length > WALL_NAME_MOST)
         return err_set(err, ERR_LIMIT, "this has %zu bytes; write %d at most", length, WALL_NAME_MOST);
@@ -188,7 +188,7 @@ static bool read_version(const char *text, size_t length, Err *err)
     return true;
 }
 
-bool value_read(Arena *arena, const Key *key, const char *text, size_t length, Units units, void *record, Err *err)
+bool value_read(Arena *arena, const FileKey *key, const char *text, size_t length, Units units, void *record, Err *err)
 {
     Length measure = 0;
     switch (key->kind) {

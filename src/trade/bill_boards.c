@@ -16,22 +16,22 @@ enum {
     ODD_KINDS = 4,
 };
 
-typedef struct Kind {
+typedef struct BoardKind {
     Length width, length, longest; /* longest: of the kinds that share the line */
     int at_hand, opened;
     int first; /* line of the stock where it stands first */
     int kinds; /* that share the line */
-} Kind;
+} BoardKind;
 
 typedef struct Kinds {
-    Kind *at;
+    BoardKind *at;
     int count, room;
 } Kinds;
 
 static int by_size(const void *left, const void *right)
 {
-    const Kind *a = left;
-    const Kind *b = right;
+    const BoardKind *a = left;
+    const BoardKind *b = right;
     if (a->width != b->width)
         return a->width < b->width ? -1 : 1;
     if (a->length != b->length)
@@ -41,8 +41,8 @@ static int by_size(const void *left, const void *right)
 
 static int by_place(const void *left, const void *right)
 {
-    const Kind *a = left;
-    const Kind *b = right;
+    const BoardKind *a = left;
+    const BoardKind *b = right;
     return (a->first > b->first) - (a->first < b->first);
 }
 
@@ -53,12 +53,12 @@ static Kinds lines_of_stock(const Bills *bills)
     int board = 0;
     for (int i = 0; i < wall->stock.count; i++) {
         const Stock *stock = &wall->stock.at[i];
-        Kind kind = {.width = stock->width_given ? stock->width : wall_widest(wall),
-                     .length = stock->length,
-                     .longest = stock->length,
-                     .at_hand = stock->count,
-                     .first = i,
-                     .kinds = 1};
+        BoardKind kind = {.width = stock->width_given ? stock->width : wall_widest(wall),
+                          .length = stock->length,
+                          .longest = stock->length,
+                          .at_hand = stock->count,
+                          .first = i,
+                          .kinds = 1};
         for (int j = 0; j < stock->count; j++, board++)
             kind.opened += board < bills->plan->board_count && bills->plan->boards[board].count > 0;
         *arena_push(bills->arena, &kinds) = kind;
@@ -67,7 +67,7 @@ static Kinds lines_of_stock(const Bills *bills)
 }
 
 /* Adds a kind that stands behind `into` in order of size to it. */
-static void join(Kind *into, const Kind *kind)
+static void join(BoardKind *into, const BoardKind *kind)
 {
     into->longest = kind->longest;
     into->at_hand += kind->at_hand;
@@ -81,7 +81,7 @@ static void join_alike(Kinds *kinds)
 {
     int kept = 0;
     for (int i = 0; i < kinds->count; i++) {
-        Kind *last = kept > 0 ? &kinds->at[kept - 1] : NULL;
+        BoardKind *last = kept > 0 ? &kinds->at[kept - 1] : NULL;
         if (last && last->width == kinds->at[i].width && last->length == kinds->at[i].length) {
             join(last, &kinds->at[i]);
             last->kinds = 1;
@@ -92,7 +92,7 @@ static void join_alike(Kinds *kinds)
     kinds->count = kept;
 }
 
-static bool is_odd(const Kind *kind)
+static bool is_odd(const BoardKind *kind)
 {
     return kind->at_hand < ODD_BOARDS;
 }
@@ -121,7 +121,7 @@ static void join_odd(Kinds *kinds)
     kinds->count = kept;
 }
 
-static const char *kind_words(const Bills *bills, const Kind *kind)
+static const char *kind_words(const Bills *bills, const BoardKind *kind)
 {
     const char *length = say_length(bills->arena, bills->wall, kind->length);
     const char *width = say_length(bills->arena, bills->wall, kind->width);

@@ -270,8 +270,7 @@ static bool is_hot(OpeningKind kind)
     return kind == OPENING_FIREPLACE || kind == OPENING_STOVE || kind == OPENING_PIPE;
 }
 
-static void tell_fire(Arena *arena, const Layout *layout, const WoodParts *wood, int face, int index,
-                      Findings *findings)
+static void add_fire(Arena *arena, const Layout *layout, const WoodParts *wood, int face, int index, Findings *findings)
 {
     const Opening *opening = &layout->wall->faces.at[face].openings.at[index];
     const Box box = layout->faces[face].openings[index]; /* grown */
@@ -314,6 +313,6 @@ void fire_findings(Arena *arena, const Layout *layout, Findings *findings)
                 continue;
             if (!wood)
                 wood = wood_of_faces(arena, layout);
-            tell_fire(arena, layout, wood, face, i, findings);
+            add_fire(arena, layout, wood, face, i, findings);
         }
 }

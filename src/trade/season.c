@@ -140,7 +140,7 @@ SeasonFace *season_faces(Arena *arena, const Layout *layout)
 }
 
 /* The reveal closes in one season: by how much, and what would keep it open. */
-static void tell_closing(Arena *arena, const Wall *wall, const Season *season, const char *when, Findings *findings)
+static void add_closing(Arena *arena, const Wall *wall, const Season *season, const char *when, Findings *findings)
 {
     if (season->closes == 0)
         return;
@@ -189,6 +189,6 @@ void season_findings(Arena *arena, const Layout *layout, Findings *findings)
                 (long long)(below ? seasons.dry : seasons.damp).moisture % 100, below ? "dry" : "damp");
         *arena_push(arena, findings) = finding;
     }
-    tell_closing(arena, wall, &seasons.damp, "damp", findings);
-    tell_closing(arena, wall, &seasons.dry, "dry", findings);
+    add_closing(arena, wall, &seasons.damp, "damp", findings);
+    add_closing(arena, wall, &seasons.dry, "dry", findings);
 }

@@ -8,11 +8,11 @@
  */
 #define NEAR (LENGTH_INCH / 2)
 
-typedef struct Candidates {
+typedef struct WidthList {
     WidthChoice *at;
     int count;
     int room;
-} Candidates;
+} WidthList;
 
 /* The file's planks with every width and the reveal changed. */
 static Planks planks_with(Arena *arena, const Planks *planks, Length wider, Length reveal)
@@ -37,7 +37,7 @@ static void count_boards(const Wall *wall, WidthChoice *choice)
     }
 }
 
-static void weigh(Arena *arena, const Layout *layout, WidthChoice choice, Candidates *candidates)
+static void weigh(Arena *arena, const Layout *layout, WidthChoice choice, WidthList *candidates)
 {
     const Wall *wall = layout->wall;
     Length wider = choice.width - wall_widest(wall);
@@ -68,7 +68,7 @@ static int compare(const void *left, const void *right)
 }
 
 /* The best, and the file's own in place of the last where it is not among them. */
-static WidthChoices pick(Candidates *candidates)
+static WidthChoices pick(WidthList *candidates)
 {
     qsort(candidates->at, (size_t)candidates->count, sizeof *candidates->at, compare);
     WidthChoices choices = {candidates->at, candidates->count < WIDTHS_MOST ? candidates->count : WIDTHS_MOST};
@@ -96,7 +96,7 @@ WidthChoices widths_worth(Arena *arena, const Layout *layout)
     Length step = wall->round; /* finer than 1 mm is no choice that anyone makes by eye */
     while (step < LENGTH_MM)
         step *= 2;
-    Candidates candidates = {0};
+    WidthList candidates = {0};
     weigh(arena, layout, (WidthChoice){.width = wish, .reveal = wall->planks.reveal}, &candidates);
     for (Length width = length_round_up(wish - NEAR, step); width <= wish + NEAR; width += step) {
         Length change = width - wish;
@@ -125,7 +125,7 @@ WidthChoices reveals_worth(Arena *arena, const Layout *layout)
         return (WidthChoices){0};
     Length wish = wall->planks.reveal;
     Length width = wall_widest(wall);
-    Candidates candidates = {0};
+    WidthList candidates = {0};
     weigh(arena, layout, (WidthChoice){.width = width, .reveal = wish}, &candidates);
     Spacers spacers = spacer_choices(arena, wish / 2, wish > 0 ? wish * 2 : LENGTH_INCH / 8);
     for (int i = 0; i < spacers.count; i++) {

@@ -8,7 +8,7 @@
 #include "support/manual.h"
 #include "wall/species.h"
 
-static const char *kind_words(const Key *key)
+static const char *kind_words(const FileKey *key)
 {
     switch (key->kind) {
     case VALUE_VERSION: return "number";
@@ -54,7 +54,7 @@ static void put_sentence(Text *out, const char *says)
     text_put(out, ".\n");
 }
 
-static void put_key(const char *path, const Key *key, void *context)
+static void put_key(const char *path, const FileKey *key, void *context)
 {
     Text *out = context;
     text_format(out, ".It Ic %s\n.Pq %s", path, kind_words(key));

@@ -7,7 +7,7 @@ typedef struct Walk {
     void *context;
 } Walk;
 
-static void leave_out_mappings(const char *path, const Key *key, void *context)
+static void leave_out_mappings(const char *path, const FileKey *key, void *context)
 {
     const Walk *walk = context;
     if (key->record == NULL && key->parts == NULL)

@@ -18,13 +18,13 @@ static bool parse(const char *text, Source *out, Errs *errors)
 }
 
 /* Where the key of a path stands in the file: its name and its value. In lists the first item that has it. */
-static Node *find(Node *node, const char *path, Node **name)
+static TreeNode *find(TreeNode *node, const char *path, TreeNode **name)
 {
     if (path[0] == '\0')
         return node;
     if (strncmp(path, "[]", 2) == 0) {
-        for (Node *item = node->kind == NODE_LIST ? node->first : NULL; item != NULL; item = item->next) {
-            Node *found = find(item, path + 2 + (path[2] == '.'), name);
+        for (TreeNode *item = node->kind == NODE_LIST ? node->first : NULL; item != NULL; item = item->next) {
+            TreeNode *found = find(item, path + 2 + (path[2] == '.'), name);
             if (found != NULL)
                 return found;
         }
@@ -33,16 +33,16 @@ static Node *find(Node *node, const char *path, Node **name)
     char key[64];
     const size_t length = strcspn(path, ".[");
     snprintf(key, sizeof key, "%.*s", (int)length, path);
-    Node *value = node->kind == NODE_MAPPING ? tree_value(node, key, name) : NULL;
+    TreeNode *value = node->kind == NODE_MAPPING ? tree_value(node, key, name) : NULL;
     return value == NULL ? NULL : find(value, path + length + (path[length] == '.'), name);
 }
 
-static Node *place_of(const char *path, Node **name)
+static TreeNode *place_of(const char *path, TreeNode **name)
 {
     Report report = {.arena = arena, .name = ""};
-    Node *root = tree_parse(arena, &report, everything, strlen(everything));
+    TreeNode *root = tree_parse(arena, &report, everything, strlen(everything));
     assert_non_null(root);
-    Node *value = find(root, path, name);
+    TreeNode *value = find(root, path, name);
     if (value == NULL)
         FAIL("%s does not stand in everything.h", path);
     return value;
@@ -61,7 +61,7 @@ static char *with(size_t start, size_t end, const char *bytes)
     return copy;
 }
 
-static void for_each(void (*each)(const char *path, const Key *key, void *context))
+static void for_each(void (*each)(const char *path, const FileKey *key, void *context))
 {
     arena = arena_new();
     looked_at = 0;
@@ -71,10 +71,10 @@ static void for_each(void (*each)(const char *path, const Key *key, void *contex
 
 /* ---- */
 
-static void key_stands(const char *path, const Key *key, void *context)
+static void key_stands(const char *path, const FileKey *key, void *context)
 {
     (void)context;
-    Node *name = NULL;
+    TreeNode *name = NULL;
     place_of(path, &name);
     assert_non_null(key->says);
     assert_true(strlen(key->says) > 3);
@@ -107,7 +107,7 @@ static void is_no_truth_value(const char *word)
         assert_true((*c >= 'a' && *c <= 'z') || *c == '-' || (*c == ' ' && c > word));
 }
 
-static void key_words(const char *path, const Key *key, void *context)
+static void key_words(const char *path, const FileKey *key, void *context)
 {
     (void)path;
     (void)context;
@@ -128,8 +128,8 @@ END_TEST
 /* Is told in the line that the key's value stands in. */
 static bool is_refused_there(const char *path, const char *value)
 {
-    Node *name = NULL;
-    const Node *place = place_of(path, &name);
+    TreeNode *name = NULL;
+    const TreeNode *place = place_of(path, &name);
     Source out;
     Errs errors;
     if (parse(with(place->start, place->end, value), &out, &errors))
@@ -140,13 +140,13 @@ static bool is_refused_there(const char *path, const char *value)
     return there;
 }
 
-static bool is_length(const Key *key)
+static bool is_length(const FileKey *key)
 {
     return key->kind == VALUE_LENGTH || key->kind == VALUE_WIDTHS || key->kind == VALUE_LENGTHS ||
            key->kind == VALUE_LENGTH_OR_WORD;
 }
 
-static void key_range(const char *path, const Key *key, void *context)
+static void key_range(const char *path, const FileKey *key, void *context)
 {
     (void)context;
     if (!is_length(key) && key->kind != VALUE_COUNT && key->kind != VALUE_WHOLE && key->kind != VALUE_PERCENT)
@@ -171,13 +171,13 @@ START_TEST(ranges_are_held)
 END_TEST
 
 /* A file without the key means the same as one with its default written out. */
-static void key_default(const char *path, const Key *key, void *context)
+static void key_default(const char *path, const FileKey *key, void *context)
 {
     (void)context;
     if (key->fallback == NULL)
         return;
-    Node *name = NULL;
-    const Node *value = place_of(path, &name);
+    TreeNode *name = NULL;
+    const TreeNode *value = place_of(path, &name);
     /* the comma behind it goes too, or the one before */
     size_t start = name->start;
     size_t end = value->end;

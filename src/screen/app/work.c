@@ -60,14 +60,14 @@ static void lay_out_and_fill(void *with)
     work->filled = fill_step(work->fill, 0);
 }
 
-typedef struct Slice {
+typedef struct WorkSlice {
     Work *work;
     int steps;
-} Slice;
+} WorkSlice;
 
 static void fill_on(void *with)
 {
-    const Slice *slice = with;
+    const WorkSlice *slice = with;
     slice->work->filled = fill_step(slice->work->fill, slice->steps);
 }
 
@@ -97,7 +97,7 @@ bool work_slice(Work *work, int steps)
     if (work->filled)
         return false;
     work->job = NULL;
-    attempted(work, fill_on, &(Slice){work, steps});
+    attempted(work, fill_on, &(WorkSlice){work, steps});
     return !work->filled;
 }
 

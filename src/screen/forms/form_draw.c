@@ -32,9 +32,9 @@ static int line_of(const Form *form, int index)
     return line + 1; /* the line that takes it stands apart */
 }
 
-typedef struct Places {
+typedef struct FormColumns {
     int label, field, cells, says, right; /* x of each */
-} Places;
+} FormColumns;
 
 /* Three fields in a line leave no room beside them: what is said of one stands at the foot. */
 static bool is_wide(const Form *form, const Field *field)
@@ -42,7 +42,7 @@ static bool is_wide(const Form *form, const Field *field)
     return field->group >= 0 && form->groups[field->group].columns > 2;
 }
 
-static void draw_field(const Form *form, Grid *grid, int index, int y, Places at, bool focus)
+static void draw_field(const Form *form, Grid *grid, int index, int y, FormColumns at, bool focus)
 {
     const Field *field = &form->fields[index];
     if (field->group < 0) {
@@ -63,7 +63,7 @@ static void draw_field(const Form *form, Grid *grid, int index, int y, Places at
 }
 
 /* Whether all that belongs to the field in focus can be read beside it. */
-static bool is_cut(const Form *form, Places at)
+static bool is_cut(const Form *form, FormColumns at)
 {
     const Field *field = &form->fields[form->focus];
     bool label_cut = field->group < 0 && utf8_cells(field->label) > at.field - at.label - 1;
@@ -71,7 +71,7 @@ static bool is_cut(const Form *form, Places at)
 }
 
 /* What is refused, or what is said of the field in focus where there was no room for it, in whole; NULL: nothing. */
-static const char *foot_text(const Form *form, Places at, int *style, char *out, size_t size)
+static const char *foot_text(const Form *form, FormColumns at, int *style, char *out, size_t size)
 {
     *style = STYLE_FAULT;
     if (form->refused[0] != '\0')
@@ -96,7 +96,7 @@ static int draw_foot(Grid *grid, Rect foot, int style, const char *text, bool dr
 }
 
 /* Labels take what the longest of them needs, as far as a field stays beside them. */
-static Places places_in(const Form *form, Rect inside)
+static FormColumns places_in(const Form *form, Rect inside)
 {
     int label = LABEL_LEAST;
     for (int i = 0; i < form->count; i++)
@@ -108,15 +108,15 @@ static Places places_in(const Form *form, Rect inside)
     if (label < 1)
         label = 1;
     int says = label + cells + 2;
-    return (Places){inside.x, inside.x + label, cells, inside.x + (says < inside.columns ? says : inside.columns),
-                    inside.x + inside.columns};
+    return (FormColumns){inside.x, inside.x + label, cells, inside.x + (says < inside.columns ? says : inside.columns),
+                         inside.x + inside.columns};
 }
 
 void form_draw(Form *form, Grid *grid, Rect area)
 {
     int lines = line_of(form, form->count) + 1;
     int wide = area.columns < 100 ? area.columns : 100;
-    Places at = places_in(form, (Rect){area.x + (area.columns - wide) / 2 + 2, 0, wide - 4, 0});
+    FormColumns at = places_in(form, (Rect){area.x + (area.columns - wide) / 2 + 2, 0, wide - 4, 0});
     int style;
     char whole[FIELD_SAYS + 100];
     const char *text = foot_text(form, at, &style, whole, sizeof whole);

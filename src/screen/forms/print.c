@@ -107,7 +107,7 @@ static void to_printer(App *app, int which, bool pdf, const Text *text)
     }
 }
 
-typedef struct Making {
+typedef struct Printing {
     int which;
     bool pdf;
     Arena *arena;
@@ -115,11 +115,11 @@ typedef struct Making {
     Text *text;
     bool done;
     Err *err;
-} Making;
+} Printing;
 
 static void make(void *with)
 {
-    Making *making = with;
+    Printing *making = with;
     const Sheet *sheet = sheets[making->which].make(making->arena, making->job, "");
     if (making->pdf)
         making->done = pdf_write(sheet, making->text, making->err);
@@ -128,7 +128,7 @@ static void make(void *with)
 }
 
 /* Where an invariant breaks, the sheet is refused and nothing is written. */
-static bool attempt(Making *making)
+static bool attempt(Printing *making)
 {
     char place[64];
     making->done = true;
@@ -149,7 +149,7 @@ static bool take_print(App *app, const Form *form, Err *err)
     text_init(&text);
     const Job *job = job_for_paper(app, arena);
     bool done = job != NULL || err_set(err, ERR_LIMIT, "%s", app->work.err.text);
-    done = done && attempt(&(Making){which, pdf, arena, job, &text, false, err});
+    done = done && attempt(&(Printing){which, pdf, arena, job, &text, false, err});
     if (done && to == TO_PRINTER)
         to_printer(app, which, pdf, &text);
     else if (done)

@@ -53,7 +53,7 @@ static void first_line(App *app, const List *list, int index, Text *left, Text *
     text_put(right, path);
 }
 
-static void tell_first(App *app, const Errs *errs)
+static void say_error(App *app, const Errs *errs)
 {
     if (errs->count > 1)
         app_say(app, STYLE_FAULT, "%s:%d: %s (and %d more; datumrow check FILE lists them)", errs->at[0].place,
@@ -69,7 +69,7 @@ static void open_path(App *app, const char *path)
     char name[4096];
     snprintf(name, sizeof name, "%s", path); /* the list it comes from may go */
     if (!file_open(app, name, arena, &errs))
-        tell_first(app, &errs);
+        say_error(app, &errs);
     arena_free(arena);
 }
 
@@ -80,7 +80,7 @@ static void take_up(App *app, const char *path)
     char name[4096];
     snprintf(name, sizeof name, "%s", path);
     if (!file_take_up(app, name, arena, &errs))
-        tell_first(app, &errs);
+        say_error(app, &errs);
     arena_free(arena);
 }
 
@@ -105,7 +105,7 @@ static void open_sample(App *app)
     char path[4096];
     snprintf(path, sizeof path, "%s/reading-wall.yaml", folder != NULL ? folder : DATUMROW_DATA "/samples");
     if (!file_open_copy(app, path, arena, &errs))
-        tell_first(app, &errs);
+        say_error(app, &errs);
     arena_free(arena);
 }
 

@@ -91,7 +91,7 @@ static void shop_open(App *app, const ListKind *kind)
     list->held = shop;
 }
 
-static void tell_removed(App *app, bool done, const Err *err, const char *what)
+static void say_removed(App *app, bool done, const Err *err, const char *what)
 {
     if (done)
         app_say(app, STYLE_ACCENT, "%s; Ctrl-Z brings it back.", what);
@@ -172,7 +172,7 @@ static void rough_remove(App *app, List *list, int index)
     (void)list;
     Err err;
     bool done = edit_remove_rough(app->document, app_wall(app)->rough.at[index].id, &err);
-    tell_removed(app, done, &err, "The line of rough boards is removed");
+    say_removed(app, done, &err, "The line of rough boards is removed");
 }
 
 void lists_rough(App *app)
@@ -253,7 +253,7 @@ static void runs_remove(App *app, List *list, int index)
 {
     (void)list;
     Err err;
-    tell_removed(app, edit_remove_trim_run(app->document, index, &err), &err, "The run of trim is removed");
+    say_removed(app, edit_remove_trim_run(app->document, index, &err), &err, "The run of trim is removed");
 }
 
 void lists_trim_runs(App *app)

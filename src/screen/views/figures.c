@@ -14,23 +14,23 @@
 #include <string.h>
 
 /* A run of words across one line; without a grid it only measures. */
-typedef struct Run {
+typedef struct FigureLine {
     Grid *grid;
     int x, y, right;
-} Run;
+} FigureLine;
 
-static void run_text(Run *run, int style, const char *text)
+static void run_text(FigureLine *run, int style, const char *text)
 {
     run->x +=
         run->grid == NULL ? utf8_cells(text) : grid_text(run->grid, run->x, run->y, run->right - run->x, style, text);
 }
 
-static void run_gap(Run *run, int cells)
+static void run_gap(FigureLine *run, int cells)
 {
     run->x += cells;
 }
 
-static void run_figure(Run *run, const char *label, int style, const char *figure, const char *unit)
+static void run_figure(FigureLine *run, const char *label, int style, const char *figure, const char *unit)
 {
     run_text(run, STYLE_LABEL, label);
     run_text(run, style, figure);
@@ -98,7 +98,7 @@ static const struct RipWording {
 };
 enum { RIP_WORDINGS = sizeof rip_wordings / sizeof *rip_wordings };
 
-static void rip_figure(App *app, Run *run, const char *label, const Course *course, RipWords words)
+static void rip_figure(App *app, FigureLine *run, const char *label, const Course *course, RipWords words)
 {
     char text[128];
     write_rip(app, course, words, text, sizeof text);
@@ -106,7 +106,7 @@ static void rip_figure(App *app, Run *run, const char *label, const Course *cour
     run_figure(run, label, narrow ? STYLE_FAULT : STYLE_FIGURE, text, "");
 }
 
-static void rips(App *app, Run *run, const struct RipWording *wording)
+static void rips(App *app, FigureLine *run, const struct RipWording *wording)
 {
     char text[LENGTH_TEXT_MAX];
     run_figure(run, "Start ", STYLE_FIGURE, app_length(app, app_wall(app)->start, text), "");
@@ -121,11 +121,11 @@ static void rips(App *app, Run *run, const struct RipWording *wording)
     rip_figure(app, run, wording->bottom, &face->courses[0], wording->words);
 }
 
-static void rips_line(App *app, Run run)
+static void rips_line(App *app, FigureLine run)
 {
     int take = 0;
     for (; take + 1 < RIP_WORDINGS; take++) {
-        Run dry = {.grid = NULL, .x = run.x};
+        FigureLine dry = {.grid = NULL, .x = run.x};
         rips(app, &dry, &rip_wordings[take]);
         if (dry.x <= run.right)
             break;
@@ -133,7 +133,7 @@ static void rips_line(App *app, Run run)
     rips(app, &run, &rip_wordings[take]);
 }
 
-static void strip_line(App *app, Run run)
+static void strip_line(App *app, FigureLine run)
 {
     const Wall *wall = app_wall(app);
     const Strip *strip = &app_work(app)->layout->least;
@@ -180,7 +180,7 @@ static const Wording wordings[] = {
 };
 enum { WORDINGS = sizeof wordings / sizeof *wordings };
 
-static void counted(Run *run, int count, const char *one, const char *many, int style)
+static void counted(FigureLine *run, int count, const char *one, const char *many, int style)
 {
     char text[32];
     snprintf(text, sizeof text, "%d", count);
@@ -188,7 +188,7 @@ static void counted(Run *run, int count, const char *one, const char *many, int 
     run_text(run, STYLE_LABEL, count == 1 ? one : many);
 }
 
-static void bound_words(Run *run, const Plan *plan, const Wording *wording)
+static void bound_words(FigureLine *run, const Plan *plan, const Wording *wording)
 {
     char text[96];
     if (!plan->bound_known || plan->boards_bound <= 0 || wording->bound == NULL)
@@ -201,7 +201,7 @@ static void bound_words(Run *run, const Plan *plan, const Wording *wording)
 }
 
 /* " (f)": what shows them. */
-static void list_key_named(Run *run, bool ascii)
+static void list_key_named(FigureLine *run, bool ascii)
 {
     char key[32];
     action_key_text(action_of(ACTION_FINDINGS), ascii, false, key, sizeof key);
@@ -210,7 +210,7 @@ static void list_key_named(Run *run, bool ascii)
     run_text(run, STYLE_LABEL, ")");
 }
 
-static void counts(const Job *job, Run *run, const Wording *wording, bool ascii)
+static void counts(const Job *job, FigureLine *run, const Wording *wording, bool ascii)
 {
     const Plan *plan = job->plan;
     char text[32];
@@ -256,13 +256,13 @@ static void counts(const Job *job, Run *run, const Wording *wording, bool ascii)
         list_key_named(run, ascii);
 }
 
-static void counts_line(App *app, Run run)
+static void counts_line(App *app, FigureLine run)
 {
     const Job *job = work_job(app_work(app));
     bool faulty = findings_of(&job->findings, GRADE_FAULT) > 0;
     int take = 0;
     for (; take + 1 < WORDINGS; take++) {
-        Run dry = {.grid = NULL, .x = run.x};
+        FigureLine dry = {.grid = NULL, .x = run.x};
         counts(job, &dry, &wordings[take], false);
         if (dry.x <= run.right && (wordings[take].key || !faulty))
             break;
@@ -273,7 +273,7 @@ static void counts_line(App *app, Run run)
 void figures_draw(App *app, Grid *grid, Rect area)
 {
     const Work *work = app_work(app);
-    Run run = {grid, area.x, area.y, area.x + area.columns};
+    FigureLine run = {grid, area.x, area.y, area.x + area.columns};
     if (work->layout == NULL) {
         run_text(&run, STYLE_FAULT, work->err.text);
         return;

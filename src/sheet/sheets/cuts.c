@@ -57,15 +57,15 @@ static const char *const field_names[FIELD_COUNT] = {
     "board",  "label", "board length", "tone",        "piece",   "from",      "to",   "length", "face",
     "course", "rip",   "left width",   "right width", "cutouts", "left over", "kind", "name"};
 
-typedef struct Cuts {
+typedef struct CutSheet {
     Sheet *sheet;
     const Job *job;
     const Wall *wall;
     Arena *arena;
     SheetSection *section;
-} Cuts;
+} CutSheet;
 
-static void add_piece(Cuts *cuts, SheetLines *lines, int board, const Piece *piece)
+static void add_piece(CutSheet *cuts, SheetLines *lines, int board, const Piece *piece)
 {
     Arena *arena = cuts->arena;
     Sheet *sheet = cuts->sheet;
@@ -120,7 +120,7 @@ static void add_piece(Cuts *cuts, SheetLines *lines, int board, const Piece *pie
     field[FIELD_KIND] = "plank";
 }
 
-static void add_board(Cuts *cuts, int board)
+static void add_board(CutSheet *cuts, int board)
 {
     Arena *arena = cuts->arena;
     Sheet *sheet = cuts->sheet;
@@ -152,7 +152,7 @@ static void add_board(Cuts *cuts, int board)
 }
 
 /* How it will look, where that can be told. */
-static void add_looks(Cuts *cuts, SheetLines *lines)
+static void add_looks(CutSheet *cuts, SheetLines *lines)
 {
     const Looks *looks = &cuts->job->plan->looks;
     const char *tones = words_tones(cuts->arena, looks), *joints = words_joints(cuts->arena, looks);
@@ -163,7 +163,7 @@ static void add_looks(Cuts *cuts, SheetLines *lines)
 }
 
 /* What is at hand, what is opened, what is proved. */
-static void add_introduction(Cuts *cuts)
+static void add_introduction(CutSheet *cuts)
 {
     Arena *arena = cuts->arena;
     Sheet *sheet = cuts->sheet;
@@ -207,7 +207,7 @@ static void add_introduction(Cuts *cuts)
                           words_length_unit(arena, wall, wall->saw.kerf)));
 }
 
-static void add_heads(Cuts *cuts)
+static void add_heads(CutSheet *cuts)
 {
     Sheet *sheet = cuts->sheet;
     SheetLine *line = sheet_line(sheet, &cuts->section->heads);
@@ -220,7 +220,7 @@ static void add_heads(Cuts *cuts)
 
 /* ---- trim ---- */
 
-static void record_trim(Cuts *cuts, const TrimBoard *board, int number, const TrimCut *cut)
+static void record_trim(CutSheet *cuts, const TrimBoard *board, int number, const TrimCut *cut)
 {
     Arena *arena = cuts->arena;
     const char **field = sheet_record(cuts->sheet)->at;
@@ -235,7 +235,7 @@ static void record_trim(Cuts *cuts, const TrimBoard *board, int number, const Tr
     field[FIELD_NAME] = cut->name;
 }
 
-static void add_trim_board(Cuts *cuts, const TrimPlan *trim, int number)
+static void add_trim_board(CutSheet *cuts, const TrimPlan *trim, int number)
 {
     Arena *arena = cuts->arena;
     Sheet *sheet = cuts->sheet;
@@ -278,7 +278,7 @@ static const char *strip_length(Arena *arena, const Wall *wall, const TrimStrip 
 }
 
 /* How each strip that was worked out is ripped and its ends are cut. */
-static void add_strips(Cuts *cuts)
+static void add_strips(CutSheet *cuts)
 {
     TrimStrips strips = trim_strips(cuts->arena, cuts->job->layout, NULL);
     for (int i = 0; i < strips.count; i++) {
@@ -295,7 +295,7 @@ static void add_strips(Cuts *cuts)
     }
 }
 
-static void add_trim(Cuts *cuts)
+static void add_trim(CutSheet *cuts)
 {
     Arena *arena = cuts->arena;
     if (!cuts->wall->trim.given)
@@ -330,7 +330,7 @@ static void add_trim(Cuts *cuts)
 }
 
 /* "Not opened: boards 1-8, 12." */
-static void add_not_opened(Cuts *cuts)
+static void add_not_opened(CutSheet *cuts)
 {
     const Plan *plan = cuts->job->plan;
     Text list;
@@ -368,7 +368,7 @@ static int by_piece(const void *a, const void *b)
 Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date)
 {
     const Plan *plan = job->plan;
-    Cuts cuts = {.job = job, .wall = job->wall, .arena = arena};
+    CutSheet cuts = {.job = job, .wall = job->wall, .arena = arena};
     Sheet *sheet = cuts.sheet = sheet_of_job(arena, job, "Cut sheet", date);
     sheet_records(sheet, field_names, FIELD_COUNT);
     cuts.section = sheet_section(sheet, "All boards", false);

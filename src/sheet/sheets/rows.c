@@ -70,7 +70,7 @@ static const char *const field_names[FIELD_COUNT] = {
     "face",   "course", "lower mark", "upper mark",  "rip",        "piece",      "board", "label",   "length",
     "begins", "ends",   "left width", "right width", "lower edge", "upper edge", "studs", "cutouts", "hung"};
 
-typedef struct Rows {
+typedef struct RowSheet {
     Sheet *sheet;
     const Job *job;
     const Wall *wall;
@@ -78,17 +78,17 @@ typedef struct Rows {
     Places places;
     SheetSection *section;
     bool course_full; /* the course at hand has its whole width all along */
-} Rows;
+} RowSheet;
 
 /* ---- one piece ---- */
 
-static void add_detail(Rows *rows, SheetLines *lines, const char *text)
+static void add_detail(RowSheet *rows, SheetLines *lines, const char *text)
 {
     if (text != NULL && text[0] != '\0')
         sheet_words(rows->sheet, lines, DETAIL, WEIGHT_TEXT, text);
 }
 
-static void record_piece(Rows *rows, const Course *course, const Segment *segment, const Piece *piece,
+static void record_piece(RowSheet *rows, const Course *course, const Segment *segment, const Piece *piece,
                          const Plank *plank)
 {
     Arena *arena = rows->arena;
@@ -118,7 +118,8 @@ static void record_piece(Rows *rows, const Course *course, const Segment *segmen
     field[FIELD_CUTOUTS] = measures_cuts(arena, wall, &wall->faces.at[piece->face], plank);
 }
 
-static void add_piece(Rows *rows, SheetLines *lines, const Course *course, const Segment *segment, const Piece *piece)
+static void add_piece(RowSheet *rows, SheetLines *lines, const Course *course, const Segment *segment,
+                      const Piece *piece)
 {
     Arena *arena = rows->arena;
     Sheet *sheet = rows->sheet;
@@ -149,7 +150,7 @@ static void add_piece(Rows *rows, SheetLines *lines, const Course *course, const
     record_piece(rows, course, segment, piece, &plank);
 }
 
-static void add_bare(Rows *rows, SheetLines *lines, const Segment *segment, const Bare *bare)
+static void add_bare(RowSheet *rows, SheetLines *lines, const Segment *segment, const Bare *bare)
 {
     Arena *arena = rows->arena;
     Length begins = bare->left - segment->left, ends = bare->right - segment->left;
@@ -165,7 +166,7 @@ static void add_bare(Rows *rows, SheetLines *lines, const Segment *segment, cons
 
 /* ---- one course ---- */
 
-static void add_segment(Rows *rows, SheetLines *lines, const Course *course, int number, Place place)
+static void add_segment(RowSheet *rows, SheetLines *lines, const Course *course, int number, Place place)
 {
     Arena *arena = rows->arena;
     const Wall *wall = rows->wall;
@@ -194,7 +195,7 @@ static void add_segment(Rows *rows, SheetLines *lines, const Course *course, int
     }
 }
 
-static void add_mark(Rows *rows, SheetLine *line, int at, const char *word, const char *mark)
+static void add_mark(RowSheet *rows, SheetLine *line, int at, const char *word, const char *mark)
 {
     sheet_cell(rows->sheet, line, at, MARK_WORD, ALIGN_LEFT, WEIGHT_TEXT, word);
     sheet_cell(rows->sheet, line, at + MARK_WORD, MARK, ALIGN_RIGHT, WEIGHT_MARK, mark);
@@ -219,7 +220,7 @@ static const char *room_words(Arena *arena, const Wall *wall, const Course *cour
                  words_length(arena, wall, height), words_length(arena, wall, off), height > own ? "more" : "less");
 }
 
-static void add_course(Rows *rows, int face_index, int course_index)
+static void add_course(RowSheet *rows, int face_index, int course_index)
 {
     Arena *arena = rows->arena;
     const Wall *wall = rows->wall;
@@ -269,7 +270,7 @@ static void add_course(Rows *rows, int face_index, int course_index)
 
 /* ---- one face ---- */
 
-static void add_heads(Rows *rows)
+static void add_heads(RowSheet *rows)
 {
     Sheet *sheet = rows->sheet;
     SheetLine *line = sheet_line(sheet, &rows->section->heads);
@@ -280,7 +281,7 @@ static void add_heads(Rows *rows)
     sheet_cell(sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT, "crosses");
 }
 
-static const char *stud_list(Rows *rows, const LengthList *studs)
+static const char *stud_list(RowSheet *rows, const LengthList *studs)
 {
     Text text;
     text_init(&text);
@@ -295,7 +296,7 @@ static const char *stud_list(Rows *rows, const LengthList *studs)
 }
 
 /* Where a mark is off the wall: why, and how far from floor and ceiling the wood stops. */
-static const char *off_words(Rows *rows, int face_index)
+static const char *off_words(RowSheet *rows, int face_index)
 {
     Arena *arena = rows->arena;
     const Wall *wall = rows->wall;
@@ -324,7 +325,7 @@ static const char *off_words(Rows *rows, int face_index)
 }
 
 /* What the ends need that stand at a corner and are no miter: the same on every course, so once for the face. */
-static void add_corner_ends(Rows *rows, SheetLines *lines, int face_index)
+static void add_corner_ends(RowSheet *rows, SheetLines *lines, int face_index)
 {
     const Plan *plan = rows->job->plan;
     bool told[2] = {false, false};
@@ -343,7 +344,7 @@ static void add_corner_ends(Rows *rows, SheetLines *lines, int face_index)
     }
 }
 
-static void add_introduction(Rows *rows, int face_index, const char *turn)
+static void add_introduction(RowSheet *rows, int face_index, const char *turn)
 {
     Arena *arena = rows->arena;
     const FaceLayout *face = &rows->job->layout->faces[face_index];
@@ -375,7 +376,7 @@ static void add_introduction(Rows *rows, int face_index, const char *turn)
 
 Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
 {
-    Rows rows = {.job = job, .wall = job->wall, .arena = arena};
+    RowSheet rows = {.job = job, .wall = job->wall, .arena = arena};
     rows.sheet = sheet_of_job(arena, job, "Row sheet", date);
     rows.places = places_of_plan(arena, job->layout, job->plan);
     sheet_records(rows.sheet, field_names, FIELD_COUNT);

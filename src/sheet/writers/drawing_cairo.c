@@ -13,18 +13,18 @@
  */
 enum { MARGIN = 78, FOOT = 36, LEAST_POINTS = 5, MOST_POINTS = 11, ROW_POINTS = 8 };
 
-typedef struct Frame {
+typedef struct OnPage {
     double x0, y0;        /* of the point (bounds.left, bounds.bottom) on the page */
     double per_nanometre; /* points */
     const Drawing *drawing;
-} Frame;
+} OnPage;
 
-static double at_x(const Frame *frame, Length x)
+static double at_x(const OnPage *frame, Length x)
 {
     return frame->x0 + (double)(x - frame->drawing->bounds.left) * frame->per_nanometre;
 }
 
-static double at_y(const Frame *frame, Length y)
+static double at_y(const OnPage *frame, Length y)
 {
     return frame->y0 - (double)(y - frame->drawing->bounds.bottom) * frame->per_nanometre;
 }
@@ -46,7 +46,7 @@ static int scale_for(Units units, double least)
     return scale;
 }
 
-static void trace(cairo_t *cairo, const Frame *frame, const Shape *shape)
+static void trace(cairo_t *cairo, const OnPage *frame, const Shape *shape)
 {
     for (int i = 0; i < shape->points.count; i++)
         cairo_line_to(cairo, at_x(frame, shape->points.at[i].x), at_y(frame, shape->points.at[i].y));
@@ -98,7 +98,7 @@ static void mark_inside(cairo_t *cairo, ShapeKind kind)
     cairo_path_destroy(path);
 }
 
-static void draw_shape(cairo_t *cairo, const Frame *frame, const Shape *shape)
+static void draw_shape(cairo_t *cairo, const OnPage *frame, const Shape *shape)
 {
     static const double dotted[] = {0.8, 2.4}, dashed[] = {7, 3, 1.5, 3};
     trace(cairo, frame, shape);
@@ -127,7 +127,7 @@ static void draw_shape(cairo_t *cairo, const Frame *frame, const Shape *shape)
     }
 }
 
-static void draw_label(Press *press, cairo_t *cairo, const Frame *frame, const Label *label)
+static void draw_label(Press *press, cairo_t *cairo, const OnPage *frame, const Label *label)
 {
     double room = (double)label->wide * frame->per_nanometre - 4;
     double points = fmin(floor((double)label->high * frame->per_nanometre * 0.66 * 2) / 2, MOST_POINTS);
@@ -149,7 +149,7 @@ static void draw_label(Press *press, cairo_t *cairo, const Frame *frame, const L
 }
 
 /* Labels of courses, as many as there is room for, from the lowest up. */
-static void draw_margin(Press *press, cairo_t *cairo, const Frame *frame, double right)
+static void draw_margin(Press *press, cairo_t *cairo, const OnPage *frame, double right)
 {
     double last = HUGE_VAL;
     for (int i = 0; i < frame->drawing->margin.count; i++) {
@@ -175,7 +175,7 @@ static void draw_words(Press *press, cairo_t *cairo, double left, double y, cons
 }
 
 /* A bar of a round length, a quarter of the page long at the most, in four parts. */
-static void draw_scale(Press *press, cairo_t *cairo, const Frame *frame, int scale, double left, double bottom,
+static void draw_scale(Press *press, cairo_t *cairo, const OnPage *frame, int scale, double left, double bottom,
                        double most)
 {
     static const int inches[] = {4, 12, 24, 48, 96, 240, 480, 1200, 2400, 4800, 12000, 48000};
@@ -214,7 +214,7 @@ void press_drawing(Press *press, cairo_t *cairo, const Drawing *drawing, double 
     double high = (double)(drawing->bounds.top - drawing->bounds.bottom) * points_per_nanometre;
     double room_wide = width - MARGIN - 4, room_high = height - FOOT - 4;
     int scale = scale_for(drawing->units, fmax(fmax(wide / room_wide, high / room_high), 1));
-    Frame frame = {.drawing = drawing, .per_nanometre = points_per_nanometre / scale};
+    OnPage frame = {.drawing = drawing, .per_nanometre = points_per_nanometre / scale};
     frame.x0 = left + MARGIN + (room_wide - wide / scale) / 2;
     frame.y0 = top + 2 + (room_high + high / scale) / 2;
     cairo_set_line_join(cairo, CAIRO_LINE_JOIN_ROUND);

@@ -1,4 +1,4 @@
-#include "layout/rows.h"
+#include "layout/bands.h"
 
 #include "base/wide.h"
 
@@ -16,8 +16,8 @@
  * upward, the lowest below it that a top was measured of; at its nominal foot.
  *
  * Invariant: anchors upwards rise in number, the first is the base at its foot; downwards they fall, the first is the
- * course under the reveal below the base. A measured row's other edge stays where it was. An edge that would leave
- * its own row no height is a misfit, never an anchor: else rows would lie over one another.
+ * course under the reveal below the base. A measured course's other edge stays where it was. An edge that would leave
+ * its own course no height is a misfit, never an anchor: else courses would lie over one another.
  */
 
 typedef struct Anchor {
@@ -36,6 +36,8 @@ typedef struct Stack {
     int count;      /* of the list of widths */
     Length *before; /* foot of each within the run */
     Length run;
+    HungEdges tops, bottoms; /* measured edges that count */
+    Anchor base;
 } Stack;
 
 static Length foot(const Stack *stack, int64_t number)
@@ -93,22 +95,21 @@ static Length top_below(const Stack *stack, const Anchor *anchor, int64_t number
 }
 
 /* Takes the bottom of course 0 out where it does not lie below the course's top. */
-static void part_reference(Arena *arena, const Wall *wall, Length start, const HungEdges *tops, HungEdges *bottoms,
-                           HungEdges *misfits)
+static void part_reference(Arena *arena, Stack *stack, Length start, HungEdges *misfits)
 {
-    const HungEdge *bottom = measured_at(bottoms, 0);
-    const HungEdge *top = measured_at(tops, 0);
-    if (bottom == NULL || bottom->height < (top != NULL ? top->height : start + wall_course_face(wall, 0)))
+    const HungEdge *bottom = measured_at(&stack->bottoms, 0);
+    const HungEdge *top = measured_at(&stack->tops, 0);
+    if (bottom == NULL || bottom->height < (top != NULL ? top->height : start + wall_course_face(stack->wall, 0)))
         return;
     *arena_push(arena, misfits) = *bottom;
-    bottoms->count--; /* no bottom stands after that of course 0 */
+    stack->bottoms.count--; /* no bottom stands after that of course 0 */
 }
 
-static void part_tops(Arena *arena, const Stack *stack, Anchor base, HungEdges *tops, const HungEdges *bottoms,
-                      HungEdges *misfits)
+static void part_tops(Arena *arena, Stack *stack, HungEdges *misfits)
 {
-    const HungEdge *reference = measured_at(bottoms, 0);
-    Anchor anchor = base;
+    HungEdges *tops = &stack->tops;
+    const HungEdge *reference = measured_at(&stack->bottoms, 0);
+    Anchor anchor = stack->base;
     int kept = 0;
     for (int i = 0; i < tops->count; i++) {
         const HungEdge edge = tops->at[i];
@@ -123,9 +124,10 @@ static void part_tops(Arena *arena, const Stack *stack, Anchor base, HungEdges *
     tops->count = kept;
 }
 
-static void part_bottoms(Arena *arena, const Stack *stack, Anchor base, HungEdges *bottoms, HungEdges *misfits)
+static void part_bottoms(Arena *arena, Stack *stack, HungEdges *misfits)
 {
-    Anchor anchor = {base.number - 1, base.edge - stack->wall->planks.reveal};
+    HungEdges *bottoms = &stack->bottoms;
+    Anchor anchor = {stack->base.number - 1, stack->base.edge - stack->wall->planks.reveal};
     int kept = bottoms->count; /* those from here on are kept: it fills from the end */
     for (int i = bottoms->count - 1; i >= 0; i--) {
         const HungEdge edge = bottoms->at[i];
@@ -141,11 +143,6 @@ static void part_bottoms(Arena *arena, const Stack *stack, Anchor base, HungEdge
     bottoms->count -= kept;
 }
 
-typedef struct Reach {
-    Length lowest, highest;
-    int most;
-} Reach;
-
 /* How many whole runs lie between the edge and the height: those courses need not be looked at. */
 static int64_t runs_between(const Stack *stack, Length from, Length to)
 {
@@ -155,11 +152,12 @@ static int64_t runs_between(const Stack *stack, Length from, Length to)
     return runs > 0 ? wide_narrow(runs) : 0;
 }
 
-static bool rows_up(Arena *arena, const Stack *stack, const HungEdges *tops, const HungEdges *bottoms, Anchor base,
-                    const Reach *reach, Rows *rows)
+static bool bands_up(Arena *arena, const Stack *stack, const BandsAsked *asked, CourseBands *bands)
 {
+    const HungEdges *tops = &stack->tops;
+    const HungEdge *reference = measured_at(&stack->bottoms, 0);
     Anchors anchors = {0};
-    *arena_push(arena, &anchors) = base;
+    *arena_push(arena, &anchors) = stack->base;
     for (int i = 0; i < tops->count; i++)
         *arena_push(arena, &anchors) =
             (Anchor){(int64_t)tops->at[i].course + 1, tops->at[i].height + stack->wall->planks.reveal};
@@ -168,34 +166,34 @@ static bool rows_up(Arena *arena, const Stack *stack, const HungEdges *tops, con
         const int64_t last = i + 1 < anchors.count ? anchors.at[i + 1].number - 1 : INT64_MAX;
         if (last < anchor->number)
             continue;
-        int64_t number = anchor->number + runs_between(stack, anchor->edge, reach->lowest) * stack->count;
+        int64_t number = anchor->number + runs_between(stack, anchor->edge, asked->lowest) * stack->count;
         if (number > last)
             number = last;
         for (; number <= last; number++) {
-            Row row = {.number = number, .bottom = bottom_above(stack, anchor, number)};
+            CourseBand band = {.number = number, .bottom = bottom_above(stack, anchor, number)};
             const HungEdge *top = measured_at(tops, number);
-            row.top = top != NULL ? top->height : row.bottom + wall_course_face(stack->wall, number);
-            if (number == 0 && bottoms->count > 0 && measured_at(bottoms, 0) != NULL)
-                row.bottom = measured_at(bottoms, 0)->height;
-            if (row.bottom >= reach->highest)
+            band.top = top != NULL ? top->height : band.bottom + wall_course_face(stack->wall, number);
+            if (number == 0 && reference != NULL)
+                band.bottom = reference->height;
+            if (band.bottom >= asked->highest)
                 break;
-            if (row.top <= reach->lowest || row.top <= row.bottom)
+            if (band.top <= asked->lowest || band.top <= band.bottom)
                 continue;
-            if (rows->count >= reach->most)
+            if (bands->count >= asked->most)
                 return false;
-            *arena_push(arena, rows) = row;
+            *arena_push(arena, bands) = band;
         }
     }
     return true;
 }
 
 /* From the topmost down; the caller turns them round. */
-static bool rows_down(Arena *arena, const Stack *stack, const HungEdges *bottoms, Anchor base, const Reach *reach,
-                      Rows *rows)
+static bool bands_down(Arena *arena, const Stack *stack, const BandsAsked *asked, CourseBands *bands)
 {
+    const HungEdges *bottoms = &stack->bottoms;
     const Length reveal = stack->wall->planks.reveal;
     Anchors anchors = {0};
-    *arena_push(arena, &anchors) = (Anchor){base.number - 1, base.edge - reveal};
+    *arena_push(arena, &anchors) = (Anchor){stack->base.number - 1, stack->base.edge - reveal};
     for (int i = bottoms->count - 1; i >= 0; i--)
         *arena_push(arena, &anchors) = (Anchor){(int64_t)bottoms->at[i].course - 1, bottoms->at[i].height - reveal};
     for (int i = 0; i < anchors.count; i++) {
@@ -203,46 +201,44 @@ static bool rows_down(Arena *arena, const Stack *stack, const HungEdges *bottoms
         const int64_t last = i + 1 < anchors.count ? anchors.at[i + 1].number + 1 : INT64_MIN;
         if (last > anchor->number)
             continue;
-        int64_t number = anchor->number - runs_between(stack, reach->highest, anchor->edge) * stack->count;
+        int64_t number = anchor->number - runs_between(stack, asked->highest, anchor->edge) * stack->count;
         if (number < last)
             number = last;
         for (; number >= last; number--) {
-            Row row = {.number = number, .top = top_below(stack, anchor, number)};
+            CourseBand band = {.number = number, .top = top_below(stack, anchor, number)};
             const HungEdge *bottom = measured_at(bottoms, number);
-            row.bottom = bottom != NULL ? bottom->height : row.top - wall_course_face(stack->wall, number);
-            if (row.top <= reach->lowest)
+            band.bottom = bottom != NULL ? bottom->height : band.top - wall_course_face(stack->wall, number);
+            if (band.top <= asked->lowest)
                 break;
-            if (row.bottom >= reach->highest || row.top <= row.bottom)
+            if (band.bottom >= asked->highest || band.top <= band.bottom)
                 continue;
-            if (rows->count >= reach->most)
+            if (bands->count >= asked->most)
                 return false;
-            *arena_push(arena, rows) = row;
+            *arena_push(arena, bands) = band;
         }
     }
     return true;
 }
 
-bool rows_of_face(Arena *arena, const Wall *wall, int face, Length start, Length lowest, Length highest, int most,
-                  Rows *rows, HungEdges *misfits)
+bool bands_of_face(Arena *arena, const Wall *wall, int face, const BandsAsked *asked, CourseBands *bands)
 {
     Stack stack = {.wall = wall, .count = wall->planks.widths.count, .run = wall_run(wall)};
     stack.before = arena_array(arena, Length, stack.count);
     for (int i = 1; i < stack.count; i++)
         stack.before[i] = stack.before[i - 1] + wall_course_face(wall, i - 1) + wall->planks.reveal;
-    HungEdges tops = measured(arena, wall, &wall->faces.at[face], true);
-    HungEdges bottoms = measured(arena, wall, &wall->faces.at[face], false);
-    *misfits = (HungEdges){0};
-    part_reference(arena, wall, start, &tops, &bottoms, misfits);
-    Anchor base = {tops.count > 0 && tops.at[0].course < 0 ? tops.at[0].course : 0, 0};
-    base.edge = start + foot(&stack, base.number);
-    part_tops(arena, &stack, base, &tops, &bottoms, misfits);
-    part_bottoms(arena, &stack, base, &bottoms, misfits);
-    const Reach reach = {lowest, highest, most};
-    Rows below = {0};
-    if (!rows_down(arena, &stack, &bottoms, base, &reach, &below))
+    stack.tops = measured(arena, wall, &wall->faces.at[face], true);
+    stack.bottoms = measured(arena, wall, &wall->faces.at[face], false);
+    *bands = (CourseBands){0};
+    part_reference(arena, &stack, asked->start, &bands->misfits);
+    if (stack.tops.count > 0 && stack.tops.at[0].course < 0)
+        stack.base.number = stack.tops.at[0].course;
+    stack.base.edge = asked->start + foot(&stack, stack.base.number);
+    part_tops(arena, &stack, &bands->misfits);
+    part_bottoms(arena, &stack, &bands->misfits);
+    CourseBands below = {0};
+    if (!bands_down(arena, &stack, asked, &below))
         return false;
-    *rows = (Rows){0};
     for (int i = below.count - 1; i >= 0; i--)
-        *arena_push(arena, rows) = below.at[i];
-    return rows_up(arena, &stack, &tops, &bottoms, base, &reach, rows);
+        *arena_push(arena, bands) = below.at[i];
+    return bands_up(arena, &stack, asked, bands);
 }
