@@ -3,6 +3,7 @@
 #include <inttypes.h>
 
 #include "job/words.h"
+#include "trade/say.h"
 
 const char *start_words_why(Arena *arena, const Start *start)
 {
@@ -49,4 +50,24 @@ const char *start_words_opening(Arena *arena, const Wall *wall, const StartOpeni
                  words_name(arena, face->openings.at[opening->opening].name), words_name(arena, face->name),
                  edge_words(arena, wall, opening->above, opening->reveal_above),
                  edge_words(arena, wall, opening->below, opening->reveal_below));
+}
+
+static const char *cutout_words(Arena *arena, const Start *start, int shallow)
+{
+    if (start->cutouts == 0)
+        return "No cutouts";
+    const char *count = say_count(arena, start->cutouts, "cutout", "cutouts");
+    if (shallow == 0)
+        return count;
+    return shallow == start->cutouts ? words(arena, "%s, nowhere 1/8 in (3 mm) deep", count)
+                                     : words(arena, "%s, %d of them nowhere 1/8 in (3 mm) deep", count, shallow);
+}
+
+const char *start_words_work(Arena *arena, const Start *start, const StartWork *work)
+{
+    const char *cutouts = cutout_words(arena, start, work->shallow);
+    if (work->boards == START_BOARDS_UNKNOWN)
+        return words(arena, "%s.", cutouts);
+    return words(arena, "%s. About %s, before the plan is improved.", cutouts,
+                 say_count(arena, work->boards, "board", "boards"));
 }

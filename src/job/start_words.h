@@ -6,7 +6,7 @@
 #define JOB_START_WORDS_H
 
 #include "base/arena.h"
-#include "layout/starts.h"
+#include "job/start_work.h"
 
 /* "widest least strip, full at the top" */
 const char *start_words_why(Arena *arena, const Start *start);
@@ -19,5 +19,9 @@ const char *start_words_strips(Arena *arena, const Wall *wall, const Start *star
 
 /* "window (north): above it 1, below it a reveal" */
 const char *start_words_opening(Arena *arena, const Wall *wall, const StartOpening *opening);
+
+/* "12 cutouts, 2 of them nowhere 1/8 in (3 mm) deep. About 131 boards, before the plan is improved." Nothing is said of
+ * boards that are not known. */
+const char *start_words_work(Arena *arena, const Start *start, const StartWork *work);
 
 #endif

@@ -1,6 +1,5 @@
 #include "layout/starts.h"
 
-#include "base/panic.h"
 #include "layout/starts_weigh.h"
 
 #include <stdio.h>
@@ -61,6 +60,7 @@ typedef struct MarkWeight {
     Length start, least, thin, balance, ceiling, floor;
     Strip narrowest;
     bool full_top, full_bottom, gap_at_edge;
+    int cutouts;
     unsigned reasons;
 } MarkWeight;
 
@@ -97,6 +97,7 @@ static MarkWeight weigh(Scale *scale, Length start)
         StartWeight *weight = &scale->weights[i];
         weigh_face(scale->scratch, face, &scale->bands, weight);
         thin += weight->thin;
+        mark.cutouts += weight->cutouts;
         narrow(&mark.ceiling, weight->ceiling);
         narrow(&mark.floor, weight->floor);
         mark.full_top &= weight->ceiling_cut <= face->ceiling_out;
@@ -187,6 +188,18 @@ static void note_balanced(const Scale *scale, RankedStart *ranked, int count)
         }
 }
 
+/* The marks with the fewest cutouts; where no mark has any there is nothing to tell. */
+static void note_fewest(RankedStart *ranked, int count)
+{
+    int fewest = ranked[0].mark.cutouts, most = 0;
+    for (int i = 0; i < count; i++) {
+        fewest = ranked[i].mark.cutouts < fewest ? ranked[i].mark.cutouts : fewest;
+        most = ranked[i].mark.cutouts > most ? ranked[i].mark.cutouts : most;
+    }
+    for (int i = 0; i < count; i++)
+        ranked[i].mark.reasons |= ranked[i].mark.cutouts == fewest && most > 0 ? START_CUTOUTS : 0u;
+}
+
 static void note_reasons(const Scale *scale, RankedStart *ranked, int count, Length written)
 {
     for (int i = 0; i < count; i++) {
@@ -196,6 +209,7 @@ static void note_reasons(const Scale *scale, RankedStart *ranked, int count, Len
                         (mark->gap_at_edge ? START_REVEAL : 0u) | (mark->start == written ? START_WRITTEN : 0u);
     }
     note_balanced(scale, ranked, count);
+    note_fewest(ranked, count);
 }
 
 /* One thing that a start may be taken for: a reason, and for a reveal the edge it lies at. */
@@ -234,7 +248,8 @@ static void pick_best(Scale *scale, const RankedStart *ranked, int count, const 
 static int choose(Arena *arena, Scale *scale, const RankedStart *ranked, int count, int *chosen)
 {
     Picks choice = {arena_array(arena, bool, count), 0};
-    static const StartReason plain[] = {START_WIDEST, START_BALANCED, START_FULL_TOP, START_FULL_BOTTOM, START_WRITTEN};
+    static const StartReason plain[] = {START_WIDEST,      START_BALANCED, START_FULL_TOP,
+                                        START_FULL_BOTTOM, START_CUTOUTS,  START_WRITTEN};
     for (size_t i = 0; i < sizeof plain / sizeof *plain; i++)
         pick_best(scale, ranked, count, &(Merit){.reason = (unsigned)plain[i]}, &choice);
     for (int i = 0; i < scale->wall->faces.count; i++)
@@ -263,7 +278,7 @@ static void put_words(Arena *arena, const Scale *scale, Start *start)
                  {START_BALANCED, "balanced"},
                  {START_FULL_TOP, "full at the top"},
                  {START_FULL_BOTTOM, "full at the bottom"}};
-    start->why = arena_array(arena, char *, start->opening_count + 5);
+    start->why = arena_array(arena, char *, start->opening_count + 6);
     for (size_t i = 0; i < sizeof plain / sizeof *plain; i++)
         if (start->reasons & (unsigned)plain[i].reason)
             start->why[start->why_count++] = arena_text(arena, plain[i].words, strlen(plain[i].words));
@@ -276,6 +291,8 @@ static void put_words(Arena *arena, const Scale *scale, Start *start)
                  scale->wall->faces.at[opening->face].openings.at[opening->opening].name);
         start->why[start->why_count++] = arena_text(arena, words, strlen(words));
     }
+    if (start->reasons & START_CUTOUTS)
+        start->why[start->why_count++] = arena_text(arena, "fewest cutouts", strlen("fewest cutouts"));
     if (start->reasons & START_WRITTEN)
         start->why[start->why_count++] = arena_text(arena, "as written", strlen("as written"));
 }
@@ -290,6 +307,7 @@ static Start start_of(Arena *arena, const Scale *scale, const MarkWeight *mark)
                    .ceiling = mark->ceiling,
                    .floor = mark->floor,
                    .narrowest = mark->narrowest,
+                   .cutouts = mark->cutouts,
                    .reasons = mark->reasons};
     int most = 0;
     for (int i = 0; i < scale->wall->faces.count; i++)

@@ -23,7 +23,8 @@ typedef enum StartReason {
         4, /* "full at the top": a whole course under every ceiling, cut by no more than the ceiling is out of level */
     START_FULL_BOTTOM = 8, /* "full at the bottom": likewise over every floor */
     START_REVEAL = 16,     /* "reveal at NAME": an edge of a grown opening lies in the gap between two courses */
-    START_WRITTEN = 32     /* "as written": the file's own */
+    START_CUTOUTS = 32,    /* "fewest cutouts": no mark has fewer; not said where no mark has any */
+    START_WRITTEN = 64     /* "as written": the file's own */
 } StartReason;
 
 /* The strips along one opening's two level edges; -1 where there is none, because a whole course or a reveal lies there
@@ -42,6 +43,7 @@ typedef struct Start {
     Length ceiling;   /* narrowest strip cut by a ceiling alone; the narrowest face where there is none */
     Length floor;     /* likewise by a floor */
     Strip narrowest;  /* where `least` is */
+    int cutouts;      /* pairs of a course on a face and an opening that takes some of it but not all */
     unsigned reasons; /* StartReason, or-ed */
     char **why;       /* the words of the plan, in the order of StartReason; each opening named once */
     int why_count;

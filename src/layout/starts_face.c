@@ -233,64 +233,116 @@ static void note_columns(WeighFace *weigh)
     weigh->floor_out = fine_round(floor_high - floor_low);
 }
 
-WeighFace *weigh_face_new(Arena *arena, const Layout *layout, int index)
+/* Adds the column to what the opening takes, if it takes something there. */
+static void take_column(TakenSpan *span, const Column *column, int index)
 {
-    const FaceLayout *face = &layout->faces[index];
-    const Openings *openings = &layout->wall->faces.at[index].openings;
-    WeighFace *weigh = arena_one(arena, WeighFace);
-    weigh->index = index;
-    weigh->opening_count = openings->count;
-    weigh->shows_top = arena_array(arena, bool, openings->count + 1);
-    weigh->shows_bottom = arena_array(arena, bool, openings->count + 1);
-    side_lines(arena, &face->left, &weigh->left);
-    side_lines(arena, &face->right, &weigh->right);
-    weigh->plumb = all_at_one(&face->left) && all_at_one(&face->right);
+    const Fine low = column->lower.left < column->lower.right ? column->lower.left : column->lower.right;
+    const Fine high = column->upper.left > column->upper.right ? column->upper.left : column->upper.right;
+    const Fine bottom = fine_of(span->box.bottom), top = fine_of(span->box.top);
+    if (middle_of(&column->lower) >= middle_of(&column->upper) || low >= top || high <= bottom)
+        return;
+    const Fine floor_high = column->lower.left + column->lower.right - low;
+    const Fine ceiling_low = column->upper.left + column->upper.right - high;
+    const bool first = span->count == 0;
+    const Fine from = low > bottom ? low : bottom, to = high < top ? high : top;
+    span->first = first ? index : span->first;
+    span->count = index + 1 - span->first;
+    span->low = first || from < span->low ? from : span->low;
+    span->high = first || to > span->high ? to : span->high;
+    span->floor_highest = first || floor_high > span->floor_highest ? floor_high : span->floor_highest;
+    span->ceiling_lowest = first || ceiling_low < span->ceiling_lowest ? ceiling_low : span->ceiling_lowest;
+}
 
-    Length leftmost = face->left.at[0].x;
-    Length rightmost = face->right.at[0].x;
-    for (int i = 0; i < face->left.count; i++)
-        leftmost = face->left.at[i].x < leftmost ? face->left.at[i].x : leftmost;
-    for (int i = 0; i < face->right.count; i++)
-        rightmost = face->right.at[i].x > rightmost ? face->right.at[i].x : rightmost;
-    if (leftmost >= rightmost)
-        return weigh;
-
-    bool *cuts = arena_array(arena, bool, openings->count + 1);
+/* Which openings take something, and every x at which an edge of wall or opening begins, turns or ends. */
+static Fines face_breaks(Arena *arena, const Layout *layout, const WeighFace *weigh, const Box *reach, bool *cuts)
+{
+    const FaceLayout *face = &layout->faces[weigh->index];
+    const Openings *openings = &layout->wall->faces.at[weigh->index].openings;
     Fines breaks = {0};
-    *arena_push(arena, &breaks) = fine_of(leftmost);
-    *arena_push(arena, &breaks) = fine_of(rightmost);
+    *arena_push(arena, &breaks) = fine_of(reach->left);
+    *arena_push(arena, &breaks) = fine_of(reach->right);
     const Points *limits[2] = {&face->lower, &face->upper};
     for (int which = 0; which < 2; which++)
         for (int i = 0; i < limits[which]->count; i++)
-            if (limits[which]->at[i].x > leftmost && limits[which]->at[i].x < rightmost)
+            if (limits[which]->at[i].x > reach->left && limits[which]->at[i].x < reach->right)
                 *arena_push(arena, &breaks) = fine_of(limits[which]->at[i].x);
     for (int i = 0; i < openings->count; i++) {
         const Box *box = &face->openings[i];
-        cuts[i] = openings->at[i].kind != OPENING_STOVE && box->right > leftmost && box->left < rightmost &&
+        cuts[i] = openings->at[i].kind != OPENING_STOVE && box->right > reach->left && box->left < reach->right &&
                   box->right > box->left && box->top > box->bottom;
-        if (cuts[i] && box->left > leftmost)
+        if (cuts[i] && box->left > reach->left)
             *arena_push(arena, &breaks) = fine_of(box->left);
-        if (cuts[i] && box->right < rightmost)
+        if (cuts[i] && box->right < reach->right)
             *arena_push(arena, &breaks) = fine_of(box->right);
     }
     breaks_settle(&breaks);
     break_at_crossings(arena, face, cuts, openings->count, &breaks);
+    return breaks;
+}
 
-    Covered *covers = arena_array(arena, Covered, openings->count + 1);
-    for (int i = 0; i + 1 < breaks.count; i++) {
-        Column *column = arena_push(arena, &weigh->columns);
-        column->left = breaks.at[i];
-        column->right = breaks.at[i + 1];
-        column->lower = limit_edge(&face->lower, EDGE_FLOOR, column->left, column->right);
-        column->upper = limit_edge(&face->upper, EDGE_CEILING, column->left, column->right);
-        int count = 0;
-        for (int j = 0; j < openings->count; j++) {
-            const Box *box = &face->openings[j];
-            if (cuts[j] && fine_of(box->left) <= column->left && fine_of(box->right) >= column->right)
-                covers[count++] = (Covered){box->bottom, box->top, j};
-        }
-        column_gaps(arena, column, covers, count);
+/* Openings that cover the column at hand. */
+typedef struct CoverList {
+    const bool *cuts; /* of each opening: whether it takes something anywhere */
+    Covered *at;      /* room for all */
+    Box inner;        /* between the sides at every height */
+} CoverList;
+
+/* The column between two breaks, and what the openings that cover it take. */
+static void add_column(Arena *arena, const FaceLayout *face, WeighFace *weigh, const Fine *breaks, CoverList *list)
+{
+    Column *column = arena_push(arena, &weigh->columns);
+    column->left = breaks[0];
+    column->right = breaks[1];
+    column->lower = limit_edge(&face->lower, EDGE_FLOOR, column->left, column->right);
+    column->upper = limit_edge(&face->upper, EDGE_CEILING, column->left, column->right);
+    int count = 0;
+    for (int j = 0; j < weigh->opening_count; j++) {
+        const Box *box = &face->openings[j];
+        if (list->cuts[j] && fine_of(box->left) <= column->left && fine_of(box->right) >= column->right)
+            list->at[count++] = (Covered){box->bottom, box->top, j};
     }
+    for (int j = 0; j < count; j++) {
+        TakenSpan *span = &weigh->taken[list->at[j].opening];
+        span->box = face->openings[list->at[j].opening];
+        span->beyond = !weigh->plumb && (span->box.left < list->inner.left || span->box.right > list->inner.right);
+        take_column(span, column, weigh->columns.count - 1);
+    }
+    column_gaps(arena, column, list->at, count);
+}
+
+/* The least x of the points, or the greatest. */
+static Length x_most(const Points *points, bool greatest)
+{
+    Length most = points->at[0].x;
+    for (int i = 1; i < points->count; i++)
+        if (greatest ? points->at[i].x > most : points->at[i].x < most)
+            most = points->at[i].x;
+    return most;
+}
+
+WeighFace *weigh_face_new(Arena *arena, const Layout *layout, int index)
+{
+    const FaceLayout *face = &layout->faces[index];
+    const int openings = layout->wall->faces.at[index].openings.count;
+    WeighFace *weigh = arena_one(arena, WeighFace);
+    weigh->index = index;
+    weigh->opening_count = openings;
+    weigh->taken = arena_array(arena, TakenSpan, openings + 1);
+    weigh->shows_top = arena_array(arena, bool, openings + 1);
+    weigh->shows_bottom = arena_array(arena, bool, openings + 1);
+    side_lines(arena, &face->left, &weigh->left);
+    side_lines(arena, &face->right, &weigh->right);
+    weigh->plumb = all_at_one(&face->left) && all_at_one(&face->right);
+    const Box reach = {.left = x_most(&face->left, false), .right = x_most(&face->right, true)};
+    if (reach.left >= reach.right)
+        return weigh;
+    bool *cuts = arena_array(arena, bool, openings + 1);
+    const Fines breaks = face_breaks(arena, layout, weigh, &reach, cuts);
+    CoverList list = {.cuts = cuts,
+                      .at = arena_array(arena, Covered, openings + 1),
+                      .inner = {.left = x_most(&face->left, true), .right = x_most(&face->right, false)}};
+    for (int i = 0; i + 1 < breaks.count; i++)
+        add_column(arena, face, weigh, &breaks.at[i], &list);
     note_columns(weigh);
     return weigh;
 }

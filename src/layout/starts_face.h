@@ -69,6 +69,15 @@ typedef struct Columns {
     int room;
 } Columns;
 
+/* What an opening takes of the wall. */
+typedef struct TakenSpan {
+    Box box;                            /* grown */
+    bool beyond;                        /* a leaning side may cut into it */
+    int first, count;                   /* columns over which it takes something; none where it takes nothing */
+    Fine low, high;                     /* of the wall that it takes */
+    Fine floor_highest, ceiling_lowest; /* of the limits over those columns */
+} TakenSpan;
+
 typedef struct WeighFace {
     int index; /* of the face */
     int opening_count;
@@ -76,6 +85,7 @@ typedef struct WeighFace {
     Lines left, right;              /* stretches of the sides, bottom to top, over all heights */
     Fine lowest, highest;           /* of both limits between the sides */
     bool plumb;                     /* both sides are single plumb lines: the columns end at them */
+    TakenSpan *taken;               /* for each opening */
     bool *shows_top, *shows_bottom; /* for each opening: free wall lies along that edge somewhere */
     bool has_ceiling, has_floor;    /* there is a stretch no steeper than 1 in 12 with wall along it */
     Length ceiling_out, floor_out;  /* how far those stretches together are out of level */

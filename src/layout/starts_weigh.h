@@ -16,6 +16,7 @@ typedef struct StartWeight {
     Length ceiling_cut; /* the most that a ceiling takes of a whole face; 0 where it takes nothing */
     Length floor_cut;
     Fine thin;     /* length of wall along which a strip is below bands->least */
+    int cutouts;   /* pairs of a course and an opening that takes some of it */
     Length *above; /* for each opening of the face: narrowest strip that lies on its top edge */
     Length *below; /* likewise under its bottom edge */
 } StartWeight;

@@ -1,6 +1,6 @@
 #include "trade/caution_cuts.h"
 
-#include "base/wide.h"
+#include "layout/notch.h"
 #include "trade/say.h"
 
 #include <inttypes.h>
@@ -17,8 +17,6 @@
 /* Common practice: shorter than a hand is wide, and an edge that leaves a point. */
 #define LONGER_LEAST (4 * LENGTH_INCH)
 #define SHORTER_LEAST LENGTH_INCH
-/* Common practice: less is planed off, not cut out. */
-#define DEPTH_LEAST (LENGTH_INCH / 8)
 
 static Length lesser(Length a, Length b)
 {
@@ -100,63 +98,6 @@ static void check_length(Arena *arena, const Layout *layout, const Piece *piece,
 
 /* ---- notches too shallow to cut ---- */
 
-/* The outline's highest point (or lowest) between two places. */
-static Length reach(const Points *outline, Length left, Length right, bool up)
-{
-    bool found = false;
-    Length most = 0;
-    for (int i = 0; i < outline->count; i++) {
-        const Point a = outline->at[i], b = outline->at[(i + 1) % outline->count];
-        const Point *first = a.x < b.x ? &a : &b, *last = a.x < b.x ? &b : &a;
-        if (last->x < left || first->x > right)
-            continue;
-        const Length places[] = {greater(first->x, left), lesser(last->x, right)};
-        for (int k = 0; k < 2; k++) {
-            Length y = up ? greater(a.y, b.y) : lesser(a.y, b.y);
-            if (last->x > first->x)
-                y = first->y +
-                    (Length)wide_floor((Wide)(last->y - first->y) * (places[k] - first->x), last->x - first->x);
-            most = !found ? y : up ? greater(most, y) : lesser(most, y);
-            found = true;
-        }
-    }
-    return most;
-}
-
-/* How far the notch reaches in from a long side that it breaks. */
-static Length depth_across(const Cutout *cut, const Points *outline, const Piece *piece)
-{
-    const Length left = greater(cut->box.left, piece->left), right = lesser(cut->box.right, piece->right);
-    const Length from_top = reach(outline, left, right, true) - cut->box.bottom;
-    const Length from_bottom = cut->box.top - reach(outline, left, right, false);
-    if (cut->shape == CUT_TOP)
-        return from_top;
-    return cut->shape == CUT_BOTTOM ? from_bottom : lesser(from_top, from_bottom);
-}
-
-/* And from an end. */
-static Length depth_along(const Cutout *cut, const Piece *piece)
-{
-    const Length from_left = cut->box.right - piece->left, from_right = piece->right - cut->box.left;
-    if (cut->shape == CUT_LEFT)
-        return from_left;
-    return cut->shape == CUT_RIGHT ? from_right : lesser(from_left, from_right);
-}
-
-static Length depth_of(const Cutout *cut, const Points *outline, const Piece *piece)
-{
-    switch (cut->shape) {
-    case CUT_HOLE: return DEPTH_LEAST;
-    case CUT_TOP:
-    case CUT_BOTTOM:
-    case CUT_EDGE: return depth_across(cut, outline, piece);
-    case CUT_LEFT:
-    case CUT_RIGHT: return depth_along(cut, piece);
-    case CUT_CORNER: return lesser(depth_across(cut, outline, piece), depth_along(cut, piece));
-    }
-    return DEPTH_LEAST;
-}
-
 static void check_cutouts(Arena *arena, const Layout *layout, const Piece *piece, const Points *outline,
                           Findings *findings)
 {
@@ -165,8 +106,8 @@ static void check_cutouts(Arena *arena, const Layout *layout, const Piece *piece
     const Cutouts cutouts = layout_cutouts(arena, face, &face->courses[piece->course], piece->left, piece->right);
     for (int i = 0; i < cutouts.count; i++) {
         const Cutout *cut = &cutouts.at[i];
-        const Length depth = depth_of(cut, outline, piece);
-        if (depth >= DEPTH_LEAST)
+        const Length depth = notch_depth(cut, outline, piece->left, piece->right);
+        if (depth >= NOTCH_LEAST)
             continue;
         Finding finding = piece_finding(RULE_SHALLOW, layout, piece, cut->box.left);
         const char *opening = wall->faces.at[piece->face].openings.at[cut->opening].name;

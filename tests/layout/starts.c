@@ -235,6 +235,51 @@ END_TEST
 
 /* Limits of the list: while anything hangs there are none; the file's own is there even off the grid; never more
  * than 24. */
+static const Start *start_at(const Starts *starts, Length at)
+{
+    for (int i = 0; i < starts->count; i++)
+        if (starts->at[i].start == at)
+            return &starts->at[i];
+    FAIL("start %lld is not listed", (long long)at);
+    return NULL;
+}
+
+/* An opening from 20 to 40 1/16 in: with 8 in courses from 0 it takes some of 16-24, 24-32, 32-40 and 40-48. Three
+ * courses reach over 20 1/16 in where an edge of theirs lies from 16 1/16 to 20. */
+START_TEST(the_marks_with_the_fewest_cutouts_are_named)
+{
+    Bench bench = bench_new(INCHES(100), 0, INCHES(92), INCHES(8), 0);
+    add_opening(&bench, "loft window", (Box){INCHES(40), INCHES(70), INCHES(20), INCHES(40) + SIXTEENTH});
+    Starts starts = starts_of(&bench);
+    const Start *written = start_at(&starts, 0);
+    assert_int_equal(written->cutouts, 4);
+    assert_false(says(written, "fewest cutouts"));
+    for (int mark = -4 * 16 + 1; mark <= 4 * 16; mark++) {
+        Start start = starts_weigh(bench.arena, bench.layout, mark * SIXTEENTH);
+        assert_int_equal(start.cutouts, mark >= 1 && mark <= 4 * 16 ? 3 : 4);
+    }
+    bool said = false;
+    for (int i = 0; i < starts.count; i++) {
+        assert_true(says(&starts.at[i], "fewest cutouts") == (starts.at[i].cutouts == 3));
+        said |= starts.at[i].cutouts == 3;
+    }
+    assert_true(said);
+    arena_free(bench.arena);
+}
+END_TEST
+
+/* A door that takes the whole width leaves nothing of the courses beside it: they ask for no cutout. */
+START_TEST(a_course_that_an_opening_takes_whole_is_no_cutout)
+{
+    Bench bench = bench_new(INCHES(100), 0, INCHES(92), INCHES(8), 0);
+    add_opening(&bench, "boat door", (Box){0, INCHES(100), -INCHES(1), INCHES(36)});
+    Start start = starts_weigh(bench.arena, bench.layout, 0); /* 0 to 32 are taken whole, 32 to 40 half */
+    assert_int_equal(start.cutouts, 1);
+    assert_int_equal(starts_weigh(bench.arena, bench.layout, INCHES(4)).cutouts, 0);
+    arena_free(bench.arena);
+}
+END_TEST
+
 START_TEST(the_list_is_short_and_holds_the_files_own)
 {
     Bench bench = bench_new(INCHES(100), -INCHES(40), INCHES(53), INCHES(2.75), SIXTEENTH);
@@ -275,6 +320,8 @@ int main(void)
         courses_that_are_none,
         thin_on_two_sides_at_one_place_counts_once,
         the_list_is_short_and_holds_the_files_own,
+        the_marks_with_the_fewest_cutouts_are_named,
+        a_course_that_an_opening_takes_whole_is_no_cutout,
         limits_that_cross_a_course_in_one_column_are_both_weighed,
     };
     return RUN(tests);

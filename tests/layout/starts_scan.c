@@ -18,6 +18,7 @@ typedef struct Scan {
     Length least, thin, ceiling, floor;
     Length slack; /* that `thin` may be off by: the slabs' heights are rounded, which moves where a gentle slope turns
                      thin */
+    int cutouts;
 } Scan;
 
 typedef struct Span {
@@ -84,12 +85,33 @@ static void scan_slab(const Slab *slab, Length least, Scan *scan)
     scan->thin += covered(spans, count);
 }
 
+/* Whether the box covers every slab of the course. */
+static bool takes_all(const Course *course, const Box *box)
+{
+    for (int i = 0; i < course->slab_count; i++) {
+        const Slab *slab = &course->slabs[i];
+        Length low = slab->lower_left < slab->lower_right ? slab->lower_left : slab->lower_right;
+        Length high = slab->upper_left > slab->upper_right ? slab->upper_left : slab->upper_right;
+        if (box->left > slab->left || box->right < slab->right || box->bottom > low || box->top < high)
+            return false;
+    }
+    return true;
+}
+
+static void scan_course(const Course *course, Length least, Scan *scan)
+{
+    for (int i = 0; i < course->slab_count; i++)
+        scan_slab(&course->slabs[i], least, scan);
+    for (int i = 0; i < course->cut_count; i++)
+        scan->cutouts += !takes_all(course, &course->cuts[i].box);
+}
+
 static Scan scan_of(Arena *arena, const Wall *wall, Length start)
 {
     Length face = wall_course_face(wall, 0);
     for (int i = 1; i < wall->planks.widths.count; i++)
         narrow(&face, wall_course_face(wall, i));
-    Scan scan = {face, 0, face, face, 0};
+    Scan scan = {.least = face, .ceiling = face, .floor = face};
     Err err;
     const Layout *layout = layout_wall_at(arena, wall, start, &err);
     if (!layout)
@@ -98,8 +120,7 @@ static Scan scan_of(Arena *arena, const Wall *wall, Length start)
     scan.least = LENGTH_MOST;
     for (int i = 0; i < wall->faces.count; i++)
         for (int j = 0; j < layout->faces[i].course_count; j++)
-            for (int k = 0; k < layout->faces[i].courses[j].slab_count; k++)
-                scan_slab(&layout->faces[i].courses[j].slabs[k], wall_least(wall), &scan);
+            scan_course(&layout->faces[i].courses[j], wall_least(wall), &scan);
     any = scan.least < LENGTH_MOST;
     if (!any)
         scan.least = face;
@@ -111,6 +132,25 @@ static void assert_same(uint64_t seed, Length start, const char *what, Length sc
     if (llabs(scanned - weighed) > within)
         FAIL("wall %llu, start %lld: %s is %lld by the scan, %lld as weighed", (unsigned long long)seed,
              (long long)start, what, (long long)scanned, (long long)weighed);
+}
+
+/* The fewest cutouts of the list, which no mark may go below. */
+static int fewest_of(const Starts *starts)
+{
+    int fewest = starts->at[0].cutouts;
+    for (int i = 0; i < starts->count; i++)
+        fewest = starts->at[i].cutouts < fewest ? starts->at[i].cutouts : fewest;
+    return fewest;
+}
+
+static void assert_cutouts(uint64_t seed, const Start *weighed, int scanned, int fewest)
+{
+    if (weighed->cutouts != scanned)
+        FAIL("wall %llu, start %lld: %d cutouts by the scan, %d as weighed", (unsigned long long)seed,
+             (long long)weighed->start, scanned, weighed->cutouts);
+    if (scanned < fewest)
+        FAIL("wall %llu: start %lld asks for %d cutouts, the fewest of the list are %d", (unsigned long long)seed,
+             (long long)weighed->start, scanned, fewest);
 }
 
 /* Every mark, and those of the list, of which the file's own may lie between marks. */
@@ -139,6 +179,7 @@ static int check_wall(uint64_t seed)
         assert_same(seed, start, "the thin length", scan.thin, weighed.thin, scan.slack + 1);
         assert_same(seed, start, "the ceiling's strip", scan.ceiling, weighed.ceiling, 1);
         assert_same(seed, start, "the floor's strip", scan.floor, weighed.floor, 1);
+        assert_cutouts(seed, &weighed, scan.cutouts, i < 0 ? 0 : fewest_of(&starts));
         if (scan.least > starts.at[0].least + 1)
             FAIL("wall %llu: start %lld leaves %lld, the best of the list %lld", (unsigned long long)seed,
                  (long long)start, (long long)scan.least, (long long)starts.at[0].least);

@@ -2,6 +2,7 @@
 
 #include "base/utf8.h"
 #include "job/start_words.h"
+#include "job/start_work.h"
 #include "job/words.h"
 #include "trade/say.h"
 #include "trade/widths.h"
@@ -46,19 +47,19 @@ static Length narrowest_face(const Wall *wall)
     return least;
 }
 
-static const char *start_whole(Arena *arena, const Wall *wall, const Start *start)
+static const char *start_whole(Arena *arena, const Wall *wall, const Start *start, const StartWork *work)
 {
     Text text;
     text_init(&text);
-    text_format(&text, "%s. %s", words_capital(arena, start_words_why(arena, start)),
-                start_words_strips(arena, wall, start));
+    text_format(&text, "%s. %s %s", words_capital(arena, start_words_why(arena, start)),
+                start_words_strips(arena, wall, start), start_words_work(arena, start, work));
     for (int i = 0; i < start->opening_count; i++)
         text_format(&text, " %s%s", words_capital(arena, start_words_opening(arena, wall, &start->openings[i])),
                     i + 1 < start->opening_count ? ";" : ".");
     return kept(arena, &text);
 }
 
-static void add_start(Trial *trial, const Wall *wall, const Start *start)
+static void add_start(Trial *trial, const Wall *wall, const Start *start, const StartWork *work)
 {
     Arena *arena = trial->arena;
     Length face = narrowest_face(wall);
@@ -72,7 +73,7 @@ static void add_start(Trial *trial, const Wall *wall, const Start *start)
                                                     .reveal = wall->planks.reveal,
                                                     .left = kept(arena, &left),
                                                     .right = start->why_count > 0 ? start->why[0] : "",
-                                                    .whole = start_whole(arena, wall, start)};
+                                                    .whole = start_whole(arena, wall, start, work)};
 }
 
 void trials_starts(App *app)
@@ -85,8 +86,9 @@ void trials_starts(App *app)
         trial->nothing = app->work.err.text;
     } else {
         Starts starts = starts_of_layout(trial->arena, layout);
+        const StartWork *work = start_work(trial->arena, wall, &starts);
         for (int i = 0; i < starts.count; i++)
-            add_start(trial, wall, &starts.at[i]);
+            add_start(trial, wall, &starts.at[i], &work[i]);
     }
     trial_open(app, trial);
 }

@@ -3,6 +3,7 @@
 #include <inttypes.h>
 
 #include "job/start_words.h"
+#include "job/start_work.h"
 #include "job/words.h"
 #include "layout/starts.h"
 #include "trade/widths.h"
@@ -13,14 +14,28 @@
  *     [ ] 1.   start   3 9/16 up   least strip 1
  *         widest least strip
  *         at the ceiling 1 13/16, at the floor 1; thin along 0 of wall
+ *         12 cutouts. About 131 boards, before the plan is improved.
  *         window (north): above a reveal, below 1 5/16
  */
 enum { CHOICE = 4, CHOICE_BOARDS = 33, CHOICE_LEAST = 42, CHOICE_START = 56 }; /* of the other widths and reveals */
 enum { TICK = 0, NUMBER = 4, WORD = 8, MARK = 15, MARK_WIDTH = 21, LEAST = 40, TEXT = 8 };
 
-enum { FIELD_START, FIELD_LEAST, FIELD_CEILING, FIELD_FLOOR, FIELD_THIN, FIELD_WHERE, FIELD_WHY, FIELD_COUNT };
+enum {
+    FIELD_START,
+    FIELD_LEAST,
+    FIELD_CEILING,
+    FIELD_FLOOR,
+    FIELD_THIN,
+    FIELD_WHERE,
+    FIELD_CUTOUTS,
+    FIELD_SHALLOW,
+    FIELD_BOARDS,
+    FIELD_WHY,
+    FIELD_COUNT
+};
 static const char *const field_names[FIELD_COUNT] = {
-    "start", "least", "at the ceiling", "at the floor", "thin", "narrowest where", "why"};
+    "start",           "least",   "at the ceiling", "at the floor", "thin",
+    "narrowest where", "cutouts", "shallow",        "boards",       "why"};
 
 static void add_openings(Sheet *sheet, SheetLines *lines, const Wall *wall, const Start *start)
 {
@@ -29,7 +44,8 @@ static void add_openings(Sheet *sheet, SheetLines *lines, const Wall *wall, cons
         sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, start_words_opening(arena, wall, &start->openings[i]));
 }
 
-static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const Start *start, int number)
+static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const Start *start, const StartWork *work,
+                      int number)
 {
     Arena *arena = sheet->arena;
     const Wall *wall = job->wall;
@@ -46,6 +62,7 @@ static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const
     const char *where = start_words_where(arena, wall, &start->narrowest);
     sheet_words(sheet, lines, TEXT, WEIGHT_STRONG, words_capital(arena, why));
     sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, start_words_strips(arena, wall, start));
+    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, start_words_work(arena, start, work));
     add_openings(sheet, lines, wall, start);
     const char **field = sheet_record(sheet)->at;
     field[FIELD_START] = words_decimal(arena, wall, start->start);
@@ -54,6 +71,9 @@ static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const
     field[FIELD_FLOOR] = words_decimal(arena, wall, start->floor);
     field[FIELD_THIN] = words_decimal(arena, wall, start->thin);
     field[FIELD_WHERE] = where;
+    field[FIELD_CUTOUTS] = words(arena, "%d", start->cutouts);
+    field[FIELD_SHALLOW] = words(arena, "%d", work->shallow);
+    field[FIELD_BOARDS] = work->boards != START_BOARDS_UNKNOWN ? words(arena, "%d", work->boards) : "";
     field[FIELD_WHY] = why;
 }
 
@@ -122,8 +142,9 @@ Sheet *sheet_starts(Arena *arena, const Job *job, const char *date)
                       starts.weighed));
     sheet_words(sheet, lines, 0, WEIGHT_TEXT,
                 words(arena, "Narrowest strip worth hanging: %s.", words_length_unit(arena, wall, wall_least(wall))));
+    const StartWork *work = start_work(arena, wall, &starts);
     for (int i = 0; i < starts.count; i++)
-        add_start(sheet, section, job, &starts.at[i], i + 1);
+        add_start(sheet, section, job, &starts.at[i], &work[i], i + 1);
     WidthChoices widths = widths_worth(arena, job->layout), reveals = reveals_worth(arena, job->layout);
     const bool stock = wall->stock.count > 0;
     add_choices(sheet, wall,

@@ -6,6 +6,7 @@
 #include "base/utf8.h"
 #include "fill/trim.h"
 #include "job/places.h"
+#include "job/start_work.h"
 #include "layout/starts.h"
 #include "trade/season.h"
 #include "trade/trim_runs.h"
@@ -338,12 +339,18 @@ static void put_least(Writer *writer)
 static void put_starts(Writer *writer)
 {
     Starts starts = starts_of_layout(writer->scratch, writer->job->layout);
+    const StartWork *work = start_work(writer->scratch, writer->job->wall, &starts);
     Text *out = writer->out;
     begin_list(out, "starts", starts.count);
     for (int i = 0; i < starts.count; i++) {
         const Start *start = &starts.at[i];
         put_length(out, "- {start", start->start);
         put_length(out, ", least", start->least);
+        text_format(out, ", cutouts: %d", start->cutouts);
+        if (work[i].shallow > 0)
+            text_format(out, ", shallow: %d", work[i].shallow);
+        if (work[i].boards != START_BOARDS_UNKNOWN)
+            text_format(out, ", boards: %d", work[i].boards);
         text_put(out, ", why: [");
         for (int k = 0; k < start->why_count; k++) {
             text_put(out, k > 0 ? ", " : "");
