@@ -119,8 +119,12 @@ static const FileKey joints_keys[] = {
      .range = RANGE_FROM_ZERO, .fallback = "0",
      .says = "percent more length of boards than the least that may be used for fewer joints and better looks, to "
              "1000; or the word all"},
-    {"pins", RECORDS(Joints, pins, Pins, pin), NONE, .fallback = "[]", .says = "joints that must be there"},
-    {"bars", RECORDS(Joints, bars, Bars, bar), NONE, .fallback = "[]", .says = "parts of courses without a joint"},
+    {"pins", RECORDS(Joints, pins, Pins, pin), NONE, .fallback = "[]",
+     .says = "joints that must be there: each is made whatever it breaks, and told as that break; one that cannot be "
+             "made, or "
+             "stands in a bar, is told (`pin`)"},
+    {"bars", RECORDS(Joints, bars, Bars, bar), NONE, .fallback = "[]",
+     .says = "parts of courses without a joint, their ends included"},
 };
 static const Record joints = {"the joints", KEYS(joints_keys), sizeof(Joints), NO_FLAG, .one_line = false};
 
@@ -295,7 +299,9 @@ static const FileKey stock_keys[] = {
     {"avoid", RECORDS(Stock, avoid, Stretches, stretch), NONE, .fallback = "[]",
      .says = "parts of the board not to be used, in rising order, apart"},
     {"show", RECORDS(Stock, show, Shows, show), NONE, .fallback = "[]",
-     .says = "what is worth seeing; the sheets tell where on the wall it comes to be"},
+     .says = "what is worth seeing: the sheets tell where on the wall it comes to be, and `show` asks to paint behind "
+             "it; what "
+             "falls into an offcut is on no wall"},
     {"gone", .kind = VALUE_WHOLE, AT(Stock, gone, int), FLAG(Stock, gone_given), .range = RANGE_FROM_ZERO,
      .says = "spoiled or lost after the first so many records of hung; 0: before any"},
     {"found", .kind = VALUE_WHOLE, AT(Stock, found, int), FLAG(Stock, found_given), .range = RANGE_FROM_ZERO,
