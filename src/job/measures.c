@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "job/words.h"
 #include "trade/corner.h"
+#include "trade/shown.h"
 #include "wall/straight.h"
 
 #define HARD_SPACE "\xc2\xa0" /* a width and its place stay on one line */
@@ -142,6 +143,20 @@ char *measures_miters(Arena *arena, const Layout *layout, const Piece *piece)
     if (left.cut == END_MITER)
         return words(arena, "Left end: %s", left.text);
     return right.cut == END_MITER ? words(arena, "Right end: %s", right.text) : NULL;
+}
+
+char *measures_shows(Arena *arena, const Layout *layout, const Piece *piece)
+{
+    const Wall *wall = layout->wall;
+    const ShownList list = shown_on_piece(arena, layout, piece);
+    char *out = NULL;
+    for (int i = 0; i < list.count; i++) {
+        const Shown *shown = &list.at[i];
+        out = words(arena, "%s%s: %s from the left end, %s on the face",
+                    out == NULL ? "Shows " : words(arena, "%s; ", out), words_name(arena, shown->what),
+                    words_length(arena, wall, shown->on_piece), words_length(arena, wall, shown->at));
+    }
+    return out;
 }
 
 static const char *cut_word(const PlankCut *cut)

@@ -23,6 +23,10 @@ char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank);
 /* "Left end: mitered, ...": the ends that are cut at 45 degrees for a corner; NULL where none is. */
 char *measures_miters(Arena *arena, const Layout *layout, const Piece *piece);
 
+/* "Shows knot hole: 15 3/4 from the left end, 62 1/4 on the face": what of its board is worth seeing; NULL where
+ * nothing is. */
+char *measures_shows(Arena *arena, const Layout *layout, const Piece *piece);
+
 /* One cutout: what it is, from the left end, from which edge, what it leaves. */
 char *measures_cut(Arena *arena, const Wall *wall, const Face *face, const Plank *plank, const PlankCut *cut);
 

@@ -7,6 +7,7 @@
 #include "trade/caution_electric.h"
 #include "trade/caution_fire.h"
 #include "trade/season.h"
+#include "trade/shown.h"
 #include "trade/trim_runs.h"
 #include "trade/trim_short.h"
 
@@ -20,5 +21,6 @@ void trade_findings(Arena *arena, const Wall *wall, const Layout *layout, const 
     season_findings(arena, layout, findings);
     trim_strips(arena, layout, findings);
     trim_short_findings(arena, layout, findings);
+    shown_findings(arena, layout, plan, findings);
     care_findings(arena, layout, plan, findings);
 }

@@ -39,6 +39,7 @@ static const struct {
     [RULE_LEAVE] = {"leave", GRADE_CAUTION},
     [RULE_PIN] = {"pin", GRADE_CAUTION},
     [RULE_REFERENCE] = {"reference", GRADE_CAUTION},
+    [RULE_SHOW] = {"show", GRADE_CAUTION},
     [RULE_TRIM] = {"trim", GRADE_CAUTION},
 };
 

@@ -40,6 +40,7 @@ typedef enum Rule {
     RULE_LEAVE,     /* a course is left away because nowhere above planks.leave */
     RULE_PIN,       /* a pinned joint that is not made, or stands in a bar */
     RULE_REFERENCE, /* the reference course is nowhere on the wall */
+    RULE_SHOW,      /* what is worth seeing on a board, and where on the wall it comes to be */
     RULE_TRIM,      /* a strip of trim that does not fit, or does not hide what it should */
     RULE_COUNT
 } Rule;

@@ -66,6 +66,7 @@ static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
                   measures_cut(arena, wall, &wall->faces.at[piece->face], &plank, &plank.cuts[i]));
     if (plank.cut_count > 0 && plank.from != FROM_LOWER)
         facts_add(arena, facts, "", STYLE_CAUTION, words(arena, "measured from the %s edge", from_words(plank.from)));
+    facts_add(arena, facts, "to see", STYLE_ACCENT, measures_shows(arena, layout, piece));
     facts_add(arena, facts, "ends", STYLE_PLAIN, measures_ends(arena, wall, &plank));
     if (strcmp(left.text, right.text) == 0) {
         facts_add(arena, facts, "both ends", STYLE_PLAIN, left.text);

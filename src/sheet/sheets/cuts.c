@@ -94,7 +94,7 @@ static void add_piece(CutSheet *cuts, SheetLines *lines, int board, const Piece 
     if (wall->planks.widths.count > 1 || !measures_full(course, &plank))
         sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
     const char *details[] = {measures_laps(arena, wall, &plank), measures_ends(arena, wall, &plank),
-                             measures_miters(arena, layout, piece)};
+                             measures_miters(arena, layout, piece), measures_shows(arena, layout, piece)};
     for (size_t i = 0; i < sizeof details / sizeof *details; i++)
         if (details[i] != NULL)
             sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, details[i]);

@@ -147,6 +147,7 @@ static void add_piece(RowSheet *rows, SheetLines *lines, const Course *course, c
     add_detail(rows, lines, measures_miters(arena, rows->job->layout, piece));
     for (int i = 0; i < plank.cut_count; i++)
         add_detail(rows, lines, measures_cut(arena, wall, face, &plank, &plank.cuts[i]));
+    add_detail(rows, lines, measures_shows(arena, rows->job->layout, piece));
     record_piece(rows, course, segment, piece, &plank);
 }
 

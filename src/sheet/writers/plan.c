@@ -9,6 +9,7 @@
 #include "job/start_work.h"
 #include "layout/starts.h"
 #include "trade/season.h"
+#include "trade/shown.h"
 #include "trade/trim_runs.h"
 
 /*
@@ -139,6 +140,17 @@ static void put_studs(Text *out, const LengthList *studs, Length left, Length ri
     text_put(out, "]\n");
 }
 
+/* Only where the piece shows something. */
+static void put_shows(Writer *writer, const Piece *piece)
+{
+    const ShownList list = shown_on_piece(writer->scratch, writer->job->layout, piece);
+    for (int i = 0; i < list.count; i++) {
+        put_length(writer->out, i == 0 ? "        shows: [{at" : ", {at", list.at[i].at);
+        put_name(writer->out, ", what", list.at[i].what);
+        text_put(writer->out, i + 1 == list.count ? "}]\n" : "}");
+    }
+}
+
 static void put_piece(Writer *writer, const FaceLayout *face, const Course *course, const Piece *piece)
 {
     Text *out = writer->out;
@@ -152,6 +164,7 @@ static void put_piece(Writer *writer, const FaceLayout *face, const Course *cour
     put_outline(out, &outline);
     put_cutouts(out, &writer->job->wall->faces.at[piece->face], &cutouts);
     put_studs(out, &face->studs, piece->left, piece->right);
+    put_shows(writer, piece);
     arena_reset(writer->scratch);
 }
 
