@@ -232,7 +232,9 @@ static const FileKey opening_keys[] = {
     {"front", LENGTH(Opening, front), FLAG(Opening, front_given),
      .says = "on a box: how far its front edge stands out of the bare wall, negative if set back; left out: flush"},
     {"proud", LENGTH(Opening, proud), FLAG(Opening, proud_given), .range = RANGE_FROM_ZERO,
-     .says = "how far its casing, surround or collar stands out of the bare wall"},
+     .says =
+         "how far its casing, surround or collar stands out of the bare wall: the sheets say how far the planks end "
+         "before or behind it (`flush`)"},
     {"away", LENGTH(Opening, away), FLAG(Opening, away_given), .range = RANGE_FROM_ZERO,
      .says = "on a stove: from the bare wall to its nearest hot face"},
 };

@@ -6,6 +6,7 @@
 #include "trade/caution_cuts.h"
 #include "trade/caution_electric.h"
 #include "trade/caution_fire.h"
+#include "trade/flush.h"
 #include "trade/season.h"
 #include "trade/shown.h"
 #include "trade/trim_runs.h"
@@ -21,6 +22,7 @@ void trade_findings(Arena *arena, const Wall *wall, const Layout *layout, const 
     season_findings(arena, layout, findings);
     trim_strips(arena, layout, findings);
     trim_short_findings(arena, layout, findings);
+    flush_findings(arena, layout, findings);
     shown_findings(arena, layout, plan, findings);
     care_findings(arena, layout, plan, findings);
 }

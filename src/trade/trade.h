@@ -1,7 +1,7 @@
 /*
  * The door to what the trade knows of a wall: everything that it has to warn of, in one call. Each part has a header of
- * its own for those who show it: season, caution, corner, shown, spacer, trim_runs, trim_short, mill, bill, asbuilt,
- * tally.
+ * its own for those who show it: season, caution, corner, shown, flush, spacer, trim_runs, trim_short, mill, bill,
+ * asbuilt, tally.
  */
 #ifndef TRADE_TRADE_H
 #define TRADE_TRADE_H

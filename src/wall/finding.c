@@ -8,6 +8,7 @@
 /*
  * One row a rule, in the order of the enumeration, which is the order of the plan.
  */
+/* clang-format off */
 static const struct {
     const char *word;
     Grade grade;
@@ -36,12 +37,14 @@ static const struct {
     [RULE_BOUND] = {"bound", GRADE_CAUTION},
     [RULE_ANEW] = {"anew", GRADE_CAUTION},
     [RULE_EDGE] = {"edge", GRADE_CAUTION},
+    [RULE_FLUSH] = {"flush", GRADE_CAUTION},
     [RULE_LEAVE] = {"leave", GRADE_CAUTION},
     [RULE_PIN] = {"pin", GRADE_CAUTION},
     [RULE_REFERENCE] = {"reference", GRADE_CAUTION},
     [RULE_SHOW] = {"show", GRADE_CAUTION},
     [RULE_TRIM] = {"trim", GRADE_CAUTION},
 };
+/* clang-format on */
 
 Finding finding_of(Rule rule)
 {

@@ -37,6 +37,7 @@ typedef enum Rule {
     RULE_BOUND,     /* the lower limit that was worked out failed its own check: the plan does without it */
     RULE_ANEW,      /* pieces changed after the last event that changed any */
     RULE_EDGE,      /* an edge measured after hanging that is far from where the planks end */
+    RULE_FLUSH,     /* planks that end before or behind what is around an opening */
     RULE_LEAVE,     /* a course is left away because nowhere above planks.leave */
     RULE_PIN,       /* a pinned joint that is not made, or stands in a bar */
     RULE_REFERENCE, /* the reference course is nowhere on the wall */

@@ -10,6 +10,7 @@
 #include "job/words.h"
 #include "sheet/year.h"
 #include "trade/corner.h"
+#include "trade/flush.h"
 #include "trade/rakes.h"
 #include "wall/straight.h"
 
@@ -345,6 +346,16 @@ static void add_corner_ends(RowSheet *rows, SheetLines *lines, int face_index)
     }
 }
 
+/* How far the planks end before or behind what each opening has around it, as far as that was measured. */
+static void add_flush(RowSheet *rows, SheetLines *lines, int face_index)
+{
+    for (int i = 0; i < rows->wall->faces.at[face_index].openings.count; i++) {
+        const char *flush = flush_words(rows->arena, rows->job->layout, face_index, i);
+        if (flush != NULL)
+            sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, flush);
+    }
+}
+
 static void add_introduction(RowSheet *rows, int face_index, const char *turn)
 {
     Arena *arena = rows->arena;
@@ -364,6 +375,7 @@ static void add_introduction(RowSheet *rows, int face_index, const char *turn)
     else
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, "No studs are written down for this face.");
     add_corner_ends(rows, lines, face_index);
+    add_flush(rows, lines, face_index);
     const char *rakes = rake_words(arena, rows->job->layout, face_index);
     if (rakes != NULL)
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, rakes);
