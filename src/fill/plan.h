@@ -45,7 +45,8 @@ typedef struct Looks {
     int stacked;     /* joints over a joint one or two courses below */
     int stairs;      /* three joints that go up like a stair */
     int short_pairs; /* two short pieces end to end */
-    int near_sides;  /* joints all but at the side of a cutout */
+    int near_sides;  /* joints all but at an opening's side or corner */
+    int loose;       /* pieces that the studs entered hold badly */
 } Looks;
 
 typedef struct Plan {

@@ -160,7 +160,8 @@ char *words_joints(Arena *arena, const Looks *looks)
         {looks->stacked, "joint over a joint one or two courses below", "joints over a joint one or two courses below"},
         {looks->stairs, "stair of three joints", "stairs of three joints"},
         {looks->short_pairs, "pair of short pieces end to end", "pairs of short pieces end to end"},
-        {looks->near_sides, "joint beside the side of a cutout", "joints beside the side of a cutout"},
+        {looks->near_sides, "joint beside the side or corner of an opening",
+         "joints beside the side or corner of an opening"},
     };
     char *text = NULL;
     for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {

@@ -1,25 +1,5 @@
 #include "trade/studs.h"
 
-/* How many centres lie below x, or at it too with `at`. */
-static int below(const LengthList *studs, Length x, bool at)
-{
-    int low = 0;
-    int high = studs->count;
-    while (low < high) {
-        int middle = low + (high - low) / 2;
-        if (studs->at[middle] < x || (at && studs->at[middle] == x))
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
-int studs_between(const LengthList *studs, Length left, Length right)
-{
-    return right < left ? 0 : below(studs, right, true) - below(studs, left, false);
-}
-
 bool studs_missing(const Layout *layout, const Piece *piece)
 {
     const Face *face = &layout->wall->faces.at[piece->face];
@@ -40,21 +20,10 @@ Hold studs_holding(const Layout *layout, const Piece *piece)
 {
     const FaceLayout *face = &layout->faces[piece->face];
     const Course *course = &face->courses[piece->course];
-    const LengthList *studs = &face->studs;
-    Hold hold = {0};
-    int first = below(studs, piece->left, false), last = below(studs, piece->right, true) - 1;
-    while (first <= last && studs->at[first] < piece->left + STUD_END_LEAST &&
-           !(studs->at[first] == piece->left && is_joint(course, piece, piece->left)))
-        first++;
-    while (first <= last && studs->at[last] > piece->right - STUD_END_LEAST &&
-           !(studs->at[last] == piece->right && is_joint(course, piece, piece->right)))
-        last--;
-    if (first > last)
-        return hold;
-    hold.studs = last - first + 1;
-    hold.left = studs->at[first] - piece->left;
-    hold.right = piece->right - studs->at[last];
-    return hold;
+    return hold_of(&face->studs, &(HoldSpan){.left = piece->left,
+                                             .right = piece->right,
+                                             .left_joint = is_joint(course, piece, piece->left),
+                                             .right_joint = is_joint(course, piece, piece->right)});
 }
 
 Length fastener_stack(const Wall *wall, int face)

@@ -320,7 +320,7 @@ static void check_looks(Read *read, const yaml_node_t *totals)
     const Plan *plan = read->job->plan;
     const char *keys =
         "courses pieces joints boards-opened length-opened length-used length-bound? length-least? missing neighbours? "
-        "one-tone? by-chance? stacked? stairs? short-pairs? beside-cutouts?";
+        "one-tone? by-chance? stacked? stairs? short-pairs? beside-cutouts? loose?";
     assert_keys(read, totals, keys);
     assert_int_equal(find(read, totals, "neighbours") != NULL, plan->looks.touching > 0);
     assert_int_equal(find(read, totals, "stacked") != NULL, plan->joints > 0);
@@ -335,6 +335,9 @@ static void check_looks(Read *read, const yaml_node_t *totals)
         assert_int_equal(number(read, totals, "short-pairs"), plan->looks.short_pairs);
         assert_int_equal(number(read, totals, "beside-cutouts"), plan->looks.near_sides);
     }
+    assert_int_equal(find(read, totals, "loose") != NULL, plan->looks.loose > 0);
+    if (plan->looks.loose > 0)
+        assert_int_equal(number(read, totals, "loose"), plan->looks.loose);
 }
 
 static void check_plan(Read *read)

@@ -8,6 +8,8 @@
  */
 #include "fill/looks/facade.h"
 
+#include "layout/hold.h"
+
 #include <stdlib.h>
 #include <string.h>
 
@@ -50,20 +52,130 @@ static void number_tones(Facade *rows, const Wall *wall, int boards)
 
 /* ---- rows ---- */
 
-static int by_length(const void *a, const void *b)
+typedef struct OpeningCorner {
+    Length x, y;
+} OpeningCorner;
+
+typedef struct OpeningCorners {
+    OpeningCorner *at; /* rising by y */
+    int count, room;
+} OpeningCorners;
+
+static int by_height(const void *a, const void *b)
 {
-    Length one = *(const Length *)a, other = *(const Length *)b;
-    return (one > other) - (one < other);
+    const OpeningCorner *one = a, *other = b;
+    return one->y != other->y ? (one->y > other->y ? 1 : -1) : (one->x > other->x) - (one->x < other->x);
 }
 
-static void find_sides(Arena *arena, const Course *course, LengthList *sides)
+/* Of all openings that planks are cut for. */
+static OpeningCorners corners_of(Arena *arena, const Layout *layout, int face)
+{
+    const Openings *openings = &layout->wall->faces.at[face].openings;
+    OpeningCorners corners = {0};
+    for (int i = 0; i < openings->count; i++) {
+        const Box *box = &layout->faces[face].openings[i];
+        for (int k = 0; k < 4 && openings->at[i].kind != OPENING_STOVE; k++)
+            *arena_push(arena, &corners) =
+                (OpeningCorner){k % 2 == 0 ? box->left : box->right, k < 2 ? box->bottom : box->top};
+    }
+    if (corners.count > 1)
+        qsort(corners.at, (size_t)corners.count, sizeof *corners.at, by_height);
+    return corners;
+}
+
+static int by_left(const void *a, const void *b)
+{
+    const FacadeZone *one = a, *other = b;
+    return (one->left > other->left) - (one->left < other->left);
+}
+
+/* The greatest whole number whose square is below `square`, which is above 0. */
+static Length root_below(Length square)
+{
+    Length low = 0, high = FACADE_CORNER;
+    while (low < high) {
+        const Length middle = high - (high - low) / 2;
+        if (middle * middle < square)
+            low = middle;
+        else
+            high = middle - 1;
+    }
+    return low;
+}
+
+/* How far to either side of a corner, so much above or below a course, a joint of the course is too near. */
+static Length corner_reach(Length off)
+{
+    return root_below(FACADE_CORNER * FACADE_CORNER - off * off);
+}
+
+/* Joins those that touch. */
+static void join_zones(FacadeZones *zones)
+{
+    if (zones->count == 0)
+        return;
+    qsort(zones->at, (size_t)zones->count, sizeof *zones->at, by_left);
+    int last = 0;
+    for (int i = 1; i < zones->count; i++) {
+        const FacadeZone zone = zones->at[i];
+        if (zone.left > zones->at[last].right)
+            zones->at[++last] = zone;
+        else if (zone.right > zones->at[last].right)
+            zones->at[last].right = zone.right;
+    }
+    zones->count = last + 1;
+}
+
+static void put_zone(Arena *arena, FacadeZones *zones, Length x, Length reach)
+{
+    *arena_push(arena, zones) = (FacadeZone){x - reach, x + reach};
+}
+
+static void find_close(Arena *arena, const Course *course, const OpeningCorners *corners, FacadeZones *zones)
 {
     for (int i = 0; i < course->cut_count; i++) {
-        *arena_push(arena, sides) = course->cuts[i].box.left;
-        *arena_push(arena, sides) = course->cuts[i].box.right;
+        put_zone(arena, zones, course->cuts[i].box.left, FACADE_SIDE - 1);
+        put_zone(arena, zones, course->cuts[i].box.right, FACADE_SIDE - 1);
     }
-    if (sides->count > 1)
-        qsort(sides->at, (size_t)sides->count, sizeof *sides->at, by_length);
+    int first = 0, end = corners->count;
+    while (first < end) {
+        const int middle = first + (end - first) / 2;
+        if (corners->at[middle].y <= course->bottom - FACADE_CORNER)
+            first = middle + 1;
+        else
+            end = middle;
+    }
+    for (int i = first; i < corners->count && corners->at[i].y < course->top + FACADE_CORNER; i++) {
+        const OpeningCorner *corner = &corners->at[i];
+        const Length off = corner->y < course->bottom ? course->bottom - corner->y
+                           : corner->y > course->top  ? corner->y - course->top
+                                                      : 0;
+        put_zone(arena, zones, corner->x, corner_reach(off));
+    }
+    join_zones(zones);
+}
+
+bool facade_is_close(const FacadeRow *row, Length x)
+{
+    int low = 0, high = row->close.count;
+    while (low < high) {
+        const int middle = low + (high - low) / 2;
+        if (row->close.at[middle].right < x)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low < row->close.count && row->close.at[low].left <= x;
+}
+
+bool facade_is_loose(const FacadeRow *row, int plank)
+{
+    if (row->studs == NULL)
+        return false;
+    const FacadePlank *at = &row->at[plank];
+    const bool goes_on = plank + 1 < row->count && at[1].joined;
+    const Hold hold = hold_of(row->studs, &(HoldSpan){at->left, at->right, at->starts, at->ends || goes_on});
+    return hold_is_loose(&hold);
 }
 
 /* The run that the piece is in, from `run` of the row on; -1 where it hangs or is held on to. */
@@ -100,6 +212,24 @@ static void put_row(Facade *rows, const Demand *demand, const Plan *plan, int in
     }
 }
 
+/* What lies beside and behind each row. */
+static void ready_rows(Facade *rows, const Demand *demand)
+{
+    OpeningCorners corners = {0};
+    for (int i = 0, face = -1; i < demand->row_count; i++) {
+        const Row *like = &demand->rows[i];
+        if (like->face != face)
+            corners = corners_of(rows->arena, demand->layout, like->face);
+        face = like->face;
+        const Face *wall = &demand->wall->faces.at[face];
+        FacadeRow *row = &rows->at[i];
+        row->below = like->below;
+        row->above = like->above;
+        row->studs = wall->wall == FACE_STUDS && wall->studs.given ? &demand->layout->faces[face].studs : NULL;
+        find_close(rows->arena, &demand->layout->faces[face].courses[like->course], &corners, &row->close);
+    }
+}
+
 Facade *facade_new(Arena *arena, const Demand *demand, const Plan *plan)
 {
     Facade *rows = arena_one(arena, Facade);
@@ -111,12 +241,7 @@ Facade *facade_new(Arena *arena, const Demand *demand, const Plan *plan)
     int *row_first = arena_array(arena, int, faces + 1);
     for (int i = 0; i < faces; i++)
         row_first[i + 1] = row_first[i] + demand->layout->faces[i].course_count;
-    for (int i = 0; i < demand->row_count; i++) {
-        const Row *like = &demand->rows[i];
-        rows->at[i].below = like->below;
-        rows->at[i].above = like->above;
-        find_sides(arena, &demand->layout->faces[like->face].courses[like->course], &rows->at[i].sides);
-    }
+    ready_rows(rows, demand);
     for (int first = 0, next = 0; first < plan->piece_count; first = next) {
         const Piece *piece = &plan->pieces[first];
         while (next < plan->piece_count && plan->pieces[next].face == piece->face &&

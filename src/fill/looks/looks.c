@@ -22,7 +22,8 @@ Length looks_short(const Wall *wall)
 int64_t looks_weight(const Looks *looks)
 {
     int64_t joints = (int64_t)looks->stacked + looks->stairs + looks->short_pairs + looks->near_sides;
-    return LOOKS_WEIGHT_TONE * (int64_t)looks->equal + LOOKS_WEIGHT_JOINT * joints;
+    return LOOKS_WEIGHT_TONE * (int64_t)looks->equal + LOOKS_WEIGHT_JOINT * joints +
+           LOOKS_WEIGHT_LOOSE * (int64_t)looks->loose;
 }
 
 /* ---- joints ---- */
@@ -106,19 +107,6 @@ static int count_stairs(const Facade *rows, int one, int other, const FacadePlan
     return count;
 }
 
-static bool near_side(const FacadeRow *row, Length x)
-{
-    int low = 0, high = row->sides.count;
-    while (low < high) {
-        int middle = low + (high - low) / 2;
-        if (row->sides.at[middle] <= x - LOOKS_SIDE)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low < row->sides.count && row->sides.at[low] < x + LOOKS_SIDE;
-}
-
 /* ---- neighbours ---- */
 
 static bool short_pair(const FacadePlank *left, Length short_below)
@@ -158,6 +146,7 @@ int64_t looks_around(const Facade *rows, Length short_below, int row, int first,
     Looks looks = {0};
     for (int i = first; i < first + count; i++) {
         const FacadePlank *plank = &in->at[i];
+        looks.loose += facade_is_loose(in, i);
         if (plank->tone == 0)
             continue;
         looks.equal += count_beside(rows, in->below, plank, plank->tone, false, work) +
@@ -171,7 +160,7 @@ int64_t looks_around(const Facade *rows, Length short_below, int row, int first,
         int under = second(rows, row, false), over = second(rows, row, true);
         looks.equal += plank->tone != 0 && plank[-1].tone == plank->tone;
         looks.short_pairs += short_pair(plank - 1, short_below);
-        looks.near_sides += near_side(in, x);
+        looks.near_sides += facade_is_close(in, x);
         looks.stacked += count_stacked(rows, under, x, work) + count_stacked(rows, in->below, x, work) +
                          count_stacked(rows, in->above, x, work) + count_stacked(rows, over, x, work);
         looks.stairs += count_stairs(rows, in->above, over, plank, STAND_LOW, work) +
@@ -208,6 +197,7 @@ Looks looks_measure(const Facade *rows, Length short_below)
         const FacadeRow *row = &rows->at[i];
         for (int j = 0; j < row->count; j++) {
             const FacadePlank *plank = &row->at[j];
+            looks.loose += facade_is_loose(row, j);
             if (plank->tone != 0) {
                 looks.touching +=
                     count_beside(rows, row->below, plank, 0, true, &work) + (plank->joined && plank[-1].tone != 0);
@@ -221,7 +211,7 @@ Looks looks_measure(const Facade *rows, Length short_below)
                 count_stacked(rows, row->below, plank->left, &work) + count_stacked(rows, under, plank->left, &work);
             looks.stairs += count_stairs(rows, row->below, under, plank, STAND_HIGH, &work);
             looks.short_pairs += short_pair(plank - 1, short_below);
-            looks.near_sides += near_side(row, plank->left);
+            looks.near_sides += facade_is_close(row, plank->left);
         }
     }
     looks.chance = by_chance(rows, looks.touching);

@@ -13,10 +13,13 @@
  *   is the wider of the two usual stud spacings, so that joints that go from stud to stud are found.
  * - Two short pieces end to end: both shorter than looks_short, LOOKS_SHORT (they do not reach from stud to stud) or
  *   half as long again as `shortest`, whichever is more: a cluster of ends.
- * - A joint nearer than LOOKS_SIDE to the side of an opening that cuts into its course: two lines that all but meet.
+ * - A joint nearer than FACADE_SIDE to the side of an opening that cuts into its course: two lines that all but meet;
+ *   or nearer than FACADE_CORNER to a corner of any opening.
+ * - A piece that the studs entered hold badly (layout/hold.h): it may turn or move, and then its joints open.
  *
  * One number orders them, looks_weight: a pair of neighbours of one tone counts one, each of the others two, for there
- * are several times as many neighbours as joints. It knows nothing of boards and rules.
+ * are several times as many neighbours as joints; a piece badly held eight, for what moves is worse than what shows. It
+ * knows nothing of boards and rules.
  */
 #ifndef FILL_LOOKS_LOOKS_H
 #define FILL_LOOKS_LOOKS_H
@@ -26,9 +29,8 @@
 #define LOOKS_NEAR (2 * LENGTH_INCH)
 #define LOOKS_STEP (24 * LENGTH_INCH)
 #define LOOKS_SHORT (16 * LENGTH_INCH)
-#define LOOKS_SIDE (LENGTH_INCH)
 
-enum { LOOKS_WEIGHT_TONE = 1, LOOKS_WEIGHT_JOINT = 2 };
+enum { LOOKS_WEIGHT_TONE = 1, LOOKS_WEIGHT_JOINT = 2, LOOKS_WEIGHT_LOOSE = 8 };
 
 /* Pieces shorter than this are short. */
 Length looks_short(const Wall *wall);

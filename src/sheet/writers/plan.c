@@ -431,6 +431,8 @@ static void put_looks(Text *out, const Looks *looks, int joints)
     if (joints > 0)
         text_format(out, ", stacked: %d, stairs: %d, short-pairs: %d, beside-cutouts: %d", looks->stacked,
                     looks->stairs, looks->short_pairs, looks->near_sides);
+    if (looks->loose > 0)
+        text_format(out, ", loose: %d", looks->loose);
 }
 
 static void put_totals(Writer *writer)

@@ -146,12 +146,58 @@ static Length apart(Length a, Length b)
     return a < b ? b - a : a - b;
 }
 
+/* Whether a joint at x of the course is nearer than 2 in to a corner of an opening, by Pythagoras. */
+static bool near_corner(const Seen *seen, int face, const Course *course, Length x)
+{
+    const Openings *openings = &seen->layout->wall->faces.at[face].openings;
+    for (int i = 0; i < openings->count; i++) {
+        if (openings->at[i].kind == OPENING_STOVE)
+            continue;
+        const Box *box = &seen->layout->faces[face].openings[i];
+        const Length xs[2] = {box->left, box->right}, ys[2] = {box->bottom, box->top};
+        for (int k = 0; k < 4; k++) {
+            const Length y = ys[k / 2] < course->bottom ? course->bottom
+                             : ys[k / 2] > course->top  ? course->top
+                                                        : ys[k / 2];
+            const Wide across = x - xs[k % 2], up = ys[k / 2] - y, within = 2 * IN;
+            if (across * across + up * up < within * within)
+                return true;
+        }
+    }
+    return false;
+}
+
+/* Whether the piece has fewer than two studs 3/4 in or more from its ends or under its joints, or more than 16 in
+ * beyond them; stud by stud. */
+static bool is_loose(const Seen *seen, int index)
+{
+    const Piece *piece = &seen->plan->pieces[index];
+    const Face *face = &seen->layout->wall->faces.at[piece->face];
+    const FaceLayout *laid = &seen->layout->faces[piece->face];
+    const Segment *segment = &laid->courses[piece->course].segments[piece->segment];
+    if (face->wall != FACE_STUDS || !face->studs.given)
+        return false;
+    int count = 0;
+    Length first = 0, last = 0;
+    for (int i = 0; i < laid->studs.count; i++) {
+        const Length x = laid->studs.at[i];
+        const bool inside = x >= piece->left + IN * 3 / 4 && x <= piece->right - IN * 3 / 4;
+        const bool at_joint = (x == piece->left && x != segment->left) || (x == piece->right && x != segment->right);
+        if (!inside && !at_joint)
+            continue;
+        first = count == 0 ? x : first;
+        last = x;
+        count++;
+    }
+    return count < 2 || first - piece->left > 16 * IN || piece->right - last > 16 * IN;
+}
+
 static void recount_joint(const Seen *seen, int index, Looks *looks)
 {
     const Plan *plan = seen->plan;
     const Piece *piece = &plan->pieces[index];
     const Course *course = &seen->layout->faces[piece->face].courses[piece->course];
-    bool near = false;
+    bool near = near_corner(seen, piece->face, course, piece->left);
     for (int i = 0; i < course->cut_count; i++)
         near = near || apart(course->cuts[i].box.left, piece->left) < IN ||
                apart(course->cuts[i].box.right, piece->left) < IN;
@@ -193,6 +239,7 @@ static Looks recount(const Layout *layout, const Plan *plan)
             looks.touching++;
             looks.equal += strcmp(tone, other_tone) == 0;
         }
+        looks.loose += is_loose(&seen, i);
         if (has_joint(&seen, i))
             recount_joint(&seen, i, &looks);
     }
@@ -204,11 +251,11 @@ static void check_count(const Layout *layout, const Plan *plan, RandomKind kind,
     Looks plain = recount(layout, plan);
     plain.chance = plan->looks.chance;
     if (memcmp(&plain, &plan->looks, sizeof plain) != 0)
-        FAIL("%s wall %d: %d of %d alike, %d stacked, %d stairs, %d short, %d beside a cutout; a recount says %d, "
-             "%d, %d, %d, %d, %d",
+        FAIL("%s wall %d: %d of %d alike, %d stacked, %d stairs, %d short, %d beside an opening, %d loose; a recount "
+             "says %d, %d, %d, %d, %d, %d, %d",
              random_kind_word(kind), seed, plan->looks.equal, plan->looks.touching, plan->looks.stacked,
-             plan->looks.stairs, plan->looks.short_pairs, plan->looks.near_sides, plain.equal, plain.touching,
-             plain.stacked, plain.stairs, plain.short_pairs, plain.near_sides);
+             plan->looks.stairs, plan->looks.short_pairs, plan->looks.near_sides, plan->looks.loose, plain.equal,
+             plain.touching, plain.stacked, plain.stairs, plain.short_pairs, plain.near_sides, plain.loose);
 }
 
 /* ---- what is changed ---- */
