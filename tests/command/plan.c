@@ -203,7 +203,7 @@ typedef struct Sums {
 
 static void read_piece(Read *read, const yaml_node_t *piece, Length band[2], Sums *sums)
 {
-    assert_keys(read, piece, "piece board offset left right outline cutouts studs");
+    assert_keys(read, piece, "piece board offset left right outline cutouts studs shows?");
     Length left = number(read, piece, "left"), right = number(read, piece, "right"), n = number(read, piece, "piece");
     assert_true(left < right);
     assert_in_range(n, 1, read->job->plan->piece_count);
