@@ -136,13 +136,15 @@ char *measures_miters(Arena *arena, const Layout *layout, const Piece *piece)
 {
     PieceEnd left, right;
     corner_piece_ends(arena, layout, piece, &left, &right);
-    if (left.cut == END_MITER && right.cut == END_MITER && strcmp(left.text, right.text) == 0)
+    const bool at_left = left.cut == END_MITER || left.cut == END_BEVEL;
+    const bool at_right = right.cut == END_MITER || right.cut == END_BEVEL;
+    if (at_left && at_right && strcmp(left.text, right.text) == 0)
         return words(arena, "Both ends: %s", left.text);
-    if (left.cut == END_MITER && right.cut == END_MITER)
+    if (at_left && at_right)
         return words(arena, "Left end: %s. Right end: %s", left.text, right.text);
-    if (left.cut == END_MITER)
+    if (at_left)
         return words(arena, "Left end: %s", left.text);
-    return right.cut == END_MITER ? words(arena, "Right end: %s", right.text) : NULL;
+    return at_right ? words(arena, "Right end: %s", right.text) : NULL;
 }
 
 char *measures_shows(Arena *arena, const Layout *layout, const Piece *piece)

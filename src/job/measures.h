@@ -20,7 +20,7 @@ bool measures_full(const Course *course, const Plank *plank);
 /* "Right end slants: lower edge 46 1/2 long, upper edge 40 1/4"; NULL where both ends print square. */
 char *measures_ends(Arena *arena, const Wall *wall, const Plank *plank);
 
-/* "Left end: mitered, ...": the ends that are cut at 45 degrees for a corner; NULL where none is. */
+/* "Left end: mitered, ...": the ends that a corner wants mitered or beveled; NULL where none is. */
 char *measures_miters(Arena *arena, const Layout *layout, const Piece *piece);
 
 /* "Shows knot hole: 15 3/4 from the left end, 62 1/4 on the face": what of its board is worth seeing; NULL where

@@ -1,5 +1,6 @@
 #include "trade/corner.h"
 
+#include "trade/corner_angle.h"
 #include "trade/say.h"
 #include "wall/straight.h"
 
@@ -24,34 +25,105 @@ static bool side_reaches(const Points *points, const Course *course, Length x)
     return false;
 }
 
-static const char *back_shorter(Arena *arena, const Wall *wall)
+/* Common practice: a narrower gap is not seen, and no saw is set for it. */
+#define SEEN_LEAST (LENGTH_INCH / 64)
+
+typedef struct Meeting {
+    Arena *arena;
+    const Wall *wall;
+    CornerAngle angle;
+    const char *other; /* the face that is met */
+    const char *open;  /* how far a square cut stands open, in words; NULL where nobody sees it */
+    Length by;         /* the same */
+    bool wide;         /* the corner is wider than square */
+} Meeting;
+
+static Meeting meeting_of(Arena *arena, const Wall *wall, const Corner *corner, int other)
 {
-    return say(arena, "45 degree miter, long point at the front, the back %s shorter",
-               say_length(arena, wall, wall->planks.thickness));
+    Meeting meeting = {arena, wall, corner_angle(wall, corner), wall->faces.at[other].name, NULL, 0, corner->gap > 0};
+    meeting.by = corner_square_open(meeting.angle, wall->planks.thickness);
+    if (meeting.by >= SEEN_LEAST)
+        meeting.open = say_fine(arena, wall, meeting.by);
+    return meeting;
+}
+
+/* A cut some degrees off square, with its long point at the front or at the back. */
+static const char *bevel_end(const Meeting *meeting, bool front, PieceEnd *end)
+{
+    end->cut = END_BEVEL;
+    end->shorter = front ? meeting->by : -meeting->by;
+    return say(meeting->arena, "bevel %s degrees off square, long point at the %s, the %s %s shorter",
+               corner_degrees(meeting->arena, meeting->angle), front ? "front" : "back", front ? "back" : "front",
+               meeting->open);
+}
+
+/* What becomes of a square end whose gap lies at the back. */
+static const char *open_behind(const Meeting *meeting)
+{
+    return say(meeting->arena,
+               "; the corner is %s degrees %s than square: it stands open by %s at the back, out of sight",
+               corner_degrees(meeting->arena, meeting->angle), meeting->wide ? "wider" : "narrower", meeting->open);
+}
+
+static void butt_end(const Meeting *meeting, bool through, PieceEnd *end)
+{
+    if (through)
+        end->text = say(meeting->arena, "square; it runs into the corner behind %s", meeting->other);
+    else if (meeting->open != NULL && meeting->wide)
+        end->text = say(meeting->arena, "%s, tight against the planks of %s; cut square it would show a gap of %s",
+                        bevel_end(meeting, true, end), meeting->other, meeting->open);
+    else
+        end->text = say(meeting->arena, "square, tight against the planks of %s%s", meeting->other,
+                        meeting->open != NULL ? open_behind(meeting) : "");
+}
+
+static void lap_end(const Meeting *meeting, bool through, PieceEnd *end)
+{
+    Arena *arena = meeting->arena;
+    end->shows = through;
+    if (through && meeting->open != NULL)
+        end->text = say(arena, "%s, flush with the planks of %s; its end shows; cut square its front would %s by %s",
+                        bevel_end(meeting, !meeting->wide, end), meeting->other,
+                        meeting->wide ? "stand out" : "fall short", meeting->open);
+    else if (through)
+        end->text = say(arena, "square, flush with the planks of %s; its end shows", meeting->other);
+    else if (meeting->open != NULL && !meeting->wide)
+        end->text = say(arena, "%s, at the corner; %s covers it; cut square it would show a gap of %s",
+                        bevel_end(meeting, true, end), meeting->other, meeting->open);
+    else
+        end->text = say(arena, "square, at the corner; %s covers it%s", meeting->other,
+                        meeting->open != NULL ? open_behind(meeting) : "");
+}
+
+static void miter_end(const Meeting *meeting, PieceEnd *end)
+{
+    Arena *arena = meeting->arena;
+    const Wall *wall = meeting->wall;
+    const Length thickness = wall->planks.thickness, open = corner_miter_open(meeting->angle, thickness);
+    const bool seen = open >= SEEN_LEAST;
+    end->cut = END_MITER;
+    end->shorter = seen ? corner_miter_back(meeting->angle, thickness) : thickness;
+    end->text = say(arena, "%s degree miter, long point at the front, the back %s shorter",
+                    seen ? corner_miter_degrees(arena, meeting->angle) : "45", say_length(arena, wall, end->shorter));
+    if (seen)
+        end->text = say(arena, "%s; cut at 45 degrees it would stand open by %s at the %s", end->text,
+                        say_fine(arena, wall, open), meeting->wide ? "back, out of sight" : "front");
 }
 
 static void at_corner(Arena *arena, const Wall *wall, const Corner *corner, bool through, PieceEnd *end)
 {
-    const char *other = wall->faces.at[end->other].name;
+    const Meeting meeting = meeting_of(arena, wall, corner, end->other);
     switch (corner->joint) {
-    case CORNER_BUTT:
-        end->text = through ? say(arena, "square; it runs into the corner behind %s", other)
-                            : say(arena, "square, tight against the planks of %s", other);
-        break;
+    case CORNER_BUTT: butt_end(&meeting, through, end); break;
     case CORNER_TRIM:
         end->covered = true;
-        end->text = "square; a strip covers the corner";
+        end->text =
+            meeting.open == NULL
+                ? "square; a strip covers the corner"
+                : say(arena, "square; a strip covers the corner, and a gap of %s that opens there", meeting.open);
         break;
-    case CORNER_LAP:
-        end->shows = through;
-        end->text = through ? say(arena, "square, flush with the planks of %s; its end shows", other)
-                            : say(arena, "square, at the corner; %s covers it", other);
-        break;
-    case CORNER_MITER:
-        end->cut = END_MITER;
-        end->shorter = wall->planks.thickness;
-        end->text = back_shorter(arena, wall);
-        break;
+    case CORNER_LAP: lap_end(&meeting, through, end); break;
+    case CORNER_MITER: miter_end(&meeting, end); break;
     }
 }
 
@@ -90,7 +162,7 @@ static PieceEnd end_of(Arena *arena, const Layout *layout, const Piece *piece, b
         end.place = AT_CORNER;
         end.other = (piece->face + (is_left ? count - 1 : 1)) % count;
         at_corner(arena, wall, &corner, through, &end);
-        end.leans = slants && end.cut == END_MITER;
+        end.leans = slants && (end.cut == END_MITER || end.cut == END_BEVEL);
     }
     if (slants)
         end.text =

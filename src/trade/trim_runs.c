@@ -1,5 +1,6 @@
 #include "trade/trim_runs.h"
 
+#include "trade/corner_angle.h"
 #include "trade/say.h"
 #include "trade/trim_level.h"
 #include "trade/trim_slope.h"
@@ -283,17 +284,26 @@ static const char *slant_words(Arena *arena, const Wall *wall, const TrimStrip *
                long_edge(wall, strip, inner));
 }
 
+/* How far off square two strips are beveled that meet round the corner at a side of the face. */
+static const char *bevel_degrees(Arena *arena, const Wall *wall, int face, bool is_left)
+{
+    bool through;
+    const Corner corner = is_left ? wall_corner_left(wall, face, &through) : wall_corner_right(wall, face, &through);
+    return corner_miter_degrees(arena, corner_angle(wall, &corner));
+}
+
 static const char *end_words(Arena *arena, const Wall *wall, const TrimStrip *strip, bool at_start)
 {
     const Length shift = at_start ? strip->start_shift : strip->end_shift;
+    const char *degrees = bevel_degrees(arena, wall, strip->face, at_start);
     switch (at_start ? strip->start : strip->end) {
     case STRIP_SQUARE: return "square";
     case STRIP_ACROSS: return "mitered 45 degrees";
     case STRIP_BEVEL:
         if (!marks_alike(wall, shift, 0))
-            return say(arena, "plumb (%s), beveled 45 degrees, long point at the front",
-                       slant_words(arena, wall, strip, at_start));
-        return "beveled 45 degrees, long point at the front";
+            return say(arena, "plumb (%s), beveled %s degrees, long point at the front",
+                       slant_words(arena, wall, strip, at_start), degrees);
+        return say(arena, "beveled %s degrees, long point at the front", degrees);
     case STRIP_PLUMB: return say(arena, "plumb, %s", slant_words(arena, wall, strip, at_start));
     case STRIP_MITER: return say(arena, "mitered to the next strip, %s", slant_words(arena, wall, strip, at_start));
     case STRIP_FIT: return say(arena, "cut to fit, %s", slant_words(arena, wall, strip, at_start));
@@ -309,7 +319,9 @@ static const char *strip_words(Arena *arena, const Wall *wall, const TrimStrip *
     else if (strip->shape == STRIP_SCRIBE)
         width = say(arena, "%s, scribed to leave %s at the narrowest", width, say_length(arena, wall, strip->least));
     return say(arena, "rip %s%s; %s end %s; %s end %s", width,
-               strip->bevelled ? " to the long point, that edge beveled 45 degrees" : "",
+               strip->bevelled ? say(arena, " to the long point, that edge beveled %s degrees",
+                                     bevel_degrees(arena, wall, strip->face, strip->at_left))
+                               : "",
                strip->stands ? "lower" : "left", end_words(arena, wall, strip, true), strip->stands ? "upper" : "right",
                end_words(arena, wall, strip, false));
 }

@@ -1,6 +1,6 @@
 /*
- * Strips that follow a slope: how much longer one gets by its slanted ends, and how high it stands. For trim_*.c alone.
- * A slope is `up` over `along`, along above 0. Whatever must suffice is rounded up.
+ * Strips that follow a slope: how much longer one gets by its slanted ends, and how high it stands. Corners and rakes
+ * use it for their degrees. A slope is `up` over `along`, along above 0. Whatever must suffice is rounded up.
  *
  *              /|      plumb ends: both edges are as long as the slope; the blank is longer by
  *             / |      width x tangent

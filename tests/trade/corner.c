@@ -4,6 +4,7 @@
 #include "support/test.h"
 
 #include "trade/corner.h"
+#include "trade/corner_angle.h"
 
 #include <string.h>
 
@@ -92,6 +93,103 @@ START_TEST(an_outside_miter_cuts_both_ends)
 }
 END_TEST
 
+/* Trigonometry alone: a corner of 92 or 88 degrees stands off 48 in x tan(2) = 1.676194 in at 4 ft. For wood 1/2 in
+ * thick tan(2) makes 0.0174604 in of a square cut; the miter is set to 44 or 46 degrees, its back 1/2 in x tan of that
+ * shorter, and two cuts at 45 degrees stand open by 2 x 1/2 in x root 2 x sin(1) = 0.0246818 in. */
+#define OFF_TWO_DEGREES ((Length)42575328) /* nm */
+
+START_TEST(an_angle_gives_bevel_and_miter)
+{
+    Arena *arena = arena_new();
+    for (int sign = 1; sign >= -1; sign -= 2) {
+        const CornerAngle angle = {sign * OFF_TWO_DEGREES, 48 * INCH};
+        assert_string_equal(corner_degrees(arena, angle), "2");
+        assert_string_equal(corner_miter_degrees(arena, angle), sign > 0 ? "44" : "46");
+        assert_near(corner_square_open(angle, INCH / 2), 443494, 100);
+        assert_near(corner_miter_back(angle, INCH / 2), sign > 0 ? 12264257 : 13151235, 100);
+        assert_near(corner_miter_open(angle, INCH / 2), 626918, 100);
+    }
+    /* the sharp corners of a 3-4-5 triangle: the tangent of half the one is 1/3, so that the back loses half */
+    assert_int_equal(corner_miter_back((CornerAngle){36 * INCH, 48 * INCH}, INCH), INCH / 2);
+    assert_int_equal(corner_miter_back((CornerAngle){-36 * INCH, 48 * INCH}, INCH), 2 * INCH);
+    /* square */
+    assert_string_equal(corner_miter_degrees(arena, (CornerAngle){0, 48 * INCH}), "45");
+    assert_int_equal(corner_miter_back((CornerAngle){0, 48 * INCH}, INCH), INCH);
+    assert_int_equal(corner_miter_open((CornerAngle){0, 48 * INCH}, INCH), 0);
+    arena_free(arena);
+}
+END_TEST
+
+/* The ends of both faces at the corner of 92 (wider) or 88 degrees. */
+static void gap_ends(Room *room, CornerKind kind, CornerJoint joint, bool wider, PieceEnd *through, PieceEnd *other)
+{
+    PieceEnd unused;
+    room_new(room, 2, (Corner){kind, joint, THROUGH_LEFT, wider ? OFF_TWO_DEGREES : -OFF_TWO_DEGREES});
+    room->wall->round = INCH / 16;
+    ends_of(room, 0, &unused, through);
+    ends_of(room, 1, other, &unused);
+}
+
+/* Which side a square cut stands open at follows from a drawing: the piece that butts leaves the gap where the other
+ * face leans away from it, inside at the front of a wide corner, outside at the front of a narrow one. */
+START_TEST(a_corner_out_of_square_bevels_what_would_show)
+{
+    for (int wider = 0; wider < 2; wider++) {
+        Room room;
+        PieceEnd through, other;
+        gap_ends(&room, CORNER_INSIDE, CORNER_BUTT, wider, &through, &other);
+        assert_int_equal(through.cut, END_SQUARE);
+        assert_int_equal(other.cut, wider ? END_BEVEL : END_SQUARE);
+        assert_near(other.shorter, wider ? 443494 : 0, 100);
+        assert_string_equal(
+            other.text, wider ? "bevel 2 degrees off square, long point at the front, the back 1/64 in shorter, tight "
+                                "against the planks of north; cut square it would show a gap of 1/64 in"
+                              : "square, tight against the planks of north; the corner is 2 degrees narrower than "
+                                "square: it stands open by 1/64 in at the back, out of sight");
+        arena_free(room.arena);
+        gap_ends(&room, CORNER_OUTSIDE, CORNER_LAP, wider, &through, &other);
+        assert_int_equal(through.cut, END_BEVEL);
+        assert_near(through.shorter, wider ? -443494 : 443494, 100);
+        assert_holds(through.text, wider ? "long point at the back, the front 1/64 in shorter"
+                                         : "long point at the front, the back 1/64 in shorter");
+        assert_holds(through.text, wider ? "its front would stand out by 1/64 in" : "would fall short by 1/64 in");
+        assert_int_equal(other.cut, wider ? END_SQUARE : END_BEVEL);
+        assert_holds(other.text, wider ? "2 degrees wider than square: it stands open by 1/64 in at the back"
+                                       : "it would show a gap of 1/64 in");
+        arena_free(room.arena);
+        gap_ends(&room, CORNER_OUTSIDE, CORNER_MITER, wider, &through, &other);
+        assert_string_equal(through.text, other.text);
+        assert_near(other.shorter, wider ? 12264257 : 13151235, 100);
+        assert_holds(other.text, wider ? "44 degree miter, long point at the front, the back 1/2 in shorter; cut at 45 "
+                                         "degrees it would stand open by 1/32 in at the back, out of sight"
+                                       : "46 degree miter, long point at the front, the back 1/2 in shorter; cut at 45 "
+                                         "degrees it would stand open by 1/32 in at the front");
+        arena_free(room.arena);
+        gap_ends(&room, CORNER_INSIDE, CORNER_TRIM, wider, &through, &other);
+        assert_string_equal(other.text, "square; a strip covers the corner, and a gap of 1/64 in that opens there");
+        arena_free(room.arena);
+    }
+}
+END_TEST
+
+/* 1/16 in at 4 ft opens 0.0007 in of wood 1/2 in thick: no saw is set for that (common practice: under 1/64 in). */
+START_TEST(a_gap_that_nobody_sees_changes_no_cut)
+{
+    Room room;
+    PieceEnd left, right;
+    room_new(&room, 2, (Corner){CORNER_OUTSIDE, CORNER_MITER, THROUGH_LEFT, -INCH / 16});
+    ends_of(&room, 0, &left, &right);
+    assert_int_equal(right.shorter, INCH / 2);
+    assert_string_equal(right.text, "45 degree miter, long point at the front, the back 1/2 in shorter");
+    arena_free(room.arena);
+    room_new(&room, 2, (Corner){CORNER_INSIDE, CORNER_BUTT, THROUGH_LEFT, INCH / 16});
+    ends_of(&room, 1, &left, &right);
+    assert_int_equal(left.cut, END_SQUARE);
+    assert_string_equal(left.text, "square, tight against the planks of north");
+    arena_free(room.arena);
+}
+END_TEST
+
 START_TEST(outside_lap_and_trim)
 {
     Room room;
@@ -164,11 +262,10 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        of_an_inside_butt_one_piece_runs_through,
-        an_outside_miter_cuts_both_ends,
-        outside_lap_and_trim,
-        an_end_at_an_opening_or_side_is_square,
-        a_face_that_butts_hangs_after_the_one_it_meets,
+        of_an_inside_butt_one_piece_runs_through, an_outside_miter_cuts_both_ends,
+        an_angle_gives_bevel_and_miter,           a_corner_out_of_square_bevels_what_would_show,
+        a_gap_that_nobody_sees_changes_no_cut,    outside_lap_and_trim,
+        an_end_at_an_opening_or_side_is_square,   a_face_that_butts_hangs_after_the_one_it_meets,
     };
     return RUN(tests);
 }

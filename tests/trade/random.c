@@ -153,7 +153,7 @@ static void check_ends(Job *job)
         for (int j = 0; j < 2; j++) {
             assert_true(ends[j].text[0]);
             assert_int_equal(ends[j].place == AT_CORNER, ends[j].other >= 0);
-            assert_int_equal(ends[j].cut == END_MITER, ends[j].shorter > 0);
+            assert_int_equal(ends[j].cut == END_MITER || ends[j].cut == END_BEVEL, ends[j].shorter != 0);
         }
     }
 }

@@ -245,6 +245,12 @@ START_TEST(runs_meet_at_an_outside_corner)
         assert_holds(upright->text, "rip 1 1/4 in to the long point, that edge beveled 45 degrees; lower end square");
     }
     assert_int_equal(findings.count, 0);
+    bench.wall->faces.at[0].corner.gap = -42575328; /* 48 in x tan(2 degrees) narrower: 46 halve it */
+    strips = strips_of(&bench, &findings);
+    assert_holds(strips.at[0].text, "right end beveled 46 degrees");
+    assert_holds(strips.at[1].text, "left end beveled 46 degrees");
+    assert_holds(strips.at[2].text, "that edge beveled 46 degrees");
+    assert_holds(strips.at[3].text, "that edge beveled 46 degrees");
     bench.wall->trim.runs.at[1].width = INCHES(1); /* as much as planks and strip stand out */
     strips_of(&bench, &findings);
     assert_int_equal(findings.count, 2);
