@@ -14,6 +14,8 @@
 #include "screen/views/large.h"
 #include "trade/corner.h"
 #include "trade/say.h"
+#include "trade/scribe.h"
+#include "trade/trim_runs.h"
 
 #include <inttypes.h>
 #include <string.h>
@@ -34,6 +36,19 @@ static const char *stud_words(Arena *arena, const Wall *wall, const FaceLayout *
 static const char *from_words(PlankFrom from)
 {
     return from == FROM_LOWER ? "lower" : from == FROM_UPPER ? "upper" : "marked";
+}
+
+static void add_rip(Arena *arena, Facts *facts, const Layout *layout, const Piece *piece, const Plank *plank)
+{
+    const Wall *wall = layout->wall;
+    const Course *course = &layout->faces[piece->face].courses[piece->course];
+    facts_add(arena, facts, "rip", measures_full(course, plank) ? STYLE_PLAIN : STYLE_STRONG,
+              measures_rip(arena, wall, plank));
+    const TrimStrips strips = trim_strips(arena, layout, NULL);
+    facts_add(arena, facts, "", STYLE_PLAIN, scribe_straight_words(arena, layout, &strips, piece->face, course));
+    facts_add(arena, facts, "", STYLE_PLAIN,
+              course->rip.shape == RIP_SCRIBE ? scribe_words(layout, piece->face) : NULL);
+    facts_add(arena, facts, "", STYLE_PLAIN, measures_laps(arena, wall, plank));
 }
 
 static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
@@ -58,9 +73,7 @@ static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
     facts_add(arena, facts, "stands", STYLE_PLAIN,
               words(arena, "from %s to %s on the face", words_length(arena, wall, piece->left),
                     words_length(arena, wall, piece->right)));
-    facts_add(arena, facts, "rip", measures_full(course, &plank) ? STYLE_PLAIN : STYLE_STRONG,
-              measures_rip(arena, wall, &plank));
-    facts_add(arena, facts, "", STYLE_PLAIN, measures_laps(arena, wall, &plank));
+    add_rip(arena, facts, layout, piece, &plank);
     for (int i = 0; i < plank.cut_count; i++)
         facts_add(arena, facts, "cut out", STYLE_STRONG,
                   measures_cut(arena, wall, &wall->faces.at[piece->face], &plank, &plank.cuts[i]));

@@ -8,6 +8,7 @@
 #include "fill/trim.h"
 #include "job/measures.h"
 #include "job/words.h"
+#include "trade/scribe.h"
 #include "trade/trim_runs.h"
 #include "wall/straight.h"
 
@@ -62,10 +63,37 @@ typedef struct CutSheet {
     const Job *job;
     const Wall *wall;
     Arena *arena;
+    TrimStrips strips;
     SheetSection *section;
 } CutSheet;
 
-static void add_piece(CutSheet *cuts, SheetLines *lines, int board, const Piece *piece)
+static void record_piece(CutSheet *cuts, const Piece *piece, const Plank *plank, Length length)
+{
+    Arena *arena = cuts->arena;
+    const Wall *wall = cuts->wall;
+    const Face *face = &wall->faces.at[piece->face];
+    const Course *course = &cuts->job->layout->faces[piece->face].courses[piece->course];
+    const Stock *stock = wall_board(wall, piece->board);
+    const char **field = sheet_record(cuts->sheet)->at;
+    field[FIELD_BOARD] = words(arena, "%d", piece->board);
+    field[FIELD_LABEL] = stock->label;
+    field[FIELD_BOARD_LENGTH] = words_decimal(arena, wall, stock->length);
+    field[FIELD_TONE] = stock->tone;
+    field[FIELD_PIECE] = words(arena, "%d", piece->number);
+    field[FIELD_FROM] = words_decimal(arena, wall, piece->offset);
+    field[FIELD_TO] = words_decimal(arena, wall, piece->offset + piece->right - piece->left);
+    field[FIELD_LENGTH] = words_decimal(arena, wall, length);
+    field[FIELD_FACE] = face->name;
+    field[FIELD_COURSE] = words(arena, "%" PRId64, course->number);
+    field[FIELD_RIP] = words_rip_shape(plank->shape);
+    field[FIELD_LEFT_WIDTH] = words_decimal(arena, wall, plank->widths[0].width);
+    field[FIELD_RIGHT_WIDTH] = words_decimal(arena, wall, plank->widths[plank->width_count - 1].width);
+    field[FIELD_CUTOUTS] = measures_cuts(arena, wall, face, plank);
+    field[FIELD_LEFT_OVER] = words_decimal(arena, wall, cuts->job->plan->boards[piece->board - 1].left_over);
+    field[FIELD_KIND] = "plank";
+}
+
+static void add_piece(CutSheet *cuts, SheetLines *lines, const Piece *piece)
 {
     Arena *arena = cuts->arena;
     Sheet *sheet = cuts->sheet;
@@ -74,7 +102,6 @@ static void add_piece(CutSheet *cuts, SheetLines *lines, int board, const Piece 
     const Face *face = &wall->faces.at[piece->face];
     const Course *course = &layout->faces[piece->face].courses[piece->course];
     const Segment *segment = &course->segments[piece->segment];
-    const Stock *stock = wall_board(wall, board);
     Plank plank = plank_measure(arena, layout, piece->face, course, piece->left, piece->right);
     Length length = length_between(piece->left - segment->left, piece->right - segment->left, wall->round);
     Length to = piece->offset + piece->right - piece->left;
@@ -93,31 +120,15 @@ static void add_piece(CutSheet *cuts, SheetLines *lines, int board, const Piece 
 
     if (wall->planks.widths.count > 1 || !measures_full(course, &plank))
         sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
-    const char *details[] = {measures_laps(arena, wall, &plank), measures_ends(arena, wall, &plank),
+    const char *details[] = {scribe_straight_words(arena, layout, &cuts->strips, piece->face, course),
+                             measures_laps(arena, wall, &plank), measures_ends(arena, wall, &plank),
                              measures_miters(arena, layout, piece), measures_shows(arena, layout, piece)};
     for (size_t i = 0; i < sizeof details / sizeof *details; i++)
         if (details[i] != NULL)
             sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, details[i]);
     for (int i = 0; i < plank.cut_count; i++)
         sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, measures_cut(arena, wall, face, &plank, &plank.cuts[i]));
-
-    const char **field = sheet_record(sheet)->at;
-    field[FIELD_BOARD] = words(arena, "%d", board);
-    field[FIELD_LABEL] = stock->label;
-    field[FIELD_BOARD_LENGTH] = words_decimal(arena, wall, stock->length);
-    field[FIELD_TONE] = stock->tone;
-    field[FIELD_PIECE] = words(arena, "%d", piece->number);
-    field[FIELD_FROM] = words_decimal(arena, wall, piece->offset);
-    field[FIELD_TO] = words_decimal(arena, wall, to);
-    field[FIELD_LENGTH] = words_decimal(arena, wall, length);
-    field[FIELD_FACE] = face->name;
-    field[FIELD_COURSE] = words(arena, "%" PRId64, course->number);
-    field[FIELD_RIP] = words_rip_shape(plank.shape);
-    field[FIELD_LEFT_WIDTH] = words_decimal(arena, wall, plank.widths[0].width);
-    field[FIELD_RIGHT_WIDTH] = words_decimal(arena, wall, plank.widths[plank.width_count - 1].width);
-    field[FIELD_CUTOUTS] = measures_cuts(arena, wall, face, &plank);
-    field[FIELD_LEFT_OVER] = words_decimal(arena, wall, cuts->job->plan->boards[board - 1].left_over);
-    field[FIELD_KIND] = "plank";
+    record_piece(cuts, piece, &plank, length);
 }
 
 static void add_board(CutSheet *cuts, int board)
@@ -148,7 +159,7 @@ static void add_board(CutSheet *cuts, int board)
                     words(arena, "Keep clear of %s to %s.", words_length(arena, wall, stock->avoid.at[i].from),
                           words_length(arena, wall, stock->avoid.at[i].to)));
     for (int i = 0; i < use->count; i++)
-        add_piece(cuts, lines, board, &plan->pieces[plan->by_board[use->first + i]]);
+        add_piece(cuts, lines, &plan->pieces[plan->by_board[use->first + i]]);
 }
 
 /* How it will look, where that can be told. */
@@ -368,7 +379,7 @@ static int by_piece(const void *a, const void *b)
 Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date)
 {
     const Plan *plan = job->plan;
-    CutSheet cuts = {.job = job, .wall = job->wall, .arena = arena};
+    CutSheet cuts = {.job = job, .wall = job->wall, .arena = arena, .strips = trim_strips(arena, job->layout, NULL)};
     Sheet *sheet = cuts.sheet = sheet_of_job(arena, job, "Cut sheet", date);
     sheet_records(sheet, field_names, FIELD_COUNT);
     cuts.section = sheet_section(sheet, "All boards", false);

@@ -12,6 +12,8 @@
 #include "trade/corner.h"
 #include "trade/flush.h"
 #include "trade/rakes.h"
+#include "trade/scribe.h"
+#include "trade/trim_runs.h"
 #include "wall/straight.h"
 
 /*
@@ -77,6 +79,7 @@ typedef struct RowSheet {
     const Wall *wall;
     Arena *arena;
     Places places;
+    TrimStrips strips;
     SheetSection *section;
     bool course_full; /* the course at hand has its whole width all along */
 } RowSheet;
@@ -222,6 +225,28 @@ static const char *room_words(Arena *arena, const Wall *wall, const Course *cour
                  words_length(arena, wall, height), words_length(arena, wall, off), height > own ? "more" : "less");
 }
 
+/* What is to be known of a course beside its rip; `upper_cut`: its upper edge is cut. */
+static void add_course_notes(RowSheet *rows, SheetLines *lines, int face_index, const Course *course, bool upper_cut)
+{
+    Arena *arena = rows->arena;
+    const Wall *wall = rows->wall;
+    const char *straight = scribe_straight_words(arena, rows->job->layout, &rows->strips, face_index, course);
+    if (straight != NULL)
+        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, straight);
+    const char *room = room_words(arena, wall, course);
+    if (room != NULL)
+        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, room);
+    for (int upper = 0; upper <= 1; upper++) {
+        const char *part = edge_mark_part(arena, wall, course, upper == 1);
+        if (part != NULL)
+            sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, part);
+    }
+    if (wall->planks.lap > 0 && !upper_cut)
+        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT,
+                    words(arena, "The upper %s of that lies behind the next course.",
+                          words_length(arena, wall, wall->planks.lap)));
+}
+
 static void add_course(RowSheet *rows, int face_index, int course_index)
 {
     Arena *arena = rows->arena;
@@ -252,18 +277,7 @@ static void add_course(RowSheet *rows, int face_index, int course_index)
     sheet_pencil(rows->sheet, line, MEASURED, SHEET_COLUMNS - MEASURED, "measured");
     if (long_rip)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, rip);
-    const char *room = room_words(arena, wall, course);
-    if (room != NULL)
-        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, room);
-    for (int upper = 0; upper <= 1; upper++) {
-        const char *part = edge_mark_part(arena, wall, course, upper == 1);
-        if (part != NULL)
-            sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, part);
-    }
-    if (wall->planks.lap > 0 && !whole.upper_cut)
-        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT,
-                    words(arena, "The upper %s of that lies behind the next course.",
-                          words_length(arena, wall, wall->planks.lap)));
+    add_course_notes(rows, lines, face_index, course, whole.upper_cut);
     if (course->segment_count == 0)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, "Nothing is hung here: openings take the whole of it.");
     for (int i = 0; i < course->segment_count; i++)
@@ -376,6 +390,9 @@ static void add_introduction(RowSheet *rows, int face_index, const char *turn)
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, "No studs are written down for this face.");
     add_corner_ends(rows, lines, face_index);
     add_flush(rows, lines, face_index);
+    const char *scribe = scribe_words(rows->job->layout, face_index);
+    if (scribe != NULL)
+        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, scribe);
     const char *rakes = rake_words(arena, rows->job->layout, face_index);
     if (rakes != NULL)
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, rakes);
@@ -392,6 +409,7 @@ Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
     RowSheet rows = {.job = job, .wall = job->wall, .arena = arena};
     rows.sheet = sheet_of_job(arena, job, "Row sheet", date);
     rows.places = places_of_plan(arena, job->layout, job->plan);
+    rows.strips = trim_strips(arena, job->layout, NULL);
     sheet_records(rows.sheet, field_names, FIELD_COUNT);
     const CornerTurn *turns = corner_turns(arena, job->wall);
     for (int i = 0; i < job->wall->faces.count; i++) {
