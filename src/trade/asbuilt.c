@@ -1,7 +1,9 @@
 #include "trade/asbuilt.h"
 
 #include "trade/say.h"
+#include "trade/season.h"
 #include "trade/spacer.h"
+#include "wall/straight.h"
 
 #include <inttypes.h>
 #include <stdlib.h>
@@ -50,21 +52,49 @@ static const char *rip_words(Arena *arena, const Wall *wall, Length least, Lengt
     return strcmp(low, high) == 0 ? low : say(arena, "%s to %s", low, high);
 }
 
+/* Common practice: nobody eases reveals for a strip as thin as a pencil line. */
+#define WON_LEAST (LENGTH_INCH / 16)
+
+/* Why the reveals are not eased; NULL where they may be. */
+static const char *not_eased_words(Arena *arena, const Wall *wall, const AsBuiltWay *way, const char *count)
+{
+    if (way->planned_most <= WON_LEAST)
+        return "; a course as narrow as that is not worth winning back";
+    if (way->eased < 0)
+        return say(arena, "; the %s cannot take up %s", count, say_fine(arena, wall, (Length)llabs(way->off)));
+    if (way->eased < way->grows)
+        return say(arena, "; the %s would be %s each, and a plank grows by up to %s: leave them as they are", count,
+                   say_thin(arena, wall, way->eased), say_thin(arena, wall, way->grows));
+    return NULL;
+}
+
+/* What eased reveals do to courses that meet round a corner. */
+static const char *beside_words(Arena *arena, const Wall *wall, const AsBuiltWay *way)
+{
+    if (way->beside < 0 || (marks_alike(wall, way->miss_eased, 0) && marks_alike(wall, way->miss_now, 0)))
+        return "";
+    return say(arena, "; at the corner with %s the courses then miss by up to %s, as they are by %s",
+               wall->faces.at[way->beside].name, say_fine(arena, wall, way->miss_eased),
+               say_fine(arena, wall, way->miss_now));
+}
+
 static const char *ease_words(Arena *arena, const Wall *wall, const AsBuiltWay *way)
 {
     if (way->off == 0 || way->reveals == 0)
         return "";
     const char *count = say_count(arena, way->reveals, "reveal that is left", "reveals that are left");
-    if (!way->can_win_back)
-        return say(arena, "; the %s cannot take up %s", count, say_fine(arena, wall, (Length)llabs(way->off)));
+    const char *none = not_eased_words(arena, wall, way, count);
+    if (none != NULL)
+        return none;
     if (way->eased == 0)
-        return say(arena, "; to win it back close the %s", count);
+        return say(arena, "; to win it back close the %s%s", count, beside_words(arena, wall, way));
     Spacer spacer;
     const char *with = spacer_nearest(way->eased, &spacer)
                            ? say(arena, ", nearest at hand: %s (%s)", spacer_words(arena, &spacer),
                                  say_thin(arena, wall, spacer.thickness))
                            : "";
-    return say(arena, "; to win it back make the %s %s each%s", count, say_thin(arena, wall, way->eased), with);
+    return say(arena, "; to win it back make the %s %s each%s%s", count, say_thin(arena, wall, way->eased), with,
+               beside_words(arena, wall, way));
 }
 
 static void put_words(Arena *arena, const Wall *wall, int face, bool up, AsBuiltWay *way)
@@ -82,10 +112,66 @@ static void put_words(Arena *arena, const Wall *wall, int face, bool up, AsBuilt
                     up ? "top" : "bottom", way->course, off, last, ease_words(arena, wall, way));
 }
 
+/* By how much at most the courses beyond the measured edge, `reveal` apart, miss those of another face. */
+static Length miss_of(const Layout *layout, const AsBuiltWay *way, bool up, int other, Length reveal)
+{
+    const FaceLayout *face = &layout->faces[other];
+    const int step = up ? 1 : -1;
+    Length edge = way->height, most = 0;
+    int64_t number = way->course;
+    for (int i = 0; i < way->reveals; i++) {
+        number += step;
+        edge += step * reveal;
+        const int index = layout_course_index(face, number);
+        if (index >= 0) {
+            const Length there = up ? face->courses[index].bottom : face->courses[index].top;
+            const Length miss = (Length)llabs(edge - there);
+            most = miss > most ? miss : most;
+        }
+        edge += step * wall_course_face(layout->wall, number);
+    }
+    return most;
+}
+
+/* The faces that meet this one, and the one whose courses eased reveals would miss by most. */
+static void put_beside(const Layout *layout, int face, bool up, AsBuiltWay *way)
+{
+    const Wall *wall = layout->wall;
+    const int count = wall->faces.count;
+    bool through;
+    for (int side = 0; side < 2; side++) {
+        const Corner corner =
+            side == 0 ? wall_corner_left(wall, face, &through) : wall_corner_right(wall, face, &through);
+        const int other = (face + (side == 0 ? count - 1 : 1)) % count;
+        if (corner.kind == CORNER_NONE || other == face)
+            continue;
+        const Length miss = miss_of(layout, way, up, other, way->eased);
+        if (way->beside >= 0 && miss <= way->miss_eased)
+            continue;
+        way->beside = other;
+        way->miss_eased = miss;
+        way->miss_now = miss_of(layout, way, up, other, wall->planks.reveal);
+    }
+}
+
+/* What eased reveals would be, and whether they may. */
+static void put_eased(const Layout *layout, int face, bool up, AsBuiltWay *way)
+{
+    const Wall *wall = layout->wall;
+    const Seasons seasons = season_of_wall(wall);
+    way->reveals = (int)llabs(way->last_planned - way->course);
+    way->eased = wall->planks.reveal - wide_narrow(wide_divide(way->off, way->reveals));
+    if (seasons.given)
+        way->grows = seasons.damp.change > seasons.dry.change ? seasons.damp.change : seasons.dry.change;
+    way->can_win_back = way->eased >= 0 && way->eased >= way->grows && way->planned_most > WON_LEAST;
+    if (way->can_win_back)
+        put_beside(layout, face, up, way);
+}
+
 static AsBuiltWay way_of(Arena *arena, const Layout *layout, const Layout *planned, int face, bool up)
 {
     const Wall *wall = layout->wall;
-    AsBuiltWay way = {.text = ""};
+    AsBuiltWay way = {.text = "", .beside = -1};
     const HungEdge *edge = outermost(wall, face, up);
     if (!edge)
         return way;
@@ -105,9 +191,7 @@ static AsBuiltWay way_of(Arena *arena, const Layout *layout, const Layout *plann
         way.planned_most = then->rip.most;
         way.now_least = now->rip.least;
         way.now_most = now->rip.most;
-        way.reveals = (int)llabs(then->number - edge->course);
-        way.eased = wall->planks.reveal - wide_narrow(wide_divide(way.off, way.reveals));
-        way.can_win_back = way.eased >= 0;
+        put_eased(layout, face, up, &way);
     }
     put_words(arena, wall, face, up, &way);
     return way;

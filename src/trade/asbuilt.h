@@ -28,8 +28,11 @@ typedef struct AsBuiltWay {
     Length now_least, now_most;
     int reveals;       /* between the measured edge and the outermost course as planned */
     Length eased;      /* what each of them is to be, so that the outermost course becomes what was planned */
-    bool can_win_back; /* eased is not below 0 */
-    const char *text;  /* all that in words; "" where nothing was measured */
+    Length grows;      /* what a plank grows by at most through the seasons, where the wall's wood is known */
+    bool can_win_back; /* eased is not below 0 nor below `grows`, and what is won back is wider than 1/16 in */
+    int beside;        /* the face round a corner whose courses these would miss by most; -1: none */
+    Length miss_eased, miss_now; /* by how much at most, with eased reveals and as they are */
+    const char *text;            /* all that in words; "" where nothing was measured */
 } AsBuiltWay;
 
 typedef struct AsBuiltFace {

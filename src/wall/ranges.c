@@ -155,6 +155,40 @@ static void ask_studs(Asking *asking, int index)
     }
 }
 
+/* Common practice: what two careful readings of a tape may differ by. */
+static Length tape(Units units)
+{
+    return units == UNITS_IN ? LENGTH_INCH / 8 : 3 * LENGTH_MM;
+}
+
+/* Floor and ceiling of two faces are one at their corner, but for a step there. */
+static void ask_corner(Asking *asking, int index)
+{
+    const Wall *wall = asking->wall;
+    const int next = (index + 1) % wall->faces.count;
+    const Face *here = &wall->faces.at[index], *there = &wall->faces.at[next];
+    bool through;
+    if (next == index || wall_corner_right(wall, index, &through).kind == CORNER_NONE)
+        return;
+    for (int upper = 0; upper < 2; upper++) {
+        const Length a = marks_off(upper ? &here->ceiling : &here->floor, here->width, false);
+        const Length b = marks_off(upper ? &there->ceiling : &there->floor, 0, true);
+        const Length off = a > b ? a - b : b - a;
+        char name[NAME_MOST], other[NAME_MOST], said[SAID_MOST];
+        Finding finding = finding_of(RULE_RANGE);
+        finding.face = index;
+        finding.has_at = true;
+        finding.at = here->width;
+        if (off > tape(wall->units))
+            ask(asking, finding,
+                "The %s of %s ends %s %s than the %s of %s begins, round their corner. Measure both there again from "
+                "the "
+                "level line; a step there is no mistake.",
+                upper ? "ceiling" : "floor", name_of(here->name, name), exact(asking, off, said),
+                (a > b) == (upper == 1) ? "higher" : "lower", upper ? "ceiling" : "floor", name_of(there->name, other));
+    }
+}
+
 /* Marks are straight between, level beyond: the highest and lowest of a limit over a face are at its marks. */
 static void reach_of(const Marks *marks, Length *least, Length *most)
 {
@@ -366,6 +400,7 @@ void ranges_ask(Arena *arena, const Wall *wall, Findings *findings)
         on_face.face = i;
         ask_length(&asking, on_face, RANGED_BACKING, "The backing", wall->faces.at[i].backing);
         ask_studs(&asking, i);
+        ask_corner(&asking, i);
         ask_openings(&asking, i);
     }
     ask_stock(&asking);

@@ -55,7 +55,7 @@ Length range_gap(Units units);
 
 /* A finding for each figure of the wall that is at the rim of its range, and for what is no figure and yet may be a
  * slip: a board ten times the median, two boards of one label, studs on solid wood, a stove
- * off its face. `wall` has no problem that wall_check finds. */
+ * off its face, floors or ceilings that do not meet round a corner. `wall` has no problem that wall_check finds. */
 void ranges_ask(Arena *arena, const Wall *wall, Findings *findings);
 
 #endif

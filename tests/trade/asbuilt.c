@@ -116,6 +116,77 @@ START_TEST(courses_that_hang_low_widen_the_last)
 }
 END_TEST
 
+/* A top course planned at 1/16 in is no loss; one mark more is one. */
+START_TEST(a_course_like_a_pencil_line_is_not_won_back)
+{
+    for (int more = 0; more < 2; more++) {
+        Arena *arena = arena_new();
+        Wall *wall = wall_of(arena);
+        wall->faces.at[0].ceiling.at[0].off =
+            INCHES(18.375) + SIXTEENTH + more;         /* where course 6 begins, and as much */
+        measure(arena, wall, 2, true, INCHES(9.1875)); /* 1/16 high: course 6 is gone */
+        const AsBuiltWay up = built_of(arena, wall, &(Plan){0})->faces[0].up;
+        assert_int_equal(up.planned_most, SIXTEENTH + more);
+        assert_int_equal(up.can_win_back, more);
+        assert_true((strstr(up.text, "is not worth winning back") != NULL) == (more == 0));
+        arena_free(arena);
+    }
+}
+END_TEST
+
+/* Eastern white pine, flat grain, 3 in wide: by eq. 13-2 of FPL-GTR-282 with C = 0.00212 (table 13-5) it grows by 3 x
+ * 0.00212 x (11.86 - 8.49) = 0.0214 in from 68 F, 45 % to 75 F, 65 %. Eased to 1/32 in the planks have room, to 1/64
+ * they do not. */
+START_TEST(eased_reveals_leave_room_for_the_seasons)
+{
+    for (int close = 0; close < 2; close++) {
+        Arena *arena = arena_new();
+        Wall *wall = wall_of(arena);
+        wall->wood.given = true;
+        wall->wood.species = arena_text(arena, "pine, eastern white", 19);
+        wall->wood.hung = (Air){68000, false, 45000};
+        wall->wood.dry = (Air){70000, false, 25000};
+        wall->wood.damp = (Air){75000, false, 65000};
+        measure(arena, wall, 2, true, INCHES(9.125) + (close ? INCHES(0.1875) : INCHES(0.125)));
+        const AsBuiltWay up = built_of(arena, wall, &(Plan){0})->faces[0].up;
+        assert_int_equal(up.eased, close ? INCHES(0.015625) : INCHES(0.03125));
+        assert_near(up.grows, 544000, 3000); /* 0.0214 in */
+        assert_int_equal(up.can_win_back, !close);
+        if (close)
+            assert_holds(up.text,
+                         "would be 0.016 in each, and a plank grows by up to 0.021 in: leave them as they are");
+        arena_free(arena);
+    }
+}
+END_TEST
+
+/* East, round the corner, hangs as planned. North is 1/8 in high above course 2: so are its courses 3 to 6 where they
+ * meet; with each reveal 1/32 narrower course 3 is off by 3/32, course 6 by nothing. */
+START_TEST(eased_reveals_are_held_against_the_next_face)
+{
+    Arena *arena = arena_new();
+    Wall *wall = wall_of(arena);
+    Face *east = arena_push(arena, &wall->faces);
+    *east = wall->faces.at[0];
+    east->name = arena_text(arena, "east", 4);
+    measure(arena, wall, 2, true, INCHES(9.25));
+    assert_int_equal(built_of(arena, wall, &(Plan){0})->faces[0].up.beside, -1);
+    wall->faces.at[0].corner = (Corner){.kind = CORNER_INSIDE, .joint = CORNER_BUTT};
+    const AsBuilt *built = built_of(arena, wall, &(Plan){0});
+    const AsBuiltWay *up = &built->faces[0].up;
+    assert_int_equal(up->beside, 1);
+    assert_int_equal(up->miss_now, INCHES(0.125));
+    assert_int_equal(up->miss_eased, INCHES(0.09375));
+    assert_holds(up->text, "; at the corner with east the courses then miss by up to 3/32 in, as they are by 1/8 in");
+    *arena_push(arena, &wall->hung_edges) =
+        (HungEdge){.face = east->name, .course = 2, .is_top = true, .height = INCHES(9.25)}; /* so does east */
+    built = built_of(arena, wall, &(Plan){0});
+    assert_int_equal(built->faces[0].up.miss_now, 0);
+    assert_int_equal(built->faces[0].up.miss_eased, INCHES(0.125));
+    arena_free(arena);
+}
+END_TEST
+
 /* A number beyond every wall is no reason to count for years, nor to run over. */
 START_TEST(a_course_beyond_every_wall_is_not_counted_to)
 {
@@ -165,9 +236,10 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        courses_that_hang_high_narrow_the_last,         eased_reveals_win_it_back,
-        courses_that_hang_low_widen_the_last,           a_course_beyond_every_wall_is_not_counted_to,
-        the_next_piece_is_the_first_that_does_not_hang,
+        courses_that_hang_high_narrow_the_last,       eased_reveals_win_it_back,
+        courses_that_hang_low_widen_the_last,         a_course_like_a_pencil_line_is_not_won_back,
+        eased_reveals_leave_room_for_the_seasons,     eased_reveals_are_held_against_the_next_face,
+        a_course_beyond_every_wall_is_not_counted_to, the_next_piece_is_the_first_that_does_not_hang,
     };
     return RUN(tests);
 }

@@ -71,6 +71,17 @@ static int asked(void)
     return findings.count;
 }
 
+/* How many of what is asked hold the text. */
+static int asked_of(const char *words)
+{
+    Findings findings = {0};
+    int count = 0;
+    ranges_ask(arena, wall, &findings);
+    for (int i = 0; i < findings.count; i++)
+        count += strstr(findings.at[i].text, words) != NULL;
+    return count;
+}
+
 static const char *first_asked(void)
 {
     Findings findings = {0};
@@ -407,6 +418,30 @@ START_TEST(a_corner_gap)
 END_TEST
 
 /* Courses of 100 mm from 0 up; the face from -1000 to 1000 mm, its left side leaning in 50 mm over the whole height. */
+/* 1/8 in and 3 mm are common practice for what two readings may differ by. */
+START_TEST(floors_and_ceilings_meet_round_a_corner)
+{
+    for (int i = 0; i < 2; i++) {
+        const Length tape = i == 0 ? IN / 8 : 3 * MM;
+        begin(i == 0 ? UNITS_IN : UNITS_MM);
+        Face *east = arena_push(arena, &wall->faces);
+        Face *north = &wall->faces.at[0];
+        *east = (Face){.name = text("east"), .width = 2000 * MM};
+        *arena_push(arena, &east->floor) = (Mark){0, 1000 * MM + tape + 1};
+        *arena_push(arena, &east->ceiling) = (Mark){0, 1000 * MM - tape};
+        assert_int_equal(asked_of("ceiling of north ends"), 0);
+        assert_int_equal(asked_of("floor of north ends"), 0); /* they do not touch */
+        north->corner = (Corner){.kind = CORNER_INSIDE, .joint = CORNER_BUTT};
+        assert_int_equal(asked_of("ceiling of north ends"), 0);
+        assert_int_equal(asked_of("higher than the floor of east begins, round their corner"), 1);
+        east->ceiling.at[0].off--;
+        assert_int_equal(asked_of("higher than the ceiling of east begins, round their corner"), 1);
+        *arena_push(arena, &north->ceiling) = (Mark){4000 * MM, 1000 * MM - 3 * tape};
+        assert_int_equal(asked_of("lower than the ceiling of east begins, round their corner"), 1);
+    }
+}
+END_TEST
+
 START_TEST(a_pin_off_its_course)
 {
     static const struct {
@@ -436,7 +471,8 @@ int main(void)
 {
     const TTest *const tests[] = {
         each_row_of_the_table,     studs_too_near,      studs_too_many, a_board_ten_times_the_median,
-        what_may_be_a_slip_always, numbers_of_the_bill, a_corner_gap,   a_pin_off_its_course,
+        what_may_be_a_slip_always, numbers_of_the_bill, a_corner_gap,   floors_and_ceilings_meet_round_a_corner,
+        a_pin_off_its_course,
     };
     return RUN_WITH(tests, set_up, tear_down);
 }

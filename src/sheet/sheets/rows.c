@@ -9,6 +9,7 @@
 #include "job/places.h"
 #include "job/words.h"
 #include "sheet/year.h"
+#include "trade/asbuilt.h"
 #include "trade/corner.h"
 #include "trade/flush.h"
 #include "trade/rakes.h"
@@ -80,6 +81,7 @@ typedef struct RowSheet {
     Arena *arena;
     Places places;
     TrimStrips strips;
+    const AsBuilt *built; /* NULL where no edge was measured */
     SheetSection *section;
     bool course_full; /* the course at hand has its whole width all along */
 } RowSheet;
@@ -390,6 +392,12 @@ static void add_introduction(RowSheet *rows, int face_index, const char *turn)
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, "No studs are written down for this face.");
     add_corner_ends(rows, lines, face_index);
     add_flush(rows, lines, face_index);
+    const AsBuiltFace *built = rows->built == NULL ? NULL : &rows->built->faces[face_index];
+    for (int down = 0; built != NULL && down < 2; down++) {
+        const char *measured = down ? built->down.text : built->up.text;
+        if (measured[0] != '\0')
+            sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, words(arena, "As measured on %s.", measured));
+    }
     const char *scribe = scribe_words(rows->job->layout, face_index);
     if (scribe != NULL)
         sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, scribe);
@@ -410,6 +418,9 @@ Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
     rows.sheet = sheet_of_job(arena, job, "Row sheet", date);
     rows.places = places_of_plan(arena, job->layout, job->plan);
     rows.strips = trim_strips(arena, job->layout, NULL);
+    Err err;
+    if (job->wall->hung_edges.count > 0)
+        rows.built = asbuilt_of(arena, job->layout, job->plan, &err);
     sheet_records(rows.sheet, field_names, FIELD_COUNT);
     const CornerTurn *turns = corner_turns(arena, job->wall);
     for (int i = 0; i < job->wall->faces.count; i++) {
