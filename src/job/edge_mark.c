@@ -1,6 +1,7 @@
 #include "job/edge_mark.h"
 
 #include "base/text.h"
+#include "job/plank.h"
 #include "job/words.h"
 #include "wall/straight.h"
 
@@ -37,6 +38,18 @@ const char *edge_mark_words(Arena *arena, const Wall *wall, const Course *course
     if (edge_mark_off(wall, course, upper))
         return edge_mark_limit(upper);
     return words_mark(arena, wall, upper ? course->top : course->bottom);
+}
+
+bool edge_mark_own(const Layout *layout, int face, const Course *course, Length *height)
+{
+    const Length lap = layout->wall->planks.lap;
+    *height = course->top + lap;
+    if (lap == 0 || edge_mark_off(layout->wall, course, true))
+        return false;
+    Arena *arena = arena_new();
+    const bool cut = plank_measure(arena, layout, face, course, course->left, course->right).upper_cut;
+    arena_free(arena);
+    return !cut;
 }
 
 const char *edge_mark_decimal(Arena *arena, const Wall *wall, const Course *course, bool upper)

@@ -17,6 +17,10 @@ const char *edge_mark_limit(bool upper);
 /* "13 7/16 up", or, where that is off the wall, edge_mark_limit. */
 const char *edge_mark_words(Arena *arena, const Wall *wall, const Course *course, bool upper);
 
+/* With a lap the board goes on behind the next course: the height of its own upper edge on the face. False without a
+ * lap, and where floor or ceiling leave no whole board anywhere along the course, or cut its upper edge. */
+bool edge_mark_own(const Layout *layout, int face, const Course *course, Length *height);
+
 /* "13.4375", or edge_mark_limit: for spreadsheets. */
 const char *edge_mark_decimal(Arena *arena, const Wall *wall, const Course *course, bool upper);
 

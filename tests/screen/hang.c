@@ -256,6 +256,31 @@ START_TEST(a_measured_edge_moves_the_courses_beyond)
 }
 END_TEST
 
+/* With a lap of 1/4 in the tape reaches the board's own edge; the record is of the face's. */
+START_TEST(with_a_lap_the_boards_own_edge_is_asked_for)
+{
+    Rig *rig = rig_new(80, 24);
+    Planks planks = wall_of(rig)->planks;
+    Err err;
+    planks.lap = LENGTH_INCH / 4;
+    planks.hang_given = true;
+    planks.hang = HANG_REFERENCE;
+    assert_done(edit_planks(rig->app->document, &planks, &err), &err);
+    rig_type(rig, "H");
+    assert_shows(rig, "the board's own upper edge 5 up");
+    hang_course(rig);
+    rig_type(rig, "e");
+    assert_shows(rig, "Upper edge of the boards of course 0 on north");
+    assert_shows(rig, "as laid out 5 in");
+    rig_type(rig, "5 1/8");
+    rig_key(rig, PRESS_ENTER);
+    assert_int_equal(wall_of(rig)->hung_edges.at[0].height, 39 * LENGTH_INCH / 8);
+    rig_type(rig, "e");
+    assert_shows(rig, "5 1/8");
+    rig_free(rig);
+}
+END_TEST
+
 START_TEST(a_lower_edge_is_typed_below_the_level_line)
 {
     Rig *rig = rig_new(80, 24);
@@ -459,6 +484,7 @@ int main(void)
         a_plan_that_changed_is_told,
         a_board_taken_out_before_the_first_piece_is_told,
         a_measured_edge_moves_the_courses_beyond,
+        with_a_lap_the_boards_own_edge_is_asked_for,
         a_lower_edge_is_typed_below_the_level_line,
         esc_leaves_the_edge_and_then_the_view,
         a_spoiled_board_is_used_no_more,

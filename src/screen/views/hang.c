@@ -3,6 +3,7 @@
 #include "base/hash.h"
 #include "base/panic.h"
 #include "base/text.h"
+#include "job/edge_mark.h"
 #include "job/words.h"
 #include "screen/forms/forms.h"
 #include "trade/say.h"
@@ -245,6 +246,17 @@ static const HungEdge *recorded_edge(App *app, const Hang *hang, int *index)
     return NULL;
 }
 
+Length hang_beyond(App *app, const Hang *hang)
+{
+    const Layout *layout = app_work(app)->layout;
+    const int face = face_of(app, hang);
+    const int index = layout_course_index(&layout->faces[face], hang->course);
+    Length own;
+    if (!hang->is_top || index < 0 || !edge_mark_own(layout, face, &layout->faces[face].courses[index], &own))
+        return 0;
+    return layout->wall->planks.lap;
+}
+
 static void set_edge(App *app, Hang *hang, int64_t course, bool is_top)
 {
     hang->course = course;
@@ -254,7 +266,7 @@ static void set_edge(App *app, Hang *hang, int64_t course, bool is_top)
     Units units = app_wall(app)->units;
     hang->field = (Field){.kind = FIELD_LENGTH, .label = "edge", .path = "", .empty = "not measured"};
     if (edge != NULL)
-        field_set_length(&hang->field, is_top ? edge->height : -edge->height, units);
+        field_set_length(&hang->field, is_top ? edge->height + hang_beyond(app, hang) : -edge->height, units);
     else
         field_set(&hang->field, "", units);
 }
@@ -356,7 +368,7 @@ static void take_edge(App *app, Hang *hang)
     HungEdge edge = {.face = wall->faces.at[face_of(app, hang)].name,
                      .course = (int)hang->course,
                      .is_top = hang->is_top,
-                     .height = hang->is_top ? typed : -typed};
+                     .height = hang->is_top ? typed - hang_beyond(app, hang) : -typed};
     if (!edit_measure(app->document, &edge, &err)) {
         app_tell(app, &err);
         hang->measuring = true;

@@ -40,6 +40,9 @@ const Piece *hang_piece(App *app, Hang *hang);
  * that was there when the view was opened: what was printed or cut by that no longer holds. */
 bool hang_replanned(App *app, Hang *hang);
 
+/* What lies between the edge that is asked for and the one that the tape reaches: the lap of the board's own edge. */
+Length hang_beyond(App *app, const Hang *hang);
+
 /* Draws the piece looked at, what was measured, and what is typed. */
 void hang_draw(App *app, void *state, Grid *grid, Rect area);
 

@@ -68,6 +68,10 @@ static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
     facts_add(arena, facts, "marks", STYLE_STRONG,
               words(arena, "lower edge %s, upper edge %s", edge_mark_words(arena, wall, course, false),
                     edge_mark_words(arena, wall, course, true)));
+    Length own;
+    if (edge_mark_own(layout, piece->face, course, &own))
+        facts_add(arena, facts, "", STYLE_PLAIN,
+                  words(arena, "the board's own upper edge %s", words_mark(arena, wall, own)));
     PieceEnd left, right;
     corner_piece_ends(arena, layout, piece, &left, &right);
     facts_add(arena, facts, "stands", STYLE_PLAIN,
@@ -144,7 +148,7 @@ static Length edge_now(App *app, const Hang *hang)
 {
     const FaceLayout *face = &app_work(app)->layout->faces[wall_face_index(app_wall(app), hang->face)];
     const Course *course = &face->courses[layout_course_index(face, hang->course)];
-    return hang->is_top ? course->top : -course->bottom;
+    return hang->is_top ? course->top + hang_beyond(app, hang) : -course->bottom;
 }
 
 static void edge_draw(App *app, Arena *arena, Grid *grid, Rect area, const Hang *hang)
@@ -152,8 +156,9 @@ static void edge_draw(App *app, Arena *arena, Grid *grid, Rect area, const Hang 
     const Wall *wall = app_wall(app);
     grid_panel(grid, area, "An edge as it hangs");
     Rect inside = {area.x + 2, area.y + 1, area.columns - 4, area.rows - 2};
-    grid_format(grid, inside.x, inside.y, inside.columns, STYLE_STRONG, "%s edge of course %" PRId64 " on %s",
-                hang->is_top ? "Upper" : "Lower", hang->course, wall->faces.at[wall_face_index(wall, hang->face)].name);
+    grid_format(grid, inside.x, inside.y, inside.columns, STYLE_STRONG, "%s edge of %scourse %" PRId64 " on %s",
+                hang->is_top ? "Upper" : "Lower", hang_beyond(app, hang) > 0 ? "the boards of " : "", hang->course,
+                wall->faces.at[wall_face_index(wall, hang->face)].name);
     grid_format(grid, inside.x, inside.y + 1, inside.columns, STYLE_LABEL, "%s the level line; as laid out %s",
                 hang->is_top ? "Above" : "Below", words_length_unit(arena, wall, edge_now(app, hang)));
     int cells = inside.columns < 20 ? inside.columns : 20;

@@ -94,6 +94,35 @@ static void add_edge(Arena *arena, PoleMarks *marks, const Layout *layout, const
                                            .what = what};
 }
 
+/* The board's own upper edge, where a lap carries it behind the next course. */
+static void add_own_edge(Arena *arena, PoleMarks *marks, const Layout *layout, const Course *course, int face,
+                         bool alone)
+{
+    const Wall *wall = layout->wall;
+    Length height = 0, own;
+    bool any = false;
+    const char *names = "";
+    for (int i = 0; i < wall->faces.count; i++) {
+        const int at = layout_course_index(&layout->faces[i], course->number);
+        if (at < 0 || (alone && i != face))
+            continue;
+        if (edge_mark_own(layout, i, &layout->faces[i].courses[at], &own)) {
+            height = own;
+            any = true;
+        } else {
+            names =
+                words(arena, "%s%s%s", names, names[0] != '\0' ? ", " : "", words_name(arena, wall->faces.at[i].name));
+        }
+    }
+    if (!any)
+        return;
+    const char *what = words(arena, "%s, the board's own upper edge", words_course(arena, course->number));
+    if (names[0] != '\0')
+        what = words(arena, "%s; not on %s", what, names);
+    *arena_push(arena, marks) =
+        (PoleMark){.height = height, .rank = 1, .face = alone ? face : -1, .course = course->number, .what = what};
+}
+
 static PoleMarks marks_of(Arena *arena, const Job *job)
 {
     PoleMarks marks = {0};
@@ -106,6 +135,7 @@ static PoleMarks marks_of(Arena *arena, const Job *job)
                 continue;
             add_edge(arena, &marks, layout, &face->courses[k], i, differs, true);
             add_edge(arena, &marks, layout, &face->courses[k], i, differs, false);
+            add_own_edge(arena, &marks, layout, &face->courses[k], i, differs);
         }
         const Openings *openings = &job->wall->faces.at[i].openings;
         for (int k = 0; k < openings->count; k++) {

@@ -68,11 +68,28 @@ enum {
     FIELD_STUDS,
     FIELD_CUTOUTS,
     FIELD_HUNG,
+    FIELD_OWN,
     FIELD_COUNT
 };
-static const char *const field_names[FIELD_COUNT] = {
-    "face",   "course", "lower mark", "upper mark",  "rip",        "piece",      "board", "label",   "length",
-    "begins", "ends",   "left width", "right width", "lower edge", "upper edge", "studs", "cutouts", "hung"};
+static const char *const field_names[FIELD_COUNT] = {"face",
+                                                     "course",
+                                                     "lower mark",
+                                                     "upper mark",
+                                                     "rip",
+                                                     "piece",
+                                                     "board",
+                                                     "label",
+                                                     "length",
+                                                     "begins",
+                                                     "ends",
+                                                     "left width",
+                                                     "right width",
+                                                     "lower edge",
+                                                     "upper edge",
+                                                     "studs",
+                                                     "cutouts",
+                                                     "hung",
+                                                     "board's upper edge"};
 
 typedef struct RowSheet {
     Sheet *sheet;
@@ -121,6 +138,9 @@ static void record_piece(RowSheet *rows, const Course *course, const Segment *se
     field[FIELD_UPPER_EDGE] = words_decimal(arena, wall, plank->length - plank->left.upper - plank->right.upper);
     field[FIELD_STUDS] = measures_studs(arena, face, plank);
     field[FIELD_HUNG] = piece->hung ? "yes" : "";
+    Length own;
+    const bool laps = edge_mark_own(rows->job->layout, piece->face, course, &own);
+    field[FIELD_OWN] = laps ? words_decimal(arena, wall, own) : "";
     field[FIELD_CUTOUTS] = measures_cuts(arena, wall, &wall->faces.at[piece->face], plank);
 }
 
@@ -227,8 +247,8 @@ static const char *room_words(Arena *arena, const Wall *wall, const Course *cour
                  words_length(arena, wall, height), words_length(arena, wall, off), height > own ? "more" : "less");
 }
 
-/* What is to be known of a course beside its rip; `upper_cut`: its upper edge is cut. */
-static void add_course_notes(RowSheet *rows, SheetLines *lines, int face_index, const Course *course, bool upper_cut)
+/* What is to be known of a course beside its rip. */
+static void add_course_notes(RowSheet *rows, SheetLines *lines, int face_index, const Course *course)
 {
     Arena *arena = rows->arena;
     const Wall *wall = rows->wall;
@@ -243,10 +263,12 @@ static void add_course_notes(RowSheet *rows, SheetLines *lines, int face_index, 
         if (part != NULL)
             sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, part);
     }
-    if (wall->planks.lap > 0 && !upper_cut)
+    Length own;
+    if (edge_mark_own(rows->job->layout, face_index, course, &own))
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT,
-                    words(arena, "The upper %s of that lies behind the next course.",
-                          words_length(arena, wall, wall->planks.lap)));
+                    words(arena,
+                          "The upper %s of that lies behind the next course: the board's own upper edge is at %s.",
+                          words_length(arena, wall, wall->planks.lap), words_mark(arena, wall, own)));
 }
 
 static void add_course(RowSheet *rows, int face_index, int course_index)
@@ -279,7 +301,7 @@ static void add_course(RowSheet *rows, int face_index, int course_index)
     sheet_pencil(rows->sheet, line, MEASURED, SHEET_COLUMNS - MEASURED, "measured");
     if (long_rip)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, rip);
-    add_course_notes(rows, lines, face_index, course, whole.upper_cut);
+    add_course_notes(rows, lines, face_index, course);
     if (course->segment_count == 0)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, "Nothing is hung here: openings take the whole of it.");
     for (int i = 0; i < course->segment_count; i++)

@@ -48,6 +48,39 @@ START_TEST(an_edge_below_the_floor_has_no_mark)
 }
 END_TEST
 
+/* A lap of 10 mm: planks of 110 show 100, pitch 110. The board's own edge is a lap above the face's; under a ceiling
+ * that takes the lap, or more, there is none (it is where the ceiling is). */
+START_TEST(a_lap_has_a_mark_of_the_boards_own_edge)
+{
+    Made made = made_new(UNITS_MM, MM(110), MM(10), 0);
+    made.wall->planks.lap = MM(10);
+    made_face(&made, "north", MM(1000), 0, MM(215)); /* the face of course 1 ends at 210, its board at 220 */
+    made_face(&made, "east", MM(1000), 0, MM(230));
+    Length own;
+    const Layout *layout = made_layout(&made);
+    assert_true(edge_mark_own(layout, 0, made_course(layout, 0, 0), &own));
+    assert_int_equal(own, MM(110));
+    assert_false(edge_mark_own(layout, 0, made_course(layout, 0, 1), &own));
+    assert_true(edge_mark_own(layout, 1, made_course(layout, 1, 1), &own));
+    assert_int_equal(own, MM(220));
+    assert_false(edge_mark_own(layout, 1, made_course(layout, 1, 2), &own)); /* its face is cut */
+    const Job *job = shown_job(made.arena, layout);
+    Sheet *rows = sheet_rows(made.arena, job, ""), *pole = sheet_pole(made.arena, job, "");
+    assert_holds(shown(rows), "the board's own");
+    assert_holds(shown(rows), "edge is at 110 up.");
+    assert_string_equal(
+        shown_field(pole, shown_record(pole, "what", "Course 0, the reference, the board's own"), "mark"), "110");
+    assert_string_equal(shown_field(pole, shown_record(pole, "what", "Course 1, the board's own upper edge"), "what"),
+                        "Course 1, the board's own upper edge; not on north");
+    made.wall->planks.lap = 0;
+    made.wall->planks.widths.at[0] = MM(100);
+    layout = made_layout(&made);
+    assert_false(edge_mark_own(layout, 0, made_course(layout, 0, 0), &own));
+    assert_lacks(shown(sheet_pole(made.arena, shown_job(made.arena, layout), "")), "board's own");
+    arena_free(made.arena);
+}
+END_TEST
+
 /* The floor rises from -120 to -100: it passes the edge at -110 in the middle. */
 START_TEST(an_edge_that_the_floor_crosses_has_one_where_it_is_on_the_wall)
 {
@@ -115,8 +148,11 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        an_edge_below_the_floor_has_no_mark, an_edge_that_the_floor_crosses_has_one_where_it_is_on_the_wall,
-        a_slanted_end_takes_no_mark_away,    the_pole_tells_on_which_face_a_mark_is_off,
+        a_lap_has_a_mark_of_the_boards_own_edge,
+        an_edge_below_the_floor_has_no_mark,
+        an_edge_that_the_floor_crosses_has_one_where_it_is_on_the_wall,
+        a_slanted_end_takes_no_mark_away,
+        the_pole_tells_on_which_face_a_mark_is_off,
         the_pole_marks_what_is_cut,
     };
     return RUN(tests);
