@@ -544,6 +544,20 @@ const char *keys_renamed(const char *word)
     return NULL;
 }
 
+const char *keys_meant(const char *word)
+{
+    static const char *const meant[][2] = {
+        {"outlet", "box"},       {"receptacle", "box"}, {"socket", "box"},       {"switch", "box"},
+        {"insert", "fireplace"}, {"flue", "pipe"},      {"stovepipe", "pipe"},   {"heater", "stove"},
+        {"range", "stove"},      {"register", "vent"},  {"grille", "vent"},      {"cabinet", "other"},
+        {"cupboard", "other"},   {"brick", "masonry"},  {"concrete", "masonry"}, {"stone", "masonry"},
+        {"frame", "studs"},      {"log", "solid wood"}, {"timber", "solid wood"}};
+    for (size_t i = 0; i < sizeof meant / sizeof *meant; i++)
+        if (strcmp(word, meant[i][0]) == 0)
+            return meant[i][1];
+    return NULL;
+}
+
 const FileKey *record_key(const Record *record, const char *name, size_t length)
 {
     for (int i = 0; i < record->count; i++)

@@ -85,6 +85,9 @@ extern const Record keys_of_file;
 /* The key or word that took the place of one that older files have, or NULL. */
 const char *keys_renamed(const char *word);
 
+/* What the file calls what people also call by another word, as a value ("outlet": "box"); NULL where it knows none. */
+const char *keys_meant(const char *word);
+
 /* The key of that name, or NULL. */
 const FileKey *record_key(const Record *record, const char *name, size_t length);
 

@@ -113,6 +113,10 @@ static bool read_word(const FileKey *key, const char *text, size_t length, unsig
     for (int i = 0; renamed != NULL && i < count; i++)
         if (strcmp(key->words[i], renamed) == 0)
             return err_set(err, ERR_INPUT, "\"%s\" is written %s now; write %s", whole, renamed, renamed);
+    const char *meant = keys_meant(whole);
+    for (int i = 0; meant != NULL && i < count; i++)
+        if (strcmp(key->words[i], meant) == 0)
+            return err_set(err, ERR_INPUT, "\"%s\" is unknown; for that write %s", whole, meant);
     const int near = nearest_word(whole, key->words, count);
     Text known;
     text_init(&known);
