@@ -2,6 +2,7 @@
 
 #include "trade/backing.h"
 #include "trade/caution_electric.h"
+#include "trade/penny.h"
 #include "trade/say.h"
 #include "trade/spacer.h"
 #include "trade/studs.h"
@@ -103,6 +104,13 @@ static const char *gauge_of(const Wall *wall, Length length)
     return thin ? "18 gauge" : "16 gauge";
 }
 
+/* ", 18 gauge, or 5d nails by hand" */
+static const char *size_words(Arena *arena, const Wall *wall, Length length)
+{
+    const int penny = wall->units == UNITS_IN ? penny_of(length) : 0;
+    return penny == 0 ? gauge_of(wall, length) : say(arena, "%s, or %dd by hand", gauge_of(wall, length), penny);
+}
+
 static void put_fasteners(Bills *bills)
 {
     const Wall *wall = bills->wall;
@@ -112,9 +120,9 @@ static void put_fasteners(Bills *bills)
     const int64_t with_spare =
         assume_fit(wide_ceiling(assume_more(count * ASSUME_ONE, assume(wall, ASSUME_SPARE).value), ASSUME_ONE));
     const Length length = wall->fasteners.length_given ? wall->fasteners.length : length_needed(wall);
-    const char *what =
-        say(arena, "%s, %s%s, %s", count == 1 ? "fastener" : "fasteners",
-            wall->fasteners.length_given ? "" : "at least ", say_length(arena, wall, length), gauge_of(wall, length));
+    const char *what = say(arena, "%s, %s%s, %s", count == 1 ? "fastener" : "fasteners",
+                           wall->fasteners.length_given ? "" : "at least ", say_length(arena, wall, length),
+                           size_words(arena, wall, length));
     BillLine *line =
         bill_put(bills, BILL_FASTENING, with_spare * ASSUME_ONE, 0, "piece|s", bill_with_spare(bills, what));
     bill_assumes(bills, line, ASSUME_FASTENERS,

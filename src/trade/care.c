@@ -56,7 +56,8 @@ static const struct Care {
     const char *text; /* whole sentences */
     bool (*applies)(const Layout *layout, const Plan *plan);
 } cares[] = {
-    /* EPA, 40 CFR 745: lead paint banned in housing in 1978, rule in force from April 22, 2010 */
+    /* 16 CFR 1303: lead paint banned for homes from February 27, 1978; EPA, 40 CFR 745: renovators from April 22, 2010
+     */
     {"Old paint",
      "Old paint may hold lead, on the boards and on the wall itself (in the United States before 1978; elsewhere other "
      "dates hold): have it tested before you sand, plane, saw, scrape or drill, keep children away, and ask a "
@@ -67,8 +68,8 @@ static const struct Care {
      "Old drywall, joint compound, plaster, putty and tile adhesive may hold asbestos: have them tested before you "
      "sand, scrape, cut or drill them, and leave what holds it to a licensed contractor.",
      always},
-    /* EPA order of March 17, 2003: no CCA for most residential uses after December 30, 2003; creosote and fumigants
-       from memory */
+    /* EPA, 68 FR 17366, order of March 17, 2003: no CCA for most residential uses after December 30, 2003; creosote and
+       fumigants from memory */
     {"Treated wood",
      "Wood from docks, fences, decks, railroad ties and poles may be treated with creosote, arsenic or other "
      "preservatives, whatever its date, and crates may be fumigated: do not use such wood indoors, do not plane, sand "

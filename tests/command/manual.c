@@ -2,8 +2,11 @@
  * of them here. With DATUMROW_RENEW=1 it is put there. */
 #include "support/test.h"
 
+#include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
+#include "base/file.h"
 #include "store/keys.h"
 #include "support/manual.h"
 #include "wall/species.h"
@@ -112,10 +115,55 @@ START_TEST(the_manual_names_every_species)
 }
 END_TEST
 
+/* Whether tests/FILE.c has the test. */
+static bool has_test(const char *file, const char *test)
+{
+    char path[1000], start[200];
+    Text text;
+    Err err = {0};
+    snprintf(path, sizeof path, "%s/tests/%s.c", getenv("DATUMROW_SOURCE"), file);
+    snprintf(start, sizeof start, "START_TEST(%s)", test);
+    text_init(&text);
+    const bool has = file_read(path, 1 << 20, &text, &err) && strstr(text.bytes, start) != NULL;
+    text_finish(&text);
+    return has;
+}
+
+/* "`trade/bill: nails_have_their_penny_sizes`" in the rows of DEVELOPERS.md, "Checks against the outside". */
+START_TEST(the_index_of_outside_checks_names_tests_that_are_there)
+{
+    char path[1000];
+    Text text;
+    Err err = {0};
+    int count = 0;
+    snprintf(path, sizeof path, "%s/DEVELOPERS.md", getenv("DATUMROW_SOURCE"));
+    text_init(&text);
+    assert_done(file_read(path, 1 << 20, &text, &err), &err);
+    char *at = strstr(text.bytes, "## Checks against the outside"), *end = at == NULL ? NULL : strstr(at, "\n## ");
+    assert_non_null(at);
+    assert_non_null(end);
+    *end = '\0';
+    at = strstr(at, "| --- |");
+    assert_non_null(at);
+    while ((at = strchr(at, '`')) != NULL) {
+        char file[100], test[100];
+        if (sscanf(at, "`%99[a-z_0-9/]: %99[a-z_0-9]`", file, test) != 2)
+            FAIL("no test is named in \"%.60s\"", at);
+        if (!has_test(file, test))
+            FAIL("tests/%s.c has no test %s", file, test);
+        at = strchr(at + 1, '`') + 1;
+        count++;
+    }
+    assert_true(count > 40);
+    text_finish(&text);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
         the_manual_describes_every_key,
+        the_index_of_outside_checks_names_tests_that_are_there,
         the_manual_names_every_species,
     };
     return RUN(tests);

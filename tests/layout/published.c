@@ -74,6 +74,31 @@ START_TEST(heights_of_courses_are_those_published)
 }
 END_TEST
 
+/* Army EN5156, figure 2-38, stairs: 13 risers of 7 1/4 in, 12 treads of 10 1/2 in, a run of 10 ft 6 in. Planks as high
+ * as a riser fill the rise with 13 whole ones; under a floor that steps up with the stair one course ends at every
+ * riser. */
+START_TEST(a_stair_is_laid_out_as_published)
+{
+    const Length riser = IN(7.25), tread = IN(10.5);
+    Made made = made_new(UNITS_IN, riser, 0, 0);
+    Face *face = made_face(&made, "stair", 12 * LENGTH_FOOT, 0, 13 * riser);
+    face->floor.count = 0;
+    for (int i = 0; i < 12; i++) { /* the wall below each tread is not covered */
+        *arena_push(made.arena, &face->floor) = (Mark){i * tread, -i * riser};
+        *arena_push(made.arena, &face->floor) = (Mark){(i + 1) * tread, -i * riser};
+    }
+    *arena_push(made.arena, &face->floor) = (Mark){12 * tread, -12 * riser};
+    const Layout *layout = made_layout(&made);
+    assert_int_equal(layout->course_total, 13);
+    assert_false(layout->least.found);
+    assert_int_equal(made_course(layout, 0, 12)->right, 12 * LENGTH_FOOT);
+    assert_int_equal(made_course(layout, 0, 11)->right, 10 * LENGTH_FOOT + 6 * LENGTH_INCH);
+    for (int i = 0; i < 12; i++)
+        assert_int_equal(made_course(layout, 0, i)->right, (i + 1) * tread);
+    arena_free(made.arena);
+}
+END_TEST
+
 /* UK brickwork dimensions, Technical Information Sheet 9, table 1: n units of 215 mm with n - 1, n or n + 1 joints of
  * 10 mm. */
 START_TEST(units_and_joints_add_up_as_published)
@@ -169,9 +194,13 @@ END_TEST
 int main(void)
 {
     const TTest *const tests[] = {
-        siding_courses_meet_sill_and_head_as_published, heights_of_courses_are_those_published,
-        units_and_joints_add_up_as_published,           ends_balance_by_the_published_rule,
-        dressed_widths_fill_eight_feet_as_worked,       rip_of_the_last,
+        siding_courses_meet_sill_and_head_as_published,
+        heights_of_courses_are_those_published,
+        a_stair_is_laid_out_as_published,
+        units_and_joints_add_up_as_published,
+        ends_balance_by_the_published_rule,
+        dressed_widths_fill_eight_feet_as_worked,
+        rip_of_the_last,
     };
     return RUN(tests);
 }

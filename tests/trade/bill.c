@@ -8,10 +8,13 @@
 #include "support/plain.h"
 #include "trade/bill.h"
 #include "trade/nominal.h"
+#include "trade/penny.h"
 
 #include <stdlib.h>
 #include <string.h>
 
+/* 2 x 4 in, 14 ft: 9 1/3 (Navy 6-3); 8 of 1 x 4 in, 14 ft: 37 1/3; 1 x 10 in, 10 ft: 8 4/12 (Army EN5155, p. 1-28); a
+ * board foot is 1 ft of 1 by 12 in, 144 cubic inches (NAVEDTRA 14044). */
 START_TEST(board_feet_are_those_published)
 {
     assert_near(bill_board_feet(INCHES(2), INCHES(4), FEET(14)), 9333333, 1);      /* 9 1/3 */
@@ -25,7 +28,8 @@ START_TEST(board_feet_are_those_published)
 }
 END_TEST
 
-/* LF for each sq ft as printed, to two decimals, half up. */
+/* Lineal feet for each square foot as WWPA, Table 4 prints them, to two decimals, half up: bevel, rabbeted, tongued and
+ * log patterns by their exposed face. */
 START_TEST(feet_for_each_square_foot_are_those_printed)
 {
     static const struct {
@@ -245,6 +249,29 @@ START_TEST(nominal_sizes_are_those_of_ps_20)
 }
 END_TEST
 
+/* Penny sizes: 2d is 1 in, 60d 6 in (NAVEDTRA 14119, figure 3-50); those between as nail tables print them (common
+ * practice). Half-inch planks on half-inch drywall and 3/4 in into the stud: 1 3/4 in, which is 5d. */
+START_TEST(nails_have_their_penny_sizes)
+{
+    static const struct {
+        int penny;
+        double inches;
+    } rows[] = {{2, 1},  {3, 1.25},  {4, 1.5},  {5, 1.75}, {6, 2},    {7, 2.25}, {8, 2.5},  {9, 2.75},
+                {10, 3}, {12, 3.25}, {16, 3.5}, {20, 4},   {30, 4.5}, {40, 5},   {50, 5.5}, {60, 6}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        assert_int_equal(penny_of(INCHES(rows[i].inches)), rows[i].penny);
+        assert_int_equal(penny_of(INCHES(rows[i].inches) + 1),
+                         i + 1 < sizeof rows / sizeof *rows ? rows[i + 1].penny : 0);
+    }
+    Plan plan;
+    Bench bench = bill_bench(&plan);
+    bench.wall->fasteners = (Fasteners){.given = true, .drywall = INCHES(0.5)};
+    BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
+    assert_holds(line_with(&lines, "fasteners")->what, "at least 1 3/4 in, 18 gauge, or 5d by hand");
+    arena_free(bench.arena);
+}
+END_TEST
+
 /* Common practice: two fasteners in each piece, though one stud or none is behind it; NAVEDTRA 14044, p. 4-5: one or
  * two on each stud. A joint on a stud is one place for adhesive. */
 START_TEST(every_piece_gets_two_fasteners_at_least)
@@ -344,6 +371,7 @@ int main(void)
         the_bill_of_one_face_adds_up,
         a_spare_of_uneven_boards_is_rounded_up_once,
         nominal_sizes_are_those_of_ps_20,
+        nails_have_their_penny_sizes,
         every_piece_gets_two_fasteners_at_least,
         backing_behind_open_reveals_is_counted,
         each_box_that_needs_one_gets_an_extender,

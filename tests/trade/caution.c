@@ -104,8 +104,8 @@ static const char *fireplace(Length away, Length out, char *text, size_t size)
     return text;
 }
 
-/* Published figures and those worked from them: 6 in always; then p = d/8: 3/4 in exactly at 6 in, 1 in at 8 in, 1 1/2
- * in at 12 in. It is told with its nearest wood and whom to ask, whatever the figures. */
+/* IRC R1001.11 exc. 4 (2009 text) and those worked from it: 6 in always; then p = d/8: 3/4 in exactly at 6 in, 1 in at
+ * 8 in, 1 1/2 in at 12 in. It is told with its nearest wood and whom to ask, whatever the figures. */
 START_TEST(wood_near_a_masonry_fireplace_is_told)
 {
     char text[2048];
@@ -190,6 +190,7 @@ START_TEST(trim_is_wood_too)
 }
 END_TEST
 
+/* NFPA 211: 36 in from a radiant stove that is not listed to wood without a shield. */
 START_TEST(stove_is_always_told)
 {
     Bench bench = bench_new(OPENING_STOVE, (Box){INCHES(40), INCHES(70), 0, INCHES(40)});
@@ -264,6 +265,20 @@ START_TEST(a_box_behind_the_planks_is_told)
     assert_null(only(&findings, RULE_BOX));
     assert_null(only(&findings, RULE_PLATE));
     arena_free(bench.arena);
+}
+END_TEST
+
+/* ANSI/NEMA WD 6: a plate of one gang is 2 3/4 in wide and 4 1/2 in high (4.49). A cut as large is just hidden. */
+START_TEST(a_plate_of_one_gang_hides_as_much_as_it_is_wide)
+{
+    for (int more = 0; more < 3; more++) {
+        const Length high = more == 2 ? 2 : 0, wide = more == 1 ? 2 : 0;
+        Bench bench = bench_new(OPENING_BOX, (Box){INCHES(37), INCHES(39.75) + wide, -INCHES(1), INCHES(3.5) + high});
+        bench.wall->faces.at[0].openings.at[0].plate = (Plate){true, INCHES(2.75), INCHES(4.5)};
+        const Findings findings = found(&bench);
+        assert_int_equal(only(&findings, RULE_PLATE) != NULL, more > 0);
+        arena_free(bench.arena);
+    }
 }
 END_TEST
 
@@ -448,6 +463,18 @@ START_TEST(general_care_is_always_told)
         assert_int_equal(told, 1);
     }
     assert_never_safe(&findings);
+    for (int j = 0; j < findings.count; j++) {
+        const char *text = findings.at[j].text;
+        /* 16 CFR 1303: lead paint banned for homes from February 27, 1978 */
+        if (strncmp(text, "Old paint", 9) == 0)
+            assert_holds(text, "in the United States before 1978; elsewhere other dates hold");
+        /* EPA, 68 FR 17366: most home uses of CCA ended after December 30, 2003, other wood and uses did not: no date
+         */
+        if (strncmp(text, "Treated wood", 12) == 0) {
+            assert_holds(text, "whatever its date");
+            assert_lacks(text, "200");
+        }
+    }
     Rip *rip = &bench.layout->faces[0].courses[0].rip;
     rip->shape = RIP_TAPER;
     rip->least = INCHES(2);
@@ -526,6 +553,7 @@ int main(void)
         trim_is_wood_too,
         stove_is_always_told,
         pipe_is_always_told,
+        a_plate_of_one_gang_hides_as_much_as_it_is_wide,
         trim_over_openings,
         what_the_wall_is,
         grown_fireplace_counts_as_written,
