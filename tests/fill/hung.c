@@ -3,6 +3,7 @@
 #include "support/test.h"
 
 #include "fill/fill.h"
+#include "support/hanging.h"
 #include "support/random_wall.h"
 #include "support/rules.h"
 
@@ -17,19 +18,6 @@ static Layout *lay_out(Arena *arena, const Wall *wall)
     if (layout == NULL)
         FAIL("%s", err.text);
     return layout;
-}
-
-static void hang(Arena *arena, Wall *wall, const Layout *layout, const Piece *piece)
-{
-    *arena_push(arena, &wall->hung_pieces) =
-        (HungPiece){.face = wall->faces.at[piece->face].name,
-                    .course = (int)layout->faces[piece->face].courses[piece->course].number,
-                    .left = piece->left,
-                    .right = piece->right,
-                    .board = piece->board,
-                    .offset_given = true,
-                    .offset = piece->offset,
-                    .place = hung_next_place(wall)};
 }
 
 static bool same_piece(const Piece *a, const Piece *b)
@@ -104,7 +92,7 @@ START_TEST(hanging_changes_nothing_of_the_plan)
             Wall *built = wall_copy(arena, wall);
             const int stops[] = {1, 2, plan->piece_count / 2, plan->piece_count - 1, plan->piece_count};
             for (int i = 0, stop = 0; i < plan->piece_count; i++) {
-                hang(arena, built, layout, &plan->pieces[i]);
+                hang_piece(arena, built, layout, &plan->pieces[i]);
                 while (stop < 5 && stops[stop] < i + 1)
                     stop++;
                 if (stop < 5 && stops[stop] == i + 1)
@@ -125,7 +113,7 @@ START_TEST(pieces_may_be_hung_in_any_order)
         const Plan *plan = fill_wall(arena, layout);
         int hung = 0;
         for (int i = plan->piece_count - 1; i >= 0; i -= 3, hung++)
-            hang(arena, wall, layout, &plan->pieces[i]);
+            hang_piece(arena, wall, layout, &plan->pieces[i]);
         check_kept(wall, plan, hung, "disorderly", seed);
         arena_free(arena);
     }
@@ -165,7 +153,7 @@ static Wall *hung_otherwise(Arena *arena, uint64_t seed)
     while (half < plan->piece_count && plan->pieces[half].right - plan->pieces[half].left < 20 * LENGTH_INCH)
         half++;
     for (int i = 0; i <= half; i++)
-        hang(arena, wall, layout, &plan->pieces[i]);
+        hang_piece(arena, wall, layout, &plan->pieces[i]);
     wall->hung_pieces.at[half].right -= LENGTH_INCH / 2;
     return wall;
 }
@@ -209,7 +197,7 @@ START_TEST(a_piece_hung_otherwise_changes_few)
         for (int i = 0; i < plan->piece_count; i++) {
             if (plan->pieces[i].hung)
                 continue;
-            hang(arena, built, layout, &plan->pieces[i]);
+            hang_piece(arena, built, layout, &plan->pieces[i]);
             hung++;
             if (hung == before + 1 || hung == before + 7 || hung == plan->piece_count)
                 check_kept(built, plan, hung, "otherwise", seed);
@@ -241,31 +229,6 @@ START_TEST(a_plan_made_anew_on_request_numbers_past_what_hangs)
 }
 END_TEST
 
-/* The board becomes a line of its own, all of it to be avoided. */
-static void spoil(Arena *arena, Wall *wall, int board)
-{
-    Stocks stock = {0};
-    for (int i = 0; i < wall->stock.count; i++) {
-        Stock line = wall->stock.at[i], spoiled = line, behind = line;
-        int place = board - wall_stock_first(wall, i);
-        if (place < 0 || place >= line.count) {
-            *arena_push(arena, &stock) = line;
-            continue;
-        }
-        line.count = place;
-        behind.count -= place + 1;
-        spoiled.count = 1;
-        spoiled.gone_given = true;
-        spoiled.gone = hung_count(wall);
-        if (line.count > 0)
-            *arena_push(arena, &stock) = line;
-        *arena_push(arena, &stock) = spoiled;
-        if (behind.count > 0)
-            *arena_push(arena, &stock) = behind;
-    }
-    wall->stock = stock;
-}
-
 /* A board of which nothing hangs goes while some hang: the same. */
 START_TEST(a_spoiled_board_changes_few)
 {
@@ -276,23 +239,43 @@ START_TEST(a_spoiled_board_changes_few)
         const Plan *plan = fill_wall(arena, layout);
         const int before = plan->piece_count / 3;
         for (int i = 0; i < before; i++)
-            hang(arena, wall, layout, &plan->pieces[i]);
-        int spoiled = 0;
-        for (int i = before; i < plan->piece_count && spoiled == 0; i++) {
-            const BoardUse *use = &plan->boards[plan->pieces[i].board - 1];
-            bool hangs = false;
-            for (int j = use->first; j < use->first + use->count; j++)
-                hangs = hangs || plan->by_board[j] < before;
-            spoiled = hangs ? 0 : plan->pieces[i].board;
-        }
+            hang_piece(arena, wall, layout, &plan->pieces[i]);
+        const int spoiled = board_to_spoil(plan, before);
         assert_true(spoiled > 0);
-        spoil(arena, wall, spoiled);
+        spoil_board(arena, wall, spoiled);
         layout = lay_out(arena, wall);
         plan = fill_wall(arena, layout);
         assert_int_equal(count_hung(plan), before);
         assert_int_equal(plan->boards[spoiled - 1].count, 0);
-        hang(arena, wall, layout, first_not_hung(plan));
+        hang_piece(arena, wall, layout, first_not_hung(plan));
         check_kept(wall, plan, before + 1, "spoiled", seed);
+        arena_free(arena);
+    }
+}
+END_TEST
+
+/* A board is found, longer than any at hand, while all is covered: nothing changes, whatever the sheets say. */
+START_TEST(a_board_found_in_need_of_none_changes_nothing)
+{
+    for (uint64_t seed = 0; seed < ROOMS; seed++) {
+        Arena *arena = arena_new();
+        Wall *wall = random_wall(arena, 40 + seed, RANDOM_HOUSE);
+        const Layout *layout = lay_out(arena, wall);
+        const Plan *plan = fill_wall(arena, layout);
+        assert_int_equal(plan->shortfall, 0);
+        const int before = plan->piece_count / 3;
+        for (int i = 0; i < before; i++)
+            hang_piece(arena, wall, layout, &plan->pieces[i]);
+        Stock found = wall->stock.at[0];
+        found.length += 10 * LENGTH_INCH;
+        found.count = 1;
+        found.found_given = true;
+        found.found = hung_count(wall);
+        *arena_push(arena, &wall->stock) = found;
+        const Plan *now = fill_wall(arena, lay_out(arena, wall));
+        assert_int_equal(now->board_count, plan->board_count + 1);
+        assert_int_equal(now->changed_count, 0);
+        assert_int_equal(count_changed(now, plan), 0);
         arena_free(arena);
     }
 }
@@ -314,7 +297,7 @@ START_TEST(a_measured_edge_moves_nothing_that_hangs)
         while (plan->pieces[before].face == first->face && plan->pieces[before].course == first->course)
             before++;
         for (int i = 0; i < before; i++)
-            hang(arena, wall, layout, &plan->pieces[i]);
+            hang_piece(arena, wall, layout, &plan->pieces[i]);
         *arena_push(arena, &wall->hung_edges) = (HungEdge){.face = wall->faces.at[first->face].name,
                                                            .course = (int)course->number,
                                                            .is_top = true,
@@ -329,7 +312,7 @@ START_TEST(a_measured_edge_moves_nothing_that_hangs)
         for (int i = 0; i < before; i++)
             assert_true(now->pieces[i].hung && same_piece(&now->pieces[i], &plan->pieces[i]));
         for (int i = before; i < before + 5; i++) {
-            hang(arena, wall, moved, &now->pieces[i]);
+            hang_piece(arena, wall, moved, &now->pieces[i]);
         }
         check_kept(wall, now, before + 5, "measured", seed);
         arena_free(arena);
@@ -345,9 +328,9 @@ START_TEST(records_that_fit_nowhere_change_nothing)
     const Layout *layout = lay_out(arena, wall);
     const Plan *plan = fill_wall(arena, layout);
     for (int i = 0; i < 9; i++)
-        hang(arena, wall, layout, &plan->pieces[i]);
-    hang(arena, wall, layout, &plan->pieces[4]); /* twice */
-    hang(arena, wall, layout, &plan->pieces[9]);
+        hang_piece(arena, wall, layout, &plan->pieces[i]);
+    hang_piece(arena, wall, layout, &plan->pieces[4]); /* twice */
+    hang_piece(arena, wall, layout, &plan->pieces[9]);
     wall->hung_pieces.at[10].board = 100000;
     const Plan *now = fill_wall(arena, lay_out(arena, wall));
     assert_true(same_sheets(plan, now));
@@ -381,7 +364,7 @@ START_TEST(slices_and_what_is_known_end_in_the_same_plan)
         assert_true(same_plans(plan, fill_wall(arena, layout)));
         for (int i = 0; i < 2; i++) {
             Wall *next = wall_copy(arena, wall);
-            hang(arena, next, layout, first_not_hung(plan));
+            hang_piece(arena, next, layout, first_not_hung(plan));
             const Layout *next_layout = lay_out(arena, next);
             Fill *after = fill_begin_after(before, next_layout);
             assert_true(fill_step(after, 0)); /* nothing is worked out again */
@@ -417,7 +400,7 @@ START_TEST(what_another_wall_knows_is_left_alone)
         Fill *fill = fill_begin_after(known, now);
         assert_true(same_sheets(fill_in_slices(now, fill), plan));
         fill_free(fill);
-        hang(arena, wall, layout, &plan->pieces[0]);
+        hang_piece(arena, wall, layout, &plan->pieces[0]);
     }
     fill_free(known);
     arena_free(arena);
@@ -432,6 +415,7 @@ int main(void)
         a_piece_hung_otherwise_changes_few,
         a_plan_made_anew_on_request_numbers_past_what_hangs,
         a_spoiled_board_changes_few,
+        a_board_found_in_need_of_none_changes_nothing,
         a_measured_edge_moves_nothing_that_hangs,
         records_that_fit_nowhere_change_nothing,
         slices_and_what_is_known_end_in_the_same_plan,

@@ -1,5 +1,6 @@
 #include "fill/steady/held.h"
 
+#include "fill/breaks.h"
 #include "fill/pins.h"
 
 bool held_lost(const Wall *wall, int losses, int records, const Piece *piece)
@@ -18,36 +19,63 @@ bool held_lost(const Wall *wall, int losses, int records, const Piece *piece)
     return false;
 }
 
-static bool touches(const Layout *laid, int face, int course, const bool *const *courses, LetGo let_go)
+/* ---- what is let go of ---- */
+
+LetGo let_go_nothing(Arena *arena, const Event *event)
 {
-    int from = course - (let_go == LET_NEIGHBORS), to = course + (let_go == LET_NEIGHBORS);
-    for (int i = from; i <= to; i++)
-        if (i >= 0 && i < laid->faces[face].course_count && courses[face][i])
-            return true;
-    return false;
+    const int faces = event->after->wall->faces.count;
+    LetGo let_go = {.trouble = arena_array(arena, bool *, faces), .distance = LET_NOTHING};
+    for (int i = 0; i < faces; i++)
+        let_go.trouble[i] = arena_array(arena, bool, event->after->faces[i].course_count + 1);
+    return let_go;
 }
 
-/* By face and course of the layout after the event: whether the mended plan leaves wall bare there or has a piece that
- * the plan before had not. */
-static bool **touched_courses(Arena *arena, const Event *event, const Plan *mended)
+void let_go_more(const Event *event, LetGo *let_go)
 {
-    const Layout *laid = event->after;
-    int faces = laid->wall->faces.count;
-    bool **courses = arena_array(arena, bool *, faces);
-    for (int i = 0; i < faces; i++)
-        courses[i] = arena_array(arena, bool, laid->faces[i].course_count + 1);
+    int most = 0;
+    for (int i = 0; i < event->after->wall->faces.count; i++)
+        most = event->after->faces[i].course_count > most ? event->after->faces[i].course_count : most;
+    let_go->distance = let_go->distance < 1 ? let_go->distance + 1 : let_go->distance * 2;
+    if (let_go->distance >= most)
+        let_go->distance = LET_ALL;
+}
+
+static bool is_new(const Event *event, const Piece *piece)
+{
+    const BoardUse *use = &event->plan->boards[piece->board - 1];
+    for (int i = use->first; i < use->first + use->count; i++)
+        if (same_piece(event->after, piece, event->before, &event->plan->pieces[event->plan->by_board[i]]))
+            return false;
+    return true;
+}
+
+void let_go_trouble(Arena *arena, const Event *event, const Plan *mended, bool changed, LetGo *let_go)
+{
+    bool **trouble = let_go->trouble;
     for (int i = 0; i < mended->bare_count; i++)
-        courses[mended->bare[i].face][mended->bare[i].course] = true;
-    for (int i = 0; i < mended->piece_count; i++) {
+        trouble[mended->bare[i].face][mended->bare[i].course] = true;
+    for (int i = 0; i < mended->piece_count && changed; i++) {
         const Piece *piece = &mended->pieces[i];
-        const BoardUse *use = &event->plan->boards[piece->board - 1];
-        bool same = false;
-        for (int j = use->first; j < use->first + use->count && !same; j++)
-            same = same_piece(laid, piece, event->before, &event->plan->pieces[event->plan->by_board[j]]);
-        if (!same)
-            courses[piece->face][piece->course] = true;
+        if (is_new(event, piece))
+            trouble[piece->face][piece->course] = true;
     }
-    return courses;
+    const Breaks breaks = breaks_find(arena, event->after, mended);
+    for (int i = 0; i < breaks.count; i++) {
+        const Break *found = &breaks.at[i];
+        trouble[found->face][found->course] |= !found->pinned;
+        if (found->rule == RULE_STAGGER && found->course > 0) /* the lower of the pair */
+            trouble[found->face][found->course - 1] |= !found->pinned;
+    }
+}
+
+static bool is_let_go(const LetGo *let_go, const FaceLayout *face, int index, int course)
+{
+    if (let_go->distance == LET_ALL)
+        return true;
+    for (int i = course - let_go->distance; i <= course + let_go->distance; i++)
+        if (i >= 0 && i < face->course_count && let_go->trouble[index][i])
+            return true;
+    return false;
 }
 
 /* A piece of the plan as it comes to lie after the event. */
@@ -197,17 +225,14 @@ static Held *hold_pieces(const Event *event, Arena *arena)
     return held;
 }
 
-void held_add(Arena *arena, const Event *event, LetGo let_go, const Plan *mended, Wall *wall)
+void held_add(Arena *arena, const Event *event, const LetGo *let_go, Wall *wall)
 {
     const Plan *plan = event->plan;
-    const bool lets_go = mended != NULL && let_go > LET_NOTHING;
-    bool **courses = lets_go ? touched_courses(arena, event, mended) : NULL;
     const Held *held = hold_pieces(event, arena);
     int place = hung_next_place(wall);
     for (int i = 0; i < plan->piece_count; i++) {
         const Piece *piece = &plan->pieces[i];
-        if (!held[i].stays || (courses != NULL && touches(event->after, piece->face, held[i].course,
-                                                          (const bool *const *)courses, let_go)))
+        if (!held[i].stays || is_let_go(let_go, &event->after->faces[piece->face], piece->face, held[i].course))
             continue;
         *arena_push(arena, &wall->hung_pieces) = (HungPiece){.face = wall->faces.at[piece->face].name,
                                                              .course = (int)same_course(event->before, piece),

@@ -2,8 +2,8 @@
  *     base ──record 1──> plan ──record 2──> plan ──board gone──> plan        `plan`, one event after the other
  *              as planned: the piece is marked     │
  *                                                  └ not as planned: mended around the pieces held on to, ever fewer
- *                                                    of them, until the shortfall is as small as that of a plan made
- *                                                    of all that is left
+ *                                                    of them (steady/held.h), until the shortfall is as small as that
+ * of a plan made of all that is left
  *
  * Invariants: `plan` is that after the first `records` records and all boards gone or found by then, its pieces
  * numbered, with no findings; `laid` is the layout that it stands on; `solve` is the stepper under way, NULL between
@@ -40,6 +40,7 @@ struct InForce {
     Solve *solve;
     Event event;
     bool anew_asked;
+    bool asks_all; /* the solve under way is of all that is left */
     LetGo let_go;
     const Plan *mended; /* the last mend; NULL where none was made yet */
     const Plan *anew;   /* made of all that is left; NULL until it is known */
@@ -47,11 +48,14 @@ struct InForce {
 
 /* ---- walls ---- */
 
-/* The wall before anything happened: every board that will be gone is there, none that will be found. */
+/* The wall before anything happened, as it was printed: every board that will be gone is there, none that will be
+ * found. Those stand at the end of the stock; one that a hand wrote between others keeps its number and is not used. */
 static Wall *wall_before_all(Arena *arena, const Wall *whole)
 {
     Wall base = *whole;
     base.hung_pieces.count = base.hung_losses.count = base.hung_edges.count = 0;
+    while (base.stock.count > 0 && base.stock.at[base.stock.count - 1].found_given)
+        base.stock.count--;
     Wall *copy = wall_copy(arena, &base);
     for (int i = 0; i < copy->stock.count; i++) {
         copy->stock.at[i].gone_given = false;
@@ -135,12 +139,13 @@ static bool any_found(const Wall *wall, int records)
 
 /* ---- mending ---- */
 
-/* Begins to plan around what hangs and, but for LET_ALL, what is held on to. False where that cannot be laid out. */
+/* Begins to plan around what hangs and, unless all is asked for, what is held on to. False where that cannot be laid
+ * out. */
 static bool begin_solve(InForce *in_force)
 {
     Wall *wall = wall_copy(in_force->arena, in_force->event.wall);
-    if (in_force->let_go < LET_ALL)
-        held_add(in_force->arena, &in_force->event, in_force->let_go, in_force->mended, wall);
+    if (!in_force->asks_all)
+        held_add(in_force->arena, &in_force->event, &in_force->let_go, wall);
     const Layout *laid = lay_out(in_force->arena, wall);
     if (laid == NULL)
         return false;
@@ -191,39 +196,51 @@ static void take(InForce *in_force, const Plan *found)
     else
         numbers_keep(in_force->arena, &in_force->event, plan, &in_force->numbers);
     closers_settle(in_force->event.after, plan);
-    if (in_force->let_go < LET_ALL)
+    if (in_force->let_go.distance != LET_ALL)
         set_bound(in_force, plan);
     set_plan(in_force, plan);
     in_force->laid = in_force->event.after;
 }
 
+/* Takes what was found, as one that let go of so much. */
+static void settle(InForce *in_force, const Plan *found, bool of_all)
+{
+    in_force->let_go.distance = of_all ? LET_ALL : LET_NOTHING;
+    take(in_force, found);
+}
+
+/* Whether no plan made of all that is left is known to fall less short. */
+static bool is_good_enough(const InForce *in_force, const Plan *mended)
+{
+    return mended->shortfall == 0 || (in_force->anew != NULL && mended->shortfall <= in_force->anew->shortfall);
+}
+
 /* What came of the fill under way: taken, or another one is begun. */
 static void weigh(InForce *in_force, const Plan *found)
 {
-    if (in_force->let_go == LET_ALL) {
+    Arena *arena = in_force->arena;
+    const bool of_all = in_force->asks_all;
+    if (of_all)
         in_force->anew = found;
-        if (in_force->anew_asked || in_force->mended == NULL || in_force->mended->shortfall <= found->shortfall) {
-            in_force->let_go = in_force->anew_asked || in_force->mended == NULL ? LET_ALL : LET_NOTHING;
-            take(in_force, in_force->let_go == LET_ALL ? found : in_force->mended);
-            return;
-        }
-        in_force->let_go = LET_COURSES;
-    } else {
+    else {
+        let_go_trouble(arena, &in_force->event, found, in_force->mended == NULL, &in_force->let_go);
         in_force->mended = found;
-        if (found->shortfall == 0 || (in_force->anew != NULL && found->shortfall <= in_force->anew->shortfall)) {
-            take(in_force, found);
-            return;
-        }
-        in_force->let_go++;
     }
-    if (in_force->anew == NULL)
-        in_force->let_go = LET_ALL; /* how small the shortfall can be */
-    if (in_force->let_go == LET_ALL && in_force->anew != NULL) {
-        take(in_force, in_force->anew);
+    if (in_force->anew_asked || in_force->mended == NULL) {
+        settle(in_force, in_force->anew, true);
         return;
     }
-    if (!begin_solve(in_force))
-        take(in_force, in_force->anew != NULL ? in_force->anew : in_force->mended);
+    if (is_good_enough(in_force, in_force->mended)) {
+        settle(in_force, in_force->mended, false);
+        return;
+    }
+    in_force->asks_all = in_force->anew == NULL; /* how small the shortfall can be */
+    if (!in_force->asks_all)
+        let_go_more(&in_force->event, &in_force->let_go);
+    if (in_force->let_go.distance == LET_ALL)
+        settle(in_force, in_force->anew, true);
+    else if (!begin_solve(in_force))
+        settle(in_force, in_force->anew != NULL ? in_force->anew : in_force->mended, in_force->anew != NULL);
 }
 
 /* Whether the next event, which is `in_force->walk` now, changes the plan; marks what hangs as planned. */
@@ -270,17 +287,34 @@ static bool next_event(InForce *in_force)
                                   .wall = wall,
                                   .after = lay_out(in_force->arena, wall),
                                   .records = in_force->records};
-        in_force->let_go = in_force->anew_asked ? LET_ALL : LET_NOTHING;
+        in_force->asks_all = in_force->anew_asked;
         in_force->mended = in_force->anew = NULL;
-        if (in_force->event.after != NULL && begin_solve(in_force))
+        if (in_force->event.after == NULL)
+            continue;
+        in_force->let_go = let_go_nothing(in_force->arena, &in_force->event);
+        if (begin_solve(in_force))
             return true;
     }
+}
+
+/* A copy that knows of all boards of the whole wall, those that are found later unopened. */
+static Plan *with_all_boards(const InForce *in_force, const Plan *base)
+{
+    Arena *arena = in_force->arena;
+    Plan *plan = plan_copy(arena, base);
+    const int count = wall_board_count(in_force->layout->wall);
+    BoardUse *boards = arena_array(arena, BoardUse, count + 1);
+    for (int i = 0; i < count; i++)
+        boards[i] = i < plan->board_count ? plan->boards[i] : (BoardUse){0};
+    plan->boards = boards;
+    plan->board_count = count;
+    return plan;
 }
 
 static void take_base(InForce *in_force, const Plan *base)
 {
     in_force->base = plan_copy(in_force->arena, base);
-    set_plan(in_force, plan_copy(in_force->arena, base));
+    set_plan(in_force, with_all_boards(in_force, base));
     in_force->numbers.highest = base->piece_count;
 }
 
