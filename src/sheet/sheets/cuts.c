@@ -8,6 +8,7 @@
 #include "fill/trim.h"
 #include "job/measures.h"
 #include "job/words.h"
+#include "sheet/sheets/details.h"
 #include "trade/scribe.h"
 #include "trade/trim_runs.h"
 #include "wall/straight.h"
@@ -50,13 +51,35 @@ enum {
     FIELD_RIGHT_WIDTH,
     FIELD_CUTOUTS,
     FIELD_LEFT_OVER,
-    FIELD_KIND, /* plank or trim */
-    FIELD_NAME, /* of a piece of trim */
+    FIELD_KIND, /* plank, trim, trim missing or strip */
+    FIELD_NAME, /* of trim */
+    FIELD_BOARD_WIDTH,
+    FIELD_AVOID,
+    FIELD_HUNG,
+    FIELD_RIP_WORDS,
+    FIELD_END_WORDS,
+    FIELD_MITERS,
+    FIELD_LAPS,
+    FIELD_SHOWS,
+    FIELD_STRAIGHT,
+    FIELD_KEPT_OVER, /* to be cut to fit at the wall */
+    FIELD_PIECES,    /* of trim that is missing: how many */
+    FIELD_SHORT_POINT,
+    FIELD_THICKNESS,
+    FIELD_TRIM_WORDS, /* how a strip is ripped and its ends are cut */
     FIELD_COUNT
 };
-static const char *const field_names[FIELD_COUNT] = {
-    "board",  "label", "board length", "tone",        "piece",   "from",      "to",   "length", "face",
-    "course", "rip",   "left width",   "right width", "cutouts", "left over", "kind", "name"};
+static const char *const field_names[FIELD_COUNT] = {"board",        "label",       "board length",
+                                                     "tone",         "piece",       "from",
+                                                     "to",           "length",      "face",
+                                                     "course",       "rip",         "left width",
+                                                     "right width",  "cutouts",     "left over",
+                                                     "kind",         "name",        "board width",
+                                                     "do not use",   "hung",        "rip in words",
+                                                     "slanted ends", "miters",      "cut in the lap",
+                                                     "shows",        "or straight", "kept over to fit",
+                                                     "pieces",       "short point", "thickness",
+                                                     "trim in words"};
 
 typedef struct CutSheet {
     Sheet *sheet;
@@ -67,30 +90,56 @@ typedef struct CutSheet {
     SheetSection *section;
 } CutSheet;
 
-static void record_piece(CutSheet *cuts, const Piece *piece, const Plank *plank, Length length)
+static void record_board(CutSheet *cuts, const char **field, int board)
 {
     Arena *arena = cuts->arena;
     const Wall *wall = cuts->wall;
-    const Face *face = &wall->faces.at[piece->face];
-    const Course *course = &cuts->job->layout->faces[piece->face].courses[piece->course];
-    const Stock *stock = wall_board(wall, piece->board);
-    const char **field = sheet_record(cuts->sheet)->at;
-    field[FIELD_BOARD] = words(arena, "%d", piece->board);
+    const Stock *stock = wall_board(wall, board);
+    field[FIELD_BOARD] = words(arena, "%d", board);
     field[FIELD_LABEL] = stock->label;
     field[FIELD_BOARD_LENGTH] = words_decimal(arena, wall, stock->length);
     field[FIELD_TONE] = stock->tone;
+    field[FIELD_LEFT_OVER] = words_decimal(arena, wall, cuts->job->plan->boards[board - 1].left_over);
+    field[FIELD_AVOID] = details_stretches(arena, wall, &stock->avoid);
+    if (stock->width_given)
+        field[FIELD_BOARD_WIDTH] = words_decimal(arena, wall, stock->width);
+}
+
+/* Of the one straight rip that would do for its course; "" where there is none. */
+static const char *straight_words(CutSheet *cuts, const Piece *piece)
+{
+    const char *straight = scribe_straight_words(cuts->arena, cuts->job->layout, &cuts->strips, piece->face,
+                                                 details_course(cuts->job, piece));
+    return straight == NULL ? "" : straight;
+}
+
+static void record_piece(CutSheet *cuts, const Piece *piece)
+{
+    Arena *arena = cuts->arena;
+    const Wall *wall = cuts->wall;
+    const PieceDetails details = details_of(arena, cuts->job, piece);
+    const Plank *plank = &details.plank;
+    const char **field = sheet_record(cuts->sheet)->at;
+    record_board(cuts, field, piece->board);
     field[FIELD_PIECE] = words(arena, "%d", piece->number);
     field[FIELD_FROM] = words_decimal(arena, wall, piece->offset);
     field[FIELD_TO] = words_decimal(arena, wall, piece->offset + piece->right - piece->left);
-    field[FIELD_LENGTH] = words_decimal(arena, wall, length);
-    field[FIELD_FACE] = face->name;
-    field[FIELD_COURSE] = words(arena, "%" PRId64, course->number);
+    field[FIELD_LENGTH] = words_decimal(arena, wall, details.length);
+    field[FIELD_FACE] = wall->faces.at[piece->face].name;
+    field[FIELD_COURSE] = words(arena, "%" PRId64, details_course(cuts->job, piece)->number);
     field[FIELD_RIP] = words_rip_shape(plank->shape);
     field[FIELD_LEFT_WIDTH] = words_decimal(arena, wall, plank->widths[0].width);
     field[FIELD_RIGHT_WIDTH] = words_decimal(arena, wall, plank->widths[plank->width_count - 1].width);
-    field[FIELD_CUTOUTS] = measures_cuts(arena, wall, face, plank);
-    field[FIELD_LEFT_OVER] = words_decimal(arena, wall, cuts->job->plan->boards[piece->board - 1].left_over);
+    field[FIELD_CUTOUTS] = details.cuts;
     field[FIELD_KIND] = "plank";
+    field[FIELD_HUNG] = piece->hung ? "yes" : "";
+    field[FIELD_RIP_WORDS] = details.rip;
+    field[FIELD_END_WORDS] = details.ends;
+    field[FIELD_MITERS] = details.miters;
+    field[FIELD_LAPS] = details.laps;
+    field[FIELD_SHOWS] = details.shows;
+    field[FIELD_STRAIGHT] = straight_words(cuts, piece);
+    field[FIELD_KEPT_OVER] = words_decimal(arena, wall, piece->closer);
 }
 
 static void add_piece(CutSheet *cuts, SheetLines *lines, const Piece *piece)
@@ -98,12 +147,9 @@ static void add_piece(CutSheet *cuts, SheetLines *lines, const Piece *piece)
     Arena *arena = cuts->arena;
     Sheet *sheet = cuts->sheet;
     const Wall *wall = cuts->wall;
-    const Layout *layout = cuts->job->layout;
     const Face *face = &wall->faces.at[piece->face];
-    const Course *course = &layout->faces[piece->face].courses[piece->course];
-    const Segment *segment = &course->segments[piece->segment];
-    Plank plank = plank_measure(arena, layout, piece->face, course, piece->left, piece->right);
-    Length length = length_between(piece->left - segment->left, piece->right - segment->left, wall->round);
+    const Course *course = details_course(cuts->job, piece);
+    const PieceDetails details = details_of(arena, cuts->job, piece);
     Length to = piece->offset + piece->right - piece->left;
 
     SheetLine *line = sheet_line(sheet, lines);
@@ -111,24 +157,20 @@ static void add_piece(CutSheet *cuts, SheetLines *lines, const Piece *piece)
     sheet_cell(sheet, line, PIECE, FROM - PIECE - 1, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", piece->number));
     sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, piece->offset));
     sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, to));
-    sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_STRONG, words_length(arena, wall, length));
+    sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_STRONG,
+               words_length(arena, wall, details.length));
     const char *where = words(arena, "course %" PRId64, course->number);
     if (wall->faces.count > 1)
         where = words(arena, "%s, course %" PRId64, words_name(arena, face->name), course->number);
     sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT,
                words(arena, "%s%s", where, piece->hung ? ", hung" : ""));
-
-    if (wall->planks.widths.count > 1 || !measures_full(course, &plank))
-        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
-    const char *details[] = {scribe_straight_words(arena, layout, &cuts->strips, piece->face, course),
-                             measures_laps(arena, wall, &plank), measures_ends(arena, wall, &plank),
-                             measures_miters(arena, layout, piece), measures_shows(arena, layout, piece)};
-    for (size_t i = 0; i < sizeof details / sizeof *details; i++)
-        if (details[i] != NULL)
-            sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, details[i]);
-    for (int i = 0; i < plank.cut_count; i++)
-        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, measures_cut(arena, wall, face, &plank, &plank.cuts[i]));
-    record_piece(cuts, piece, &plank, length);
+    if (wall->planks.widths.count > 1 || !measures_full(course, &details.plank))
+        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", details.rip));
+    const char *straight = straight_words(cuts, piece);
+    if (straight[0] != '\0')
+        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, straight);
+    details_add(sheet, lines, DETAIL, cuts->job, piece);
+    record_piece(cuts, piece);
 }
 
 static void add_board(CutSheet *cuts, int board)
@@ -303,7 +345,28 @@ static void add_strips(CutSheet *cuts)
                    words(cuts->arena, "%s: %s", words_name(cuts->arena, strip->name),
                          strip_length(cuts->arena, cuts->wall, strip)));
         sheet_words(cuts->sheet, lines, NAME, WEIGHT_TEXT, words_capital(cuts->arena, strip->text));
+        const char **field = sheet_record(cuts->sheet)->at;
+        field[FIELD_KIND] = "strip";
+        field[FIELD_NAME] = strip->name;
+        field[FIELD_LENGTH] = words_decimal(cuts->arena, cuts->wall, strip->long_point);
+        field[FIELD_SHORT_POINT] = words_decimal(cuts->arena, cuts->wall, strip->short_point);
+        field[FIELD_THICKNESS] = words_decimal(cuts->arena, cuts->wall, strip->thickness);
+        field[FIELD_TRIM_WORDS] = strip->text;
     }
+}
+
+static void add_missing(CutSheet *cuts, SheetLines *lines, const TrimPiece *missing)
+{
+    Arena *arena = cuts->arena;
+    const char *count = missing->count == 1 ? "" : words(arena, ": %d of them are missing", missing->count);
+    sheet_words(cuts->sheet, lines, 0, WEIGHT_STRONG,
+                words(arena, "No board is left that is long enough for %s, %s long%s.",
+                      words_name(arena, missing->name), words_length_unit(arena, cuts->wall, missing->length), count));
+    const char **field = sheet_record(cuts->sheet)->at;
+    field[FIELD_KIND] = "trim missing";
+    field[FIELD_NAME] = missing->name;
+    field[FIELD_LENGTH] = words_decimal(arena, cuts->wall, missing->length);
+    field[FIELD_PIECES] = words(arena, "%d", missing->count);
 }
 
 static void add_trim(CutSheet *cuts)
@@ -323,13 +386,7 @@ static void add_trim(CutSheet *cuts)
                       words_length_unit(arena, cuts->wall, trim->length_opened),
                       trim->proved ? " No plan opens less." : ""));
     for (int i = 0; i < trim->missing.count; i++)
-        sheet_words(cuts->sheet, lines, 0, WEIGHT_STRONG,
-                    words(arena, "No board is left that is long enough for %s, %s long%s.",
-                          words_name(arena, trim->missing.at[i].name),
-                          words_length_unit(arena, cuts->wall, trim->missing.at[i].length),
-                          trim->missing.at[i].count == 1
-                              ? ""
-                              : words(arena, ": %d of them are missing", trim->missing.at[i].count)));
+        add_missing(cuts, lines, &trim->missing.at[i]);
     cuts->section = sheet_section(cuts->sheet, "Trim", false);
     if (trim->piece_count > 0)
         add_heads(cuts);

@@ -3,6 +3,7 @@
 #include <inttypes.h>
 
 #include "job/words.h"
+#include "sheet/sheets/details.h"
 #include "trade/mill.h"
 #include "trade/say.h"
 
@@ -22,11 +23,15 @@ enum {
     FIELD_OFF_RIP,
     FIELD_USABLE,
     FIELD_AVOID,
+    FIELD_WIDTH,
+    FIELD_THICKNESS,
+    FIELD_ROUGH_LENGTH,
+    FIELD_STEPS,
     FIELD_COUNT
 };
-static const char *const field_names[FIELD_COUNT] = {"line",           "label",  "boards",    "fence",
-                                                     "planks of each", "length", "plane off", "strips",
-                                                     "off-rip",        "usable", "avoid"};
+static const char *const field_names[FIELD_COUNT] = {
+    "line",    "label",  "boards", "fence", "planks of each", "length",       "plane off", "strips",
+    "off-rip", "usable", "avoid",  "width", "thickness",      "rough length", "steps"};
 
 static const char *rough_words(Arena *arena, const Wall *wall, const Rough *rough)
 {
@@ -36,20 +41,13 @@ static const char *rough_words(Arena *arena, const Wall *wall, const Rough *roug
                  words_length(arena, wall, rough->length));
 }
 
-/* "9 to 30; 34 to 40", from the first end. */
-static const char *avoid_words(Arena *arena, const Wall *wall, const Rough *rough)
-{
-    const char *all = "";
-    for (int i = 0; i < rough->avoid.count; i++)
-        all = words(arena, "%s%s%s to %s", all, i > 0 ? "; " : "", words_decimal(arena, wall, rough->avoid.at[i].from),
-                    words_decimal(arena, wall, rough->avoid.at[i].to));
-    return all;
-}
-
 static void record_line(Sheet *sheet, const Wall *wall, const MillLine *mill)
 {
     Arena *arena = sheet->arena;
     const Rough *rough = &wall->rough.at[mill->rough];
+    const char *steps = "";
+    for (int i = 0; i < mill->step_count; i++)
+        steps = words(arena, "%s%s%s", steps, i > 0 ? " | " : "", mill->steps[i]);
     for (int i = 0; i < mill->cut_count || i == 0; i++) {
         const char **field = sheet_record(sheet)->at;
         field[FIELD_LINE] = words(arena, "%d", mill->rough + 1);
@@ -62,7 +60,11 @@ static void record_line(Sheet *sheet, const Wall *wall, const MillLine *mill)
         field[FIELD_STRIPS] = words(arena, "%d", mill->strips);
         field[FIELD_OFF_RIP] = words_decimal(arena, wall, mill->off_rip);
         field[FIELD_USABLE] = words_decimal(arena, wall, mill->usable);
-        field[FIELD_AVOID] = avoid_words(arena, wall, rough);
+        field[FIELD_WIDTH] = words_decimal(arena, wall, rough->width);
+        field[FIELD_THICKNESS] = words_decimal(arena, wall, rough->thickness);
+        field[FIELD_ROUGH_LENGTH] = words_decimal(arena, wall, rough->length);
+        field[FIELD_STEPS] = steps;
+        field[FIELD_AVOID] = details_stretches(arena, wall, &rough->avoid);
     }
 }
 

@@ -8,6 +8,7 @@
 #include "job/measures.h"
 #include "job/places.h"
 #include "job/words.h"
+#include "sheet/sheets/details.h"
 #include "sheet/year.h"
 #include "trade/asbuilt.h"
 #include "trade/corner.h"
@@ -69,6 +70,24 @@ enum {
     FIELD_CUTOUTS,
     FIELD_HUNG,
     FIELD_OWN,
+    FIELD_KIND, /* piece, bare, or course where openings take the whole of it */
+    FIELD_BOARD_LENGTH,
+    FIELD_TONE,
+    FIELD_SECTION, /* from 1, left to right */
+    FIELD_SECTION_LEFT,
+    FIELD_SECTION_LENGTH,
+    FIELD_RIP_WORDS,
+    FIELD_END_WORDS,
+    FIELD_MITERS,
+    FIELD_LAPS,
+    FIELD_SHOWS,
+    FIELD_KEPT_OVER, /* to be cut to fit at the wall */
+    FIELD_BARE,      /* why it is */
+    FIELD_COURSE_RIP,
+    FIELD_STRAIGHT,
+    FIELD_COURSE_HEIGHT,
+    FIELD_LOWER_PART,
+    FIELD_UPPER_PART,
     FIELD_COUNT
 };
 static const char *const field_names[FIELD_COUNT] = {"face",
@@ -89,7 +108,25 @@ static const char *const field_names[FIELD_COUNT] = {"face",
                                                      "studs",
                                                      "cutouts",
                                                      "hung",
-                                                     "board's upper edge"};
+                                                     "board's upper edge",
+                                                     "kind",
+                                                     "board length",
+                                                     "tone",
+                                                     "section",
+                                                     "section left",
+                                                     "section length",
+                                                     "rip in words",
+                                                     "slanted ends",
+                                                     "miters",
+                                                     "cut in the lap",
+                                                     "shows",
+                                                     "kept over to fit",
+                                                     "bare because",
+                                                     "course rip",
+                                                     "or straight",
+                                                     "course height",
+                                                     "lower mark where",
+                                                     "upper mark where"};
 
 typedef struct RowSheet {
     Sheet *sheet;
@@ -103,46 +140,109 @@ typedef struct RowSheet {
     bool course_full; /* the course at hand has its whole width all along */
 } RowSheet;
 
-/* ---- one piece ---- */
+/* ---- the data ---- */
 
-static void add_detail(RowSheet *rows, SheetLines *lines, const char *text)
+static const char *text_or_nothing(const char *text)
 {
-    if (text != NULL && text[0] != '\0')
-        sheet_words(rows->sheet, lines, DETAIL, WEIGHT_TEXT, text);
+    return text == NULL ? "" : text;
 }
 
-static void record_piece(RowSheet *rows, const Course *course, const Segment *segment, const Piece *piece,
-                         const Plank *plank)
+/* What an edge measured after hanging makes of the course's height. */
+static const char *room_words(Arena *arena, const Wall *wall, const Course *course)
+{
+    Length own = course->width - wall->planks.lap, height = course->top - course->bottom;
+    if (marks_alike(wall, height, own))
+        return NULL;
+    Length off = height > own ? height - own : own - height;
+    return words(arena, "As measured it is %s high on the wall, %s %s than its planks show.",
+                 words_length(arena, wall, height), words_length(arena, wall, off), height > own ? "more" : "less");
+}
+
+/* A row of data with what holds for the whole course. */
+static const char **record_course(RowSheet *rows, int face, const Course *course, const char *kind)
 {
     Arena *arena = rows->arena;
     const Wall *wall = rows->wall;
-    const FaceLayout *face = &rows->job->layout->faces[piece->face];
-    const Stock *stock = wall_board(wall, piece->board);
     const char **field = sheet_record(rows->sheet)->at;
-    Length step = wall->round;
-    Length begins = piece->left - segment->left, ends = piece->right - segment->left;
-    field[FIELD_FACE] = wall->faces.at[piece->face].name;
+    Plank whole = plank_measure(arena, rows->job->layout, face, course, course->left, course->right);
+    field[FIELD_KIND] = kind;
+    field[FIELD_FACE] = wall->faces.at[face].name;
     field[FIELD_COURSE] = words(arena, "%" PRId64, course->number);
     field[FIELD_LOWER] = edge_mark_decimal(arena, wall, course, false);
     field[FIELD_UPPER] = edge_mark_decimal(arena, wall, course, true);
+    Length own;
+    if (edge_mark_own(rows->job->layout, face, course, &own))
+        field[FIELD_OWN] = words_decimal(arena, wall, own);
+    field[FIELD_STRAIGHT] =
+        text_or_nothing(scribe_straight_words(arena, rows->job->layout, &rows->strips, face, course));
+    field[FIELD_COURSE_RIP] = measures_rip(arena, wall, &whole);
+    field[FIELD_COURSE_HEIGHT] = text_or_nothing(room_words(arena, wall, course));
+    field[FIELD_LOWER_PART] = text_or_nothing(edge_mark_part(arena, wall, course, false));
+    field[FIELD_UPPER_PART] = text_or_nothing(edge_mark_part(arena, wall, course, true));
+    return field;
+}
+
+static const char **record_segment(RowSheet *rows, int face, const Course *course, int number, const char *kind)
+{
+    Arena *arena = rows->arena;
+    const Segment *segment = &course->segments[number];
+    const char **field = record_course(rows, face, course, kind);
+    field[FIELD_SECTION] = words(arena, "%d", number + 1);
+    field[FIELD_SECTION_LEFT] = words_decimal(arena, rows->wall, segment->left);
+    field[FIELD_SECTION_LENGTH] = words_decimal(arena, rows->wall, segment->right - segment->left);
+    return field;
+}
+
+/* From `left` to `right` along its segment. */
+static void record_stretch(RowSheet *rows, const char **field, Length left, Length right)
+{
+    Arena *arena = rows->arena;
+    const Wall *wall = rows->wall;
+    field[FIELD_LENGTH] = words_decimal(arena, wall, length_between(left, right, wall->round));
+    field[FIELD_BEGINS] = words_decimal(arena, wall, left);
+    field[FIELD_ENDS] = words_decimal(arena, wall, right);
+}
+
+static void record_board(RowSheet *rows, const char **field, int board)
+{
+    const Stock *stock = wall_board(rows->wall, board);
+    field[FIELD_BOARD] = words(rows->arena, "%d", board);
+    if (stock == NULL)
+        return;
+    field[FIELD_LABEL] = stock->label;
+    field[FIELD_BOARD_LENGTH] = words_decimal(rows->arena, rows->wall, stock->length);
+    field[FIELD_TONE] = stock->tone;
+}
+
+static void record_piece(RowSheet *rows, const Piece *piece)
+{
+    Arena *arena = rows->arena;
+    const Wall *wall = rows->wall;
+    const Course *course = details_course(rows->job, piece);
+    const Length from = course->segments[piece->segment].left;
+    const PieceDetails details = details_of(arena, rows->job, piece);
+    const Plank *plank = &details.plank;
+    const char **field = record_segment(rows, piece->face, course, piece->segment, "piece");
+    record_stretch(rows, field, piece->left - from, piece->right - from);
+    record_board(rows, field, piece->board);
     field[FIELD_RIP] = words_rip_shape(plank->shape);
     field[FIELD_PIECE] = words(arena, "%d", piece->number);
-    field[FIELD_BOARD] = words(arena, "%d", piece->board);
-    field[FIELD_LABEL] = stock == NULL ? "" : stock->label;
-    field[FIELD_LENGTH] = words_decimal(arena, wall, length_between(begins, ends, step));
-    field[FIELD_BEGINS] = words_decimal(arena, wall, begins);
-    field[FIELD_ENDS] = words_decimal(arena, wall, ends);
     field[FIELD_LEFT_WIDTH] = words_decimal(arena, wall, plank->widths[0].width);
     field[FIELD_RIGHT_WIDTH] = words_decimal(arena, wall, plank->widths[plank->width_count - 1].width);
     field[FIELD_LOWER_EDGE] = words_decimal(arena, wall, plank->length - plank->left.lower - plank->right.lower);
     field[FIELD_UPPER_EDGE] = words_decimal(arena, wall, plank->length - plank->left.upper - plank->right.upper);
-    field[FIELD_STUDS] = measures_studs(arena, face, plank);
+    field[FIELD_STUDS] = measures_studs(arena, &rows->job->layout->faces[piece->face], plank);
     field[FIELD_HUNG] = piece->hung ? "yes" : "";
-    Length own;
-    const bool laps = edge_mark_own(rows->job->layout, piece->face, course, &own);
-    field[FIELD_OWN] = laps ? words_decimal(arena, wall, own) : "";
-    field[FIELD_CUTOUTS] = measures_cuts(arena, wall, &wall->faces.at[piece->face], plank);
+    field[FIELD_CUTOUTS] = details.cuts;
+    field[FIELD_RIP_WORDS] = details.rip;
+    field[FIELD_END_WORDS] = details.ends;
+    field[FIELD_MITERS] = details.miters;
+    field[FIELD_LAPS] = details.laps;
+    field[FIELD_SHOWS] = details.shows;
+    field[FIELD_KEPT_OVER] = words_decimal(arena, wall, piece->closer);
 }
+
+/* ---- one piece ---- */
 
 static void add_piece(RowSheet *rows, SheetLines *lines, const Course *course, const Segment *segment,
                       const Piece *piece)
@@ -150,7 +250,6 @@ static void add_piece(RowSheet *rows, SheetLines *lines, const Course *course, c
     Arena *arena = rows->arena;
     Sheet *sheet = rows->sheet;
     const Wall *wall = rows->wall;
-    const Face *face = &wall->faces.at[piece->face];
     Plank plank = plank_measure(arena, rows->job->layout, piece->face, course, piece->left, piece->right);
     Length begins = piece->left - segment->left, ends = piece->right - segment->left;
 
@@ -165,21 +264,17 @@ static void add_piece(RowSheet *rows, SheetLines *lines, const Course *course, c
     sheet_cell(sheet, line, END, STUDS - END - 2, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, ends));
     sheet_cell(sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT,
                words(arena, "%s%s%s", studs, piece->hung && studs[0] != '\0' ? ", " : "", piece->hung ? "hung" : ""));
-
     if (!measures_full(course, &plank) || !rows->course_full)
-        add_detail(rows, lines, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
-    add_detail(rows, lines, measures_laps(arena, wall, &plank));
-    add_detail(rows, lines, measures_ends(arena, wall, &plank));
-    add_detail(rows, lines, measures_miters(arena, rows->job->layout, piece));
-    for (int i = 0; i < plank.cut_count; i++)
-        add_detail(rows, lines, measures_cut(arena, wall, face, &plank, &plank.cuts[i]));
-    add_detail(rows, lines, measures_shows(arena, rows->job->layout, piece));
-    record_piece(rows, course, segment, piece, &plank);
+        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
+    details_add(sheet, lines, DETAIL, rows->job, piece);
+    record_piece(rows, piece);
 }
 
-static void add_bare(RowSheet *rows, SheetLines *lines, const Segment *segment, const Bare *bare)
+static void add_bare(RowSheet *rows, SheetLines *lines, const Course *course, const Bare *bare)
 {
     Arena *arena = rows->arena;
+    const Segment *segment = &course->segments[bare->segment];
+    const char *why = bare->too_few ? "no board left" : "the rules let none stand";
     Length begins = bare->left - segment->left, ends = bare->right - segment->left;
     SheetLine *line = sheet_line(rows->sheet, lines);
     sheet_cell(rows->sheet, line, BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_STRONG, "BARE");
@@ -187,8 +282,10 @@ static void add_bare(RowSheet *rows, SheetLines *lines, const Segment *segment, 
                words_length(arena, rows->wall, length_between(begins, ends, rows->wall->round)));
     sheet_cell(rows->sheet, line, END, STUDS - END - 2, ALIGN_RIGHT, WEIGHT_TEXT,
                words_length(arena, rows->wall, ends));
-    sheet_cell(rows->sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT,
-               bare->too_few ? "no board left" : "the rules let none stand");
+    sheet_cell(rows->sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT, why);
+    const char **field = record_segment(rows, bare->face, course, bare->segment, "bare");
+    record_stretch(rows, field, begins, ends);
+    field[FIELD_BARE] = why;
 }
 
 /* ---- one course ---- */
@@ -216,7 +313,7 @@ static void add_segment(RowSheet *rows, SheetLines *lines, const Course *course,
         if (has_piece && (!has_bare || plan->pieces[piece].left < plan->bare[bare].left))
             add_piece(rows, lines, course, segment, &plan->pieces[piece++]);
         else if (has_bare)
-            add_bare(rows, lines, segment, &plan->bare[bare++]);
+            add_bare(rows, lines, course, &plan->bare[bare++]);
         else
             break;
     }
@@ -234,17 +331,6 @@ static bool all_hung(const Plan *plan, Place place)
         if (!plan->pieces[i].hung)
             return false;
     return place.piece_count > 0 && place.bare_count == 0;
-}
-
-/* What an edge measured after hanging makes of the course's height. */
-static const char *room_words(Arena *arena, const Wall *wall, const Course *course)
-{
-    Length own = course->width - wall->planks.lap, height = course->top - course->bottom;
-    if (marks_alike(wall, height, own))
-        return NULL;
-    Length off = height > own ? height - own : own - height;
-    return words(arena, "As measured it is %s high on the wall, %s %s than its planks show.",
-                 words_length(arena, wall, height), words_length(arena, wall, off), height > own ? "more" : "less");
 }
 
 /* What is to be known of a course beside its rip. */
@@ -302,8 +388,10 @@ static void add_course(RowSheet *rows, int face_index, int course_index)
     if (long_rip)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, rip);
     add_course_notes(rows, lines, face_index, course);
-    if (course->segment_count == 0)
+    if (course->segment_count == 0) {
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, "Nothing is hung here: openings take the whole of it.");
+        record_course(rows, face_index, course, "course");
+    }
     for (int i = 0; i < course->segment_count; i++)
         add_segment(rows, lines, course, i, place);
 }

@@ -31,17 +31,26 @@ enum {
     FIELD_SHALLOW,
     FIELD_BOARDS,
     FIELD_WHY,
+    FIELD_STRIPS,
+    FIELD_WORK,
+    FIELD_OPENINGS,
     FIELD_COUNT
 };
 static const char *const field_names[FIELD_COUNT] = {
-    "start",           "least",   "at the ceiling", "at the floor", "thin",
-    "narrowest where", "cutouts", "shallow",        "boards",       "why"};
+    "start",  "least", "at the ceiling", "at the floor", "thin",    "narrowest where", "cutouts", "shallow",
+    "boards", "why",   "strips",         "work",         "openings"};
 
-static void add_openings(Sheet *sheet, SheetLines *lines, const Wall *wall, const Start *start)
+/* All of them in one text, a bar between them, for the data. */
+static const char *add_openings(Sheet *sheet, SheetLines *lines, const Wall *wall, const Start *start)
 {
     Arena *arena = sheet->arena;
-    for (int i = 0; i < start->opening_count; i++)
-        sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, start_words_opening(arena, wall, &start->openings[i]));
+    const char *all = "";
+    for (int i = 0; i < start->opening_count; i++) {
+        const char *opening = start_words_opening(arena, wall, &start->openings[i]);
+        sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, opening);
+        all = words(arena, "%s%s%s", all, i > 0 ? " | " : "", opening);
+    }
+    return all;
 }
 
 static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const Start *start, const StartWork *work,
@@ -61,9 +70,11 @@ static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const
     const char *why = start_words_why(arena, start);
     const char *where = start_words_where(arena, wall, &start->narrowest);
     sheet_words(sheet, lines, TEXT, WEIGHT_STRONG, words_capital(arena, why));
-    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, start_words_strips(arena, wall, start));
-    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, start_words_work(arena, start, work));
-    add_openings(sheet, lines, wall, start);
+    const char *strips = start_words_strips(arena, wall, start);
+    const char *labor = start_words_work(arena, start, work);
+    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, strips);
+    sheet_words(sheet, lines, TEXT, WEIGHT_TEXT, labor);
+    const char *openings = add_openings(sheet, lines, wall, start);
     const char **field = sheet_record(sheet)->at;
     field[FIELD_START] = words_decimal(arena, wall, start->start);
     field[FIELD_LEAST] = words_decimal(arena, wall, start->least);
@@ -75,6 +86,9 @@ static void add_start(Sheet *sheet, SheetSection *section, const Job *job, const
     field[FIELD_SHALLOW] = words(arena, "%d", work->shallow);
     field[FIELD_BOARDS] = work->boards != START_BOARDS_UNKNOWN ? words(arena, "%d", work->boards) : "";
     field[FIELD_WHY] = why;
+    field[FIELD_STRIPS] = strips;
+    field[FIELD_WORK] = labor;
+    field[FIELD_OPENINGS] = openings;
 }
 
 /* A reveal to a mark where it is one, else finer: 1.5 mm on a wall marked to 1. */

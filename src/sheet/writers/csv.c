@@ -2,16 +2,52 @@
 
 #include <string.h>
 
+#include "base/fold.h"
+
+/* A decimal number as words_decimal writes it, which a spreadsheet takes for that number. */
+static bool is_number(const char *field)
+{
+    static const char digits[] = "0123456789";
+    field += *field == '-';
+    size_t whole = strspn(field, digits);
+    const char *rest = field + whole;
+    if (whole > 0 && *rest == '.') {
+        size_t part = strspn(rest + 1, digits);
+        rest += part > 0 ? 1 + part : 0;
+    }
+    return whole > 0 && *rest == '\0';
+}
+
+/* Whether a spreadsheet could run the field as a formula: by its first sign, spaces in front not counted, also of the
+ * wide signs that some locales take for it (OWASP, "CSV Injection"; spaces and wide signs from memory). */
+static bool is_formula(const char *field)
+{
+    static const char *const signs[] = {"=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20"};
+    if (is_number(field))
+        return false;
+    field += strspn(field, " ");
+    for (size_t i = 0; i < sizeof signs / sizeof *signs; i++)
+        if (strncmp(field, signs[i], strlen(signs[i])) == 0)
+            return true;
+    return false;
+}
+
+/* A space that does not break is for lines that fold: here it is a plain one. */
 static void put_field(Text *out, const char *field)
 {
-    if (strpbrk(field, "\",\r\n") == NULL) {
-        text_put(out, field);
-        return;
+    const bool quoted = strpbrk(field, "\",\r\n") != NULL;
+    text_put(out, quoted ? "\"" : "");
+    text_put(out, is_formula(field) ? "'" : "");
+    while (*field != '\0') {
+        const size_t plain = strcspn(field, "\"");
+        fold_put(out, field, plain);
+        field += plain;
+        if (*field == '"') {
+            text_put(out, "\"\"");
+            field++;
+        }
     }
-    text_put(out, "\"");
-    for (const char *c = field; *c != '\0'; c++)
-        text_put_bytes(out, *c == '"' ? "\"\"" : c, *c == '"' ? 2 : 1);
-    text_put(out, "\"");
+    text_put(out, quoted ? "\"" : "");
 }
 
 static void put_record(Text *out, const char *const *fields, int count)

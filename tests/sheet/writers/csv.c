@@ -30,8 +30,52 @@ START_TEST(follows_the_rules_of_rfc_4180)
 }
 END_TEST
 
+/* The signs that OWASP's page "CSV Injection" names, in front of what a user typed, and numbers, which stay numbers. */
+START_TEST(no_field_is_a_formula)
+{
+    static const struct {
+        const char *field, *bytes;
+    } rows[] = {
+        {"=1+1", "'=1+1"},
+        {"+1+1", "'+1+1"},
+        {"-1+1", "'-1+1"},
+        {"@SUM(A1)", "'@SUM(A1)"},
+        {"\tx", "'\tx"},
+        {"\rx", "\"'\rx\""},
+        {"\nx", "\"'\nx\""},
+        {"  =1", "'  =1"},
+        {"=A1,\"b\"", "\"'=A1,\"\"b\"\"\""},
+        {"\uff1d1", "'\uff1d1"},
+        {"+3", "'+3"},
+        {"-", "'-"},
+        {"-.5", "'-.5"},
+        {"-2.", "'-2."},
+        {"-2.5.1", "'-2.5.1"},
+        {"-2.625", "-2.625"},
+        {"-12", "-12"},
+        {"0.5", "0.5"},
+        {"a=b", "a=b"},
+        {"2\u00a01/2", "2 1/2"},
+        {"", ""},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        Arena *arena = arena_new();
+        Sheet *sheet = made_up_sheet(arena);
+        static const char *const names[] = {"name", "end"};
+        sheet_records(sheet, names, 2);
+        sheet_record(sheet)->at[0] = rows[i].field;
+        Text text;
+        text_init(&text);
+        csv_write(sheet, &text);
+        assert_string_equal(text.bytes, words(arena, "name,end\r\n%s,\r\n", rows[i].bytes));
+        text_finish(&text);
+        arena_free(arena);
+    }
+}
+END_TEST
+
 int main(void)
 {
-    const TTest *const tests[] = {follows_the_rules_of_rfc_4180};
+    const TTest *const tests[] = {follows_the_rules_of_rfc_4180, no_field_is_a_formula};
     return RUN(tests);
 }
