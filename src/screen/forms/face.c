@@ -9,8 +9,9 @@ enum { FACE_FLOOR, FACE_CEILING, FACE_LEFT, FACE_RIGHT, FACE_SIDES };
 
 /* Indices of the fields that stand alone; those of the marks move as lines are added. */
 static const char *const lone_paths[] = {
-    "name",         "width",          "margin.floor", "margin.ceiling", "margin.left",   "margin.right", "corner.kind",
-    "corner.joint", "corner.through", "backing",      "studs.first",    "studs.spacing", "studs.at",
+    "name",         "width",       "margin.floor", "margin.ceiling", "margin.left",
+    "margin.right", "corner.kind", "corner.joint", "corner.through", "corner.gap",
+    "wall",         "backing",     "studs.first",  "studs.spacing",  "studs.at",
 };
 enum {
     FACE_NAME,
@@ -22,6 +23,8 @@ enum {
     CORNER_KIND_FIELD,
     CORNER_JOINT_FIELD,
     CORNER_THROUGH_FIELD,
+    CORNER_GAP,
+    FACE_WALL,
     FACE_BACKING,
     STUDS_FIRST,
     STUDS_SPACING,
@@ -31,6 +34,7 @@ enum {
 static const char *const corner_kinds[] = {"none", "inside", "outside"};
 static const char *const corner_joints[] = {"butt", "trim", "lap", "miter"};
 static const char *const corner_throughs[] = {"this face", "the next face"};
+static const char *const face_walls[] = {"studs", "masonry", "solid wood"};
 
 static Field *lone(const Form *form, int which)
 {
@@ -66,6 +70,27 @@ static Studs read_studs(const Form *form, Arena *arena)
     return studs;
 }
 
+static Corner read_corner(const Form *form)
+{
+    return (Corner){.kind = (CornerKind)field_choice(lone(form, CORNER_KIND_FIELD)),
+                    .joint = (CornerJoint)field_choice(lone(form, CORNER_JOINT_FIELD)),
+                    .through = (CornerThrough)field_choice(lone(form, CORNER_THROUGH_FIELD)),
+                    .gap = lone_length(form, CORNER_GAP)};
+}
+
+/* What is said of a corner that there is not would be dropped without a word. */
+static bool corner_stands(const Corner *corner, const Corner *before, Err *err)
+{
+    if (corner->kind != CORNER_NONE || before->kind != CORNER_NONE)
+        return true;
+    if (corner->joint == before->joint && corner->through == before->through && corner->gap == before->gap)
+        return true;
+    err_set(err, ERR_VALUE,
+            corner->gap != before->gap ? "a gap takes a corner: choose inside or outside first"
+                                       : "a joint takes a corner: choose inside or outside first");
+    return err_at(err, lone_paths[CORNER_KIND_FIELD], 0, 0);
+}
+
 static bool take_face(App *app, const Form *form, Err *err)
 {
     Arena *arena = arena_new();
@@ -82,14 +107,9 @@ static bool take_face(App *app, const Form *form, Err *err)
     face.right = read_marks(form, FACE_RIGHT, arena);
     face.margin = (Margin){lone_length(form, MARGIN_FLOOR), lone_length(form, MARGIN_CEILING),
                            lone_length(form, MARGIN_LEFT), lone_length(form, MARGIN_RIGHT)};
-    face.corner.kind = (CornerKind)field_choice(lone(form, CORNER_KIND_FIELD));
-    face.corner.joint = (CornerJoint)field_choice(lone(form, CORNER_JOINT_FIELD));
-    face.corner.through = (CornerThrough)field_choice(lone(form, CORNER_THROUGH_FIELD));
-    bool none = index >= 0 && face.corner.kind == CORNER_NONE && wall->faces.at[index].corner.kind == CORNER_NONE;
-    if (none && (field_choice(lone(form, CORNER_JOINT_FIELD)) != (int)wall->faces.at[index].corner.joint ||
-                 field_choice(lone(form, CORNER_THROUGH_FIELD)) != (int)wall->faces.at[index].corner.through)) {
-        err_set(err, ERR_VALUE, "a joint takes a corner: choose inside or outside first");
-        err_at(err, lone_paths[CORNER_KIND_FIELD], 0, 0);
+    face.corner = read_corner(form);
+    face.wall = (FaceWall)field_choice(lone(form, FACE_WALL));
+    if (index >= 0 && !corner_stands(&face.corner, &wall->faces.at[index].corner, err)) {
         arena_free(arena);
         return false;
     }
@@ -172,6 +192,9 @@ void forms_face(App *app, uint32_t id)
     form_choice(form, "Corner to the next", lone_paths[CORNER_KIND_FIELD], corner_kinds, 3, (int)face->corner.kind);
     form_choice(form, "Its joint", lone_paths[CORNER_JOINT_FIELD], corner_joints, 4, (int)face->corner.joint);
     form_choice(form, "Runs through", lone_paths[CORNER_THROUGH_FIELD], corner_throughs, 2, (int)face->corner.through);
+    add_length(form, "A 3-4-5 square stands off", CORNER_GAP, "square; else by so much at 4 ft (1.2 m)",
+               face->corner.gap != 0, face->corner.gap);
+    form_choice(form, "The wall is of", lone_paths[FACE_WALL], face_walls, 3, (int)face->wall);
     add_length(form, "Backing", FACE_BACKING, "none", true, face->backing);
     add_studs(form, &face->studs);
     if (!fresh)

@@ -237,6 +237,35 @@ void forms_wall(App *app)
 
 enum { STOCK_COUNT, STOCK_LENGTH, STOCK_WIDTH, STOCK_TONE, STOCK_LABEL, STOCK_AVOID };
 
+/* The group of what the boards show. */
+enum { STOCK_SHOW };
+
+static Shows read_shows(const Form *form, Arena *arena)
+{
+    Shows shows = {0};
+    for (int line = 0; line < form->groups[STOCK_SHOW].lines; line++) {
+        if (form_line_empty(form, STOCK_SHOW, line))
+            continue;
+        const char *what = form_cell(form, STOCK_SHOW, line, 1)->text;
+        *arena_push(arena, &shows) = (Show){.at = field_length(form_cell(form, STOCK_SHOW, line, 0), form->units),
+                                            .what = arena_text(arena, what, strlen(what))};
+    }
+    return shows;
+}
+
+static void add_shows(Form *form, const Stock *stock)
+{
+    static const char *const words[] = {"at", "what"};
+    static const FieldKind kinds[] = {FIELD_LENGTH, FIELD_TEXT};
+    form_group(form, "Worth seeing: from the first end, and what", "show", 2, words, words, kinds);
+    for (int i = 0; stock != NULL && i < stock->show.count; i++) {
+        char at[LENGTH_TEXT_MAX];
+        length_write(stock->show.at[i].at, form->units, at);
+        form_line(form, STOCK_SHOW, (const char *[]){at, stock->show.at[i].what});
+    }
+    form_line(form, STOCK_SHOW, NULL);
+}
+
 static const Stock *stock_of(const Wall *wall, uint32_t id)
 {
     for (int i = 0; i < wall->stock.count; i++)
@@ -260,6 +289,7 @@ static bool take_stock(App *app, const Form *form, Err *err)
     stock.width_given = !form_is_empty(form, STOCK_WIDTH);
     stock.width = form_value(form, STOCK_WIDTH);
     stock.avoid = field_stretches(&form->fields[STOCK_AVOID], arena, form->units);
+    stock.show = read_shows(form, arena);
     bool done = form->id != 0 ? edit_stock(app->document, &stock, err)
                               : edit_add_stock(app->document, form->after, &stock, NULL, err);
     arena_free(arena);
@@ -289,6 +319,7 @@ void forms_stock(App *app, uint32_t id, uint32_t after)
         field_set(&form->fields[label], stock->label, form->units);
         field_set_stretches(&form->fields[avoid], &stock->avoid, form->units);
     }
+    add_shows(form, stock);
     form->focus = stock != NULL ? 0 : length;
     form_open(app, form);
 }

@@ -17,6 +17,7 @@ enum {
     OPENING_PLATE_WIDTH,
     OPENING_PLATE_HEIGHT,
     OPENING_FRONT,
+    OPENING_PROUD,
     OPENING_AWAY
 };
 
@@ -56,6 +57,8 @@ static bool take_opening(App *app, const Form *form, Err *err)
     opening.plate.height = form_value(form, OPENING_PLATE_HEIGHT);
     opening.front_given = !form_is_empty(form, OPENING_FRONT);
     opening.front = form_value(form, OPENING_FRONT);
+    opening.proud_given = !form_is_empty(form, OPENING_PROUD);
+    opening.proud = form_value(form, OPENING_PROUD);
     opening.away_given = !form_is_empty(form, OPENING_AWAY);
     opening.away = form_value(form, OPENING_AWAY);
     opening_kind_from(form->fields[OPENING_KIND_FIELD].text, &opening.kind);
@@ -102,6 +105,7 @@ static void add_fields(Form *form, const Opening *opening)
     form_length(form, "Plate, width", "plate.width", "no plate");
     form_length(form, "Plate, height", "plate.height", "no plate");
     form_length(form, "Front of the box", "front", "flush with the bare wall");
+    form_length(form, "Its casing stands out", "proud", "not measured: from the bare wall");
     form_length(form, "Stove: wall to its hot side", "away", "only for a stove: to its nearest hot side");
 }
 
@@ -137,6 +141,7 @@ void forms_opening(App *app, uint32_t id)
     fill(form, OPENING_PLATE_WIDTH, opening->plate.given, opening->plate.width);
     fill(form, OPENING_PLATE_HEIGHT, opening->plate.given, opening->plate.height);
     fill(form, OPENING_FRONT, opening->front_given, opening->front);
+    fill(form, OPENING_PROUD, opening->proud_given, opening->proud);
     fill(form, OPENING_AWAY, opening->away_given, opening->away);
     form->focus = OPENING_LEFT;
     form_open(app, form);
