@@ -1,9 +1,13 @@
 #include "trade/care.h"
 
 #include "trade/say.h"
+#include "wall/straight.h"
 
 /* Ripped narrower than this, hands come near the blade: common practice. */
 #define NARROW_RIP (2 * LENGTH_INCH)
+
+/* Higher over the floor nobody fastens standing on it: common practice. */
+#define REACH (78 * LENGTH_INCH)
 
 /* Pieces shorter than this cannot be held at a saw: common practice. */
 #define SHORT_PIECE (4 * LENGTH_INCH)
@@ -37,6 +41,46 @@ static bool cuts_short(const Layout *layout, const Plan *plan)
     for (int i = 0; i < layout->wall->trim.pieces.count; i++)
         if (layout->wall->trim.pieces.at[i].length < SHORT_PIECE)
             return true;
+    return false;
+}
+
+/* Whether a plank is ripped on a slant or along a line. */
+static bool rips_slanted(const Layout *layout, const Plan *plan)
+{
+    (void)plan;
+    for (int i = 0; i < layout->wall->faces.count; i++)
+        for (int j = 0; j < layout->faces[i].course_count; j++) {
+            const Rip *rip = &layout->faces[i].courses[j].rip;
+            if ((rip->shape == RIP_TAPER || rip->shape == RIP_SCRIBE) &&
+                !marks_alike(layout->wall, rip->least, rip->most))
+                return true;
+        }
+    return false;
+}
+
+static bool cuts_out(const Layout *layout, const Plan *plan)
+{
+    (void)plan;
+    for (int i = 0; i < layout->wall->faces.count; i++)
+        for (int j = 0; j < layout->faces[i].course_count; j++)
+            if (layout->faces[i].courses[j].cut_count > 0)
+                return true;
+    return false;
+}
+
+/* Whether wood hangs higher over the lowest floor of its face than one reaches. */
+static bool hangs_high(const Layout *layout, const Plan *plan)
+{
+    (void)plan;
+    for (int i = 0; i < layout->wall->faces.count; i++) {
+        const Marks *floor = &layout->wall->faces.at[i].floor;
+        Length lowest = 0;
+        for (int j = 0; j < floor->count; j++)
+            lowest = j == 0 || floor->at[j].off > lowest ? floor->at[j].off : lowest;
+        for (int j = 0; floor->count > 0 && j < layout->faces[i].course_count; j++)
+            if (layout->faces[i].courses[j].bottom + lowest > REACH)
+                return true;
+    }
     return false;
 }
 
@@ -97,6 +141,17 @@ static const struct Care {
      "Some planks or strips are ripped narrow: guard and riving knife on, push block instead of fingers, tapers in a "
      "jig, and never the strip between fence and blade without a way to push it through.",
      rips_narrow},
+    /* common practice */
+    {"Tapers",
+     "Some planks are ripped on a slant or along a scribed line: hold a taper in a jig or saw it along a clamped "
+     "straightedge, saw a scribe with a jigsaw and plane it to the line, and never push either freehand along a fence.",
+     rips_slanted},
+    /* common practice */
+    {"Cutouts",
+     "Planks are notched or holed: clamp the piece, drill the corners and saw with a jigsaw; never lower a piece onto "
+     "a "
+     "running table saw, and support a thin strip that is left beside a cutout.",
+     cuts_out},
     /* common practice: 4 in (100 mm) */
     {"Short pieces",
      "Some pieces are shorter than a hand is wide: cut them off a longer board that is clamped, never hold them by "
@@ -105,6 +160,11 @@ static const struct Care {
     /* common practice */
     {"Studs", "Evenly spaced studs are assumed. Find each one, and what runs beside it, before you fasten.",
      studs_assumed},
+    /* common practice: 6 ft 6 in (2 m); falls from ladders: NIOSH (from memory) */
+    {"Ladder",
+     "Some courses hang higher than one reaches from the floor: stand on a firm ladder or platform as its label says, "
+     "have someone hold long pieces, and do not lean out with a saw or a nailer.",
+     hangs_high},
     /* common practice (from memory) */
     {"Finish and adhesive",
      "Solvent vapor can burn and makes ill, and rags with drying oil can set themselves on fire: air the room, no "

@@ -57,9 +57,10 @@ const char *flush_words(Arena *arena, const Layout *layout, int face, int openin
     if (marks_alike(wall, beyond, 0))
         return say(arena, "At %s the planks are flush with its %s.", of->name, around(of->kind));
     const char *by = say_length(arena, wall, beyond > 0 ? beyond : -beyond);
-    return say(arena, "At %s the planks %s its %s. %s", of->name,
+    const bool hot = of->kind == OPENING_FIREPLACE || of->kind == OPENING_PIPE;
+    return say(arena, "At %s the planks %s its %s. %s%s", of->name,
                beyond > 0 ? say(arena, "stand out %s beyond", by) : say(arena, "end %s behind", by), around(of->kind),
-               mend_words(arena, wall, measured, beyond));
+               mend_words(arena, wall, measured, beyond), hot ? " First heed what is said of fire." : "");
 }
 
 void flush_findings(Arena *arena, const Layout *layout, Findings *findings)

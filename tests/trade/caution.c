@@ -477,7 +477,7 @@ START_TEST(general_care_is_always_told)
     }
     Rip *rip = &bench.layout->faces[0].courses[0].rip;
     rip->shape = RIP_TAPER;
-    rip->least = INCHES(2);
+    rip->least = rip->most = INCHES(2);
     bench.wall->faces.at[0].studs.regular = true;
     findings.count = 0;
     care_findings(bench.arena, bench.layout, bench.plan, &findings);
@@ -525,6 +525,42 @@ START_TEST(general_care_is_always_told)
 }
 END_TEST
 
+/* Whether a kind of care is told, by the word that heads it. */
+static bool cared(Bench *bench, const char *head)
+{
+    Findings findings = {0};
+    bool told = false;
+    care_findings(bench->arena, bench->layout, bench->plan, &findings);
+    assert_never_safe(&findings);
+    for (int i = 0; i < findings.count; i++)
+        told = told || strncmp(findings.at[i].text, head, strlen(head)) == 0;
+    return told;
+}
+
+/* Common practice: tapers go in a jig, cutouts to the jigsaw, a course that begins over 78 in above the floor needs a
+ * ladder. */
+START_TEST(care_follows_from_what_the_wall_asks_for)
+{
+    Bench bench = bench_new(OPENING_WINDOW, (Box){0, 1, 0, 1});
+    Course *course = &bench.layout->faces[0].courses[0];
+    course->rip = (Rip){.shape = RIP_FULL, .least = INCHES(2.75), .most = INCHES(2.75)};
+    assert_true(cared(&bench, "Cutouts: "));
+    course->cut_count = 0;
+    assert_false(cared(&bench, "Cutouts: "));
+    assert_false(cared(&bench, "Tapers: "));
+    course->rip.shape = RIP_SCRIBE; /* along a line that no mark tells from a level one */
+    assert_false(cared(&bench, "Tapers: "));
+    course->rip.least = INCHES(2.5);
+    assert_true(cared(&bench, "Tapers: "));
+    *arena_push(bench.arena, &bench.wall->faces.at[0].floor) = (Mark){0, INCHES(40)};
+    *arena_push(bench.arena, &bench.wall->faces.at[0].floor) = (Mark){INCHES(100), INCHES(78)};
+    assert_false(cared(&bench, "Ladder: "));
+    bench.wall->faces.at[0].floor.at[1].off++;
+    assert_true(cared(&bench, "Ladder: "));
+    arena_free(bench.arena);
+}
+END_TEST
+
 /* A place is told as the wall is marked, however near to 0 it is: "under 1/16 in" is for sizes alone. A width of
  * 2134 nm is one. */
 START_TEST(places_are_exact_and_small_sizes_are_under_a_mark)
@@ -561,6 +597,7 @@ int main(void)
         fasteners_too_short_for_the_stud_are_told,
         what_holds_a_piece_is_told,
         places_are_exact_and_small_sizes_are_under_a_mark,
+        care_follows_from_what_the_wall_asks_for,
         general_care_is_always_told,
     };
     return RUN(tests);

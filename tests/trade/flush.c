@@ -6,6 +6,8 @@
 
 #include "trade/flush.h"
 
+#include <string.h>
+
 /* A face of 60 in with planks 1/2 in thick, and a window that planks are cut for. */
 static Made bench_new(Length backing, Length proud)
 {
@@ -83,7 +85,10 @@ START_TEST(each_kind_has_its_own_around_it)
     for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
         Made made = bench_new(0, IN(1));
         made.wall->faces.at[0].openings.at[0].kind = kinds[i].kind;
-        assert_holds(flush_words(made.arena, made_layout(&made), 0, 0), kinds[i].around);
+        const char *words = flush_words(made.arena, made_layout(&made), 0, 0);
+        assert_holds(words, kinds[i].around);
+        const bool hot = kinds[i].kind == OPENING_FIREPLACE || kinds[i].kind == OPENING_PIPE;
+        assert_int_equal(strstr(words, "First heed what is said of fire.") != NULL, hot);
         arena_free(made.arena);
     }
 }
