@@ -25,7 +25,6 @@ void help_write(Text *out)
         snprintf(what, sizeof what, "%s FILE", table_command(i)->name);
         put_row(out, what, table_command(i)->summary);
     }
-    text_put(out, "\n");
     for (int i = 0; i < table_option_count(); i++) {
         const Option *option = table_option(i);
         const char *argument = option->argument == NULL ? "" : option->argument;

@@ -10,6 +10,7 @@ static const Command commands[] = {
     {"new", "ask the few sizes of a new wall, write FILE, open the editor", 0, NULL},
     {"rows", "row sheet, in hanging order: marks, rips, pieces, cutouts", FORMATS_ALL, sheet_rows},
     {"cuts", "cut sheet: every board, what is cut from it, in which order", FORMATS_ALL, sheet_cuts},
+    {"batch", "batch sheet: the same pieces by stop, fence and saw angle", FORMATS_ALL, sheet_batch},
     {"pole", "story pole: every mark from the level line", FORMATS_ALL, sheet_pole},
     {"bill", "materials: boards, trim, fasteners, adhesive, finish", FORMATS_ALL, sheet_bill},
     {"mill", "mill sheet: rough boards to planks", FORMATS_ALL, sheet_mill},

@@ -20,8 +20,9 @@ enum { WALLS = 60 };
 static const struct {
     const char *name;
     Sheet *(*make)(Arena *arena, const Job *job, const char *date);
-} makers[] = {{"rows", sheet_rows},   {"cuts", sheet_cuts}, {"pole", sheet_pole}, {"draw", sheet_draw},
-              {"check", sheet_check}, {"bill", sheet_bill}, {"mill", sheet_mill}, {"starts", sheet_starts}};
+} makers[] = {{"rows", sheet_rows}, {"cuts", sheet_cuts}, {"batch", sheet_batch},
+              {"pole", sheet_pole}, {"draw", sheet_draw}, {"check", sheet_check},
+              {"bill", sheet_bill}, {"mill", sheet_mill}, {"starts", sheet_starts}};
 
 /* Any plan will do; that of the hand method is there at once. */
 static const Job *job_for(Arena *arena, uint64_t seed)
@@ -220,6 +221,84 @@ START_TEST(both_sheets_hold_every_piece)
 }
 END_TEST
 
+/* Counts each number of "12 of 57; 3* of 58 (A2)" in `times`, which has room for `most`. */
+static void count_numbers(const char *list, int *times, int most)
+{
+    while (list != NULL) {
+        long number = strtol(list, NULL, 10);
+        assert_in_range(number, 1, most);
+        times[number]++;
+        list = strstr(list, "; ");
+        list = list == NULL ? NULL : list + 2;
+    }
+}
+
+/* What stands in the lists of the batch sheet's crosscuts: planks, and with `trim` the trim. */
+static void count_crosscuts(const Sheet *sheet, bool trim, int *times, int most)
+{
+    enum { LIST = 16, HALF = 39 };
+    for (int i = 0; i < sheet->sections.count; i++) {
+        const SheetSection *section = &sheet->sections.at[i];
+        const char *head = section->heads.count == 0 ? "" : section->heads.at[0].at[0].text;
+        if (strcmp(head, trim ? "Trim" : "Crosscuts, with a stop block") != 0)
+            continue;
+        for (int k = 0; k < section->groups.count; k++)
+            for (int c = 0; c < section->groups.at[k].lines.at[0].count; c++) {
+                const SheetCell *cell = &section->groups.at[k].lines.at[0].at[c];
+                if (cell->at == LIST || cell->at == HALF + LIST)
+                    count_numbers(cell->text, times, most);
+            }
+    }
+}
+
+static const char *field_of(const Sheet *sheet, int record, const char *name)
+{
+    for (int i = 0; i < sheet->records.name_count; i++)
+        if (strcmp(sheet->records.names[i], name) == 0)
+            return sheet->records.at[record].at[i];
+    FAIL("%s has no column %s", sheet->kind, name);
+    return "";
+}
+
+/* Every piece of the cut sheet that is still to be cut stands once among the crosscuts of the batch sheet, and once in
+ * its data; nothing else does. */
+START_TEST(the_batch_sheet_holds_the_pieces_of_the_cut_sheet)
+{
+    int hung = 0, trims = 0;
+    for (uint64_t seed = 1; seed <= WALLS; seed++) {
+        Arena *arena = arena_new();
+        const Job *job = job_for(arena, seed);
+        const Sheet *cuts = sheet_cuts(arena, job, ""), *batch = sheet_batch(arena, job, "");
+        for (int trim = 0; trim <= 1; trim++) {
+            const char *kind = trim ? "trim" : "plank";
+            const int most = cuts->records.count + job->plan->piece_count + 1000;
+            int *printed = arena_array(arena, int, most + 1), *data = arena_array(arena, int, most + 1);
+            count_crosscuts(batch, trim, printed, most);
+            for (int i = 0; i < batch->records.count; i++)
+                if (strcmp(field_of(batch, i, "kind"), kind) == 0)
+                    data[strtol(field_of(batch, i, "piece"), NULL, 10)]++;
+            for (int i = 0; i < cuts->records.count; i++) {
+                if (strcmp(field_of(cuts, i, "kind"), kind) != 0)
+                    continue;
+                const long number = strtol(field_of(cuts, i, "piece"), NULL, 10);
+                const int times = field_of(cuts, i, "hung")[0] == '\0' ? 1 : 0;
+                if (printed[number] != times || data[number] != times)
+                    FAIL("wall %d: %s %ld stands %d times, in the data %d, not %d", (int)seed, kind, number,
+                         printed[number], data[number], times);
+                printed[number] = data[number] = 0;
+                hung += times == 0;
+                trims += trim;
+            }
+            for (int i = 0; i <= most; i++)
+                if (printed[i] + data[i] != 0)
+                    FAIL("wall %d: %s %d is not on the cut sheet", (int)seed, kind, i);
+        }
+        arena_free(arena);
+    }
+    assert_true(hung > 0 && trims > 0);
+}
+END_TEST
+
 /* The bytes of a cell's text as they stand in the data, where quotes are doubled; the first letter left out, which may
  * be small there. */
 static const char *as_data(Arena *arena, const char *cell)
@@ -284,6 +363,7 @@ int main(void)
         every_page_fits,
         printed_lengths_add_up,
         both_sheets_hold_every_piece,
+        the_batch_sheet_holds_the_pieces_of_the_cut_sheet,
         data_loses_nothing_that_the_text_has,
     };
     return RUN(tests);

@@ -18,6 +18,9 @@ Sheet *sheet_rows(Arena *arena, const Job *job, const char *date);
 /* Every board that is opened, in the order in which its first piece is hung, and what is cut from it. */
 Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date);
 
+/* The pieces of the cut sheet by the saw's settings: equal lengths, fence settings, angles. */
+Sheet *sheet_batch(Arena *arena, const Job *job, const char *date);
+
 /* Every mark from the level line, highest first. */
 Sheet *sheet_pole(Arena *arena, const Job *job, const char *date);
 
