@@ -64,9 +64,19 @@ static Finding shown_finding(Arena *arena, const Layout *layout, const Piece *pi
     return finding;
 }
 
+/* Most walls have no such board: their pieces need no look. */
+static bool any_shows(const Wall *wall)
+{
+    for (int i = 0; i < wall->stock.count; i++)
+        if (wall->stock.at[i].show.count > 0)
+            return true;
+    return false;
+}
+
 void shown_findings(Arena *arena, const Layout *layout, const Plan *plan, Findings *findings)
 {
-    for (int i = 0; i < plan->piece_count; i++) {
+    const int count = any_shows(layout->wall) ? plan->piece_count : 0;
+    for (int i = 0; i < count; i++) {
         if (plan->pieces[i].hung && !plan->pieces[i].cut)
             continue;
         const ShownList list = shown_on_piece(arena, layout, &plan->pieces[i]);
