@@ -58,6 +58,29 @@ static const TrimStrip *strip_over(const Layout *layout, const Covers *covers, i
     return thickest;
 }
 
+/* The face round an inside corner whose backing and planks come in front of the box, or of its plate; NULL where none
+ * do. Sides count as plumb. */
+static const Face *corner_over(const Layout *layout, int face, int index)
+{
+    const Wall *wall = layout->wall;
+    const Face *of = &wall->faces.at[face];
+    const Opening *box = &of->openings.at[index];
+    const int count = wall->faces.count;
+    const Length more = box->plate.given && box->plate.width > box->width ? (box->plate.width - box->width) / 2 : 0;
+    bool through;
+    for (int side = 0; side < 2; side++) {
+        const Corner corner =
+            side == 0 ? wall_corner_left(wall, face, &through) : wall_corner_right(wall, face, &through);
+        const int other = (face + (side == 0 ? count - 1 : 1)) % count;
+        const Length out = wall->faces.at[other].backing + wall->planks.thickness;
+        if (corner.kind != CORNER_INSIDE || layout->faces[other].course_count == 0)
+            continue;
+        if (side == 0 ? box->left - more < out : box->left + box->width + more > of->width - out)
+            return &wall->faces.at[other];
+    }
+    return NULL;
+}
+
 bool box_extender(const Layout *layout, const Covers *covers, int face, int opening, Length *depth)
 {
     const Wall *wall = layout->wall;
@@ -75,17 +98,29 @@ static Finding opening_finding(Rule rule, int face, int opening)
     return finding;
 }
 
+/* What comes in front of a box: planks round a corner, a strip of trim; "" where nothing does. */
+static const char *over_words(Arena *arena, const TrimStrip *strip, const Face *corner)
+{
+    if (corner)
+        return say(arena,
+                   " In the corner the planks of %s come in front of it or of its plate: have it moved, or end them "
+                   "before it.",
+                   corner->name);
+    return strip
+               ? say(arena, " A strip of trim (%s) lies over it: cut the strip around it or keep it away.", strip->name)
+               : "";
+}
+
 static void check_box(Arena *arena, const Layout *layout, const Covers *covers, int face, int index, Findings *findings)
 {
     const Wall *wall = layout->wall;
     const Opening *box = &wall->faces.at[face].openings.at[index];
     Length depth;
-    if (!box_extender(layout, covers, face, index, &depth))
+    const Face *corner = corner_over(layout, face, index);
+    if (!box_extender(layout, covers, face, index, &depth) && corner == NULL)
         return;
     const TrimStrip *strip = strip_over(layout, covers, face, index);
-    const char *over =
-        strip ? say(arena, " A strip of trim (%s) lies over it: cut the strip around it or keep it away.", strip->name)
-              : "";
+    const char *over = over_words(arena, strip, corner);
     Finding finding = opening_finding(RULE_BOX, face, index);
     const char *by = depth > 0 ? say_length(arena, wall, depth) : "";
     if (depth > 0)
@@ -96,7 +131,7 @@ static void check_box(Arena *arena, const Layout *layout, const Covers *covers, 
     else
         finding.text = say(arena, "Wood is cut around %s, whose front edge comes out as far as the wood.%s %s",
                            box->name, over, power_off);
-    if (!strip) {
+    if (!strip && !corner) {
         finding.lead = depth > 0
                            ? say(arena,
                                  "The front edges of these end behind the face of the wood around them. Codes ask "

@@ -11,7 +11,8 @@
 #include "trade/trim_runs.h"
 #include "wall/finding.h"
 
-/* RULE_BOX: one for each box that planks are cut for or that a strip of trim lies over, flush or not. RULE_WIRE: one
+/* RULE_BOX: one for each box that planks are cut for, that a strip of trim lies over, or that planks round an inside
+ * corner come in front of, flush or not. RULE_WIRE: one
  * for each face that takes fasteners. RULE_TRIM: a strip over any other opening. */
 void electric_findings(Arena *arena, const Layout *layout, const Plan *plan, Findings *findings);
 

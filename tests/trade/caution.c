@@ -282,6 +282,45 @@ START_TEST(a_plate_of_one_gang_hides_as_much_as_it_is_wide)
 }
 END_TEST
 
+/* Planks 1/2 in thick on a backing of 1/4 in, round an inside corner, take the last 3/4 in before it; a plate 2 3/4 in
+ * wide stands out 1/4 in beside its box. */
+START_TEST(a_box_in_a_corner_that_planks_come_in_front_of_is_told)
+{
+    for (int left = 0; left < 2; left++)
+        for (int plate = 0; plate < 2; plate++) {
+            Bench bench = bench_new(OPENING_BOX, (Box){INCHES(37), INCHES(39.25), -INCHES(1), INCHES(2.75)});
+            Wall *wall = bench.wall;
+            Face *east = arena_push(bench.arena, &wall->faces);
+            *east = (Face){.name = arena_text(bench.arena, "east", 4), .width = INCHES(50)};
+            FaceLayout *laid = arena_array(bench.arena, FaceLayout, 2);
+            laid[0] = laid[1] = bench.layout->faces[0];
+            laid[1].openings = NULL;
+            bench.layout->faces = laid;
+            const int on = left ? 1 : 0; /* the box is on the face before or behind the corner */
+            if (left) {
+                wall->faces.at[1].openings = wall->faces.at[0].openings;
+                wall->faces.at[0].openings = (Openings){0};
+                laid[1].openings = laid[0].openings;
+            }
+            wall->faces.at[0].corner = (Corner){.kind = CORNER_INSIDE, .joint = CORNER_BUTT};
+            wall->faces.at[1 - on].backing = INCHES(0.25);
+            Opening *box = &wall->faces.at[on].openings.at[0];
+            box->width = INCHES(2.25);
+            box->plate = (Plate){plate == 1, INCHES(2.75), INCHES(4.5)};
+            const Length out = INCHES(0.75) + (plate ? INCHES(0.25) : 0);
+            box->left = left ? out : INCHES(100) - out - box->width;
+            Findings findings = found(&bench);
+            assert_lacks(only(&findings, RULE_BOX), "In the corner");
+            box->left += left ? -1 : 1;
+            findings = found(&bench);
+            assert_holds(only(&findings, RULE_BOX), left ? "In the corner the planks of north come in front of it"
+                                                         : "In the corner the planks of east come in front of it");
+            assert_null(findings.at[0].lead);
+            arena_free(bench.arena);
+        }
+}
+END_TEST
+
 /* A strip 3 in wide and 3/4 in thick along the floor at 0 lies over a box that begins 2 in up: 1/2 + 3/4 in. */
 START_TEST(trim_over_openings)
 {
@@ -590,6 +629,7 @@ int main(void)
         stove_is_always_told,
         pipe_is_always_told,
         a_plate_of_one_gang_hides_as_much_as_it_is_wide,
+        a_box_in_a_corner_that_planks_come_in_front_of_is_told,
         trim_over_openings,
         what_the_wall_is,
         grown_fireplace_counts_as_written,
