@@ -60,39 +60,50 @@ static const char *bevel_end(const Meeting *meeting, bool front, PieceEnd *end)
 /* What becomes of a square end whose gap lies at the back. */
 static const char *open_behind(const Meeting *meeting)
 {
+    if (meeting->open == NULL)
+        return NULL;
     return say(meeting->arena,
-               "; the corner is %s degrees %s than square: it stands open by %s at the back, out of sight",
+               "the corner is %s degrees %s than square: it stands open by %s at the back, out of sight",
                corner_degrees(meeting->arena, meeting->angle), meeting->wide ? "wider" : "narrower", meeting->open);
+}
+
+/* What a square cut would show where the end is beveled. */
+static const char *open_in_sight(const Meeting *meeting)
+{
+    return say(meeting->arena, "cut square it would show a gap of %s", meeting->open);
 }
 
 static void butt_end(const Meeting *meeting, bool through, PieceEnd *end)
 {
-    if (through)
-        end->text = say(meeting->arena, "square; it runs into the corner behind %s", meeting->other);
-    else if (meeting->open != NULL && meeting->wide)
-        end->text = say(meeting->arena, "%s, tight against the planks of %s; cut square it would show a gap of %s",
-                        bevel_end(meeting, true, end), meeting->other, meeting->open);
-    else
-        end->text = say(meeting->arena, "square, tight against the planks of %s%s", meeting->other,
-                        meeting->open != NULL ? open_behind(meeting) : "");
+    Arena *arena = meeting->arena;
+    if (through) {
+        end->text = say(arena, "square; it runs into the corner behind %s", meeting->other);
+    } else if (meeting->open != NULL && meeting->wide) {
+        end->text = say(arena, "%s, tight against the planks of %s", bevel_end(meeting, true, end), meeting->other);
+        end->why = open_in_sight(meeting);
+    } else {
+        end->text = say(arena, "square, tight against the planks of %s", meeting->other);
+        end->why = open_behind(meeting);
+    }
 }
 
 static void lap_end(const Meeting *meeting, bool through, PieceEnd *end)
 {
     Arena *arena = meeting->arena;
+    const bool seen = meeting->open != NULL;
     end->shows = through;
-    if (through && meeting->open != NULL)
-        end->text = say(arena, "%s, flush with the planks of %s; its end shows; cut square its front would %s by %s",
-                        bevel_end(meeting, !meeting->wide, end), meeting->other,
-                        meeting->wide ? "stand out" : "fall short", meeting->open);
-    else if (through)
-        end->text = say(arena, "square, flush with the planks of %s; its end shows", meeting->other);
-    else if (meeting->open != NULL && !meeting->wide)
-        end->text = say(arena, "%s, at the corner; %s covers it; cut square it would show a gap of %s",
-                        bevel_end(meeting, true, end), meeting->other, meeting->open);
-    else
-        end->text = say(arena, "square, at the corner; %s covers it%s", meeting->other,
-                        meeting->open != NULL ? open_behind(meeting) : "");
+    if (through) {
+        end->text = say(arena, "%s, flush with the planks of %s; its end shows",
+                        seen ? bevel_end(meeting, !meeting->wide, end) : "square", meeting->other);
+        if (seen)
+            end->why = say(arena, "cut square its front would %s by %s", meeting->wide ? "stand out" : "fall short",
+                           meeting->open);
+        return;
+    }
+    const bool bevel = seen && !meeting->wide;
+    end->text =
+        say(arena, "%s, at the corner; %s covers it", bevel ? bevel_end(meeting, true, end) : "square", meeting->other);
+    end->why = bevel ? open_in_sight(meeting) : open_behind(meeting);
 }
 
 static void miter_end(const Meeting *meeting, PieceEnd *end)
@@ -106,8 +117,8 @@ static void miter_end(const Meeting *meeting, PieceEnd *end)
     end->text = say(arena, "%s degree miter, long point at the front, the back %s shorter",
                     seen ? corner_miter_degrees(arena, meeting->angle) : "45", say_length(arena, wall, end->shorter));
     if (seen)
-        end->text = say(arena, "%s; cut at 45 degrees it would stand open by %s at the %s", end->text,
-                        say_fine(arena, wall, open), meeting->wide ? "back, out of sight" : "front");
+        end->why = say(arena, "cut at 45 degrees it would stand open by %s at the %s", say_fine(arena, wall, open),
+                       meeting->wide ? "back, out of sight" : "front");
 }
 
 static void at_corner(Arena *arena, const Wall *wall, const Corner *corner, bool through, PieceEnd *end)

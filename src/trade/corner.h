@@ -31,14 +31,15 @@ typedef enum EndCut {
 typedef struct PieceEnd {
     EndPlace place;
     EndCut cut;
-    bool leans;     /* a miter or bevel at a side that leans: slanted across the width as well */
-    bool covered;   /* a strip of trim covers it */
-    bool shows;     /* its end grain is seen */
-    int other;      /* AT_CORNER: the face that it meets; else -1 */
-    Length shorter; /* the back is shorter than the front by this: the thickness at a miter of 45 degrees; below 0 at a
-                       bevel whose front is the shorter; else 0 */
-    Length slant;   /* END_SLANT, or leans: how far the end runs along x from the lower to the upper edge; above 0: the
-                       upper edge is the   farther right */
+    bool leans;      /* a miter or bevel at a side that leans: slanted across the width as well */
+    bool covered;    /* a strip of trim covers it */
+    bool shows;      /* its end grain is seen */
+    int other;       /* AT_CORNER: the face that it meets; else -1 */
+    Length shorter;  /* the back is shorter than the front by this: the thickness at a miter of 45 degrees; below 0 at a
+                        bevel whose front is the shorter; else 0 */
+    Length slant;    /* END_SLANT, or leans: how far the end runs along x from the lower to the upper edge; above 0: the
+                        upper edge is the   farther right */
+    const char *why; /* at a corner out of square: what another cut would leave; NULL: nothing to say */
     const char *text; /* "45 degree miter, long point at the front, the back 1/2 in shorter" */
 } PieceEnd;
 

@@ -26,6 +26,21 @@ enum { STANDS_AT_HEIGHT, STANDS_ON_FLOOR, STANDS_ABOVE_FLOOR };
 static const char *const stands[] = {"at a height", "on the floor", "above the floor"};
 static const char *const upward[] = {"height", "upper edge"};
 
+/* What is around the opening, and how far it stands out. */
+static void read_around(const Form *form, Opening *opening)
+{
+    opening->clear = form_value(form, OPENING_CLEAR);
+    opening->plate.given = !form_is_empty(form, OPENING_PLATE_WIDTH) || !form_is_empty(form, OPENING_PLATE_HEIGHT);
+    opening->plate.width = form_value(form, OPENING_PLATE_WIDTH);
+    opening->plate.height = form_value(form, OPENING_PLATE_HEIGHT);
+    opening->front_given = !form_is_empty(form, OPENING_FRONT);
+    opening->front = form_value(form, OPENING_FRONT);
+    opening->proud_given = !form_is_empty(form, OPENING_PROUD);
+    opening->proud = form_value(form, OPENING_PROUD);
+    opening->away_given = !form_is_empty(form, OPENING_AWAY);
+    opening->away = form_value(form, OPENING_AWAY);
+}
+
 static bool take_opening(App *app, const Form *form, Err *err)
 {
     const int foot = field_choice(&form->fields[OPENING_STANDS]);
@@ -51,16 +66,7 @@ static bool take_opening(App *app, const Form *form, Err *err)
     opening.top_given = field_choice(&form->fields[OPENING_UPWARD]) == 1;
     opening.top = opening.top_given ? form_value(form, OPENING_HEIGHT) : 0;
     opening.height = opening.top_given ? 0 : form_value(form, OPENING_HEIGHT);
-    opening.clear = form_value(form, OPENING_CLEAR);
-    opening.plate.given = !form_is_empty(form, OPENING_PLATE_WIDTH) || !form_is_empty(form, OPENING_PLATE_HEIGHT);
-    opening.plate.width = form_value(form, OPENING_PLATE_WIDTH);
-    opening.plate.height = form_value(form, OPENING_PLATE_HEIGHT);
-    opening.front_given = !form_is_empty(form, OPENING_FRONT);
-    opening.front = form_value(form, OPENING_FRONT);
-    opening.proud_given = !form_is_empty(form, OPENING_PROUD);
-    opening.proud = form_value(form, OPENING_PROUD);
-    opening.away_given = !form_is_empty(form, OPENING_AWAY);
-    opening.away = form_value(form, OPENING_AWAY);
+    read_around(form, &opening);
     opening_kind_from(form->fields[OPENING_KIND_FIELD].text, &opening.kind);
     uint32_t id = form->id;
     bool done = id != 0 ? edit_opening(app->document, &opening, err)

@@ -51,6 +51,22 @@ static void add_rip(Arena *arena, Facts *facts, const Layout *layout, const Piec
     facts_add(arena, facts, "", STYLE_PLAIN, measures_laps(arena, wall, plank));
 }
 
+static void add_ends(Arena *arena, Facts *facts, const Layout *layout, const Piece *piece, const Plank *plank)
+{
+    PieceEnd left, right;
+    corner_piece_ends(arena, layout, piece, &left, &right);
+    facts_add(arena, facts, "ends", STYLE_PLAIN, measures_ends(arena, layout->wall, plank));
+    if (strcmp(left.text, right.text) == 0) {
+        facts_add(arena, facts, "both ends", STYLE_PLAIN, left.text);
+        facts_add(arena, facts, "", STYLE_PLAIN, left.why != NULL ? left.why : right.why);
+    } else {
+        facts_add(arena, facts, "left end", STYLE_PLAIN, left.text);
+        facts_add(arena, facts, "", STYLE_PLAIN, left.why);
+        facts_add(arena, facts, "right end", STYLE_PLAIN, right.text);
+        facts_add(arena, facts, "", STYLE_PLAIN, right.why);
+    }
+}
+
 static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
 {
     const Layout *layout = app_work(app)->layout;
@@ -72,8 +88,6 @@ static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
     if (edge_mark_own(layout, piece->face, course, &own))
         facts_add(arena, facts, "", STYLE_PLAIN,
                   words(arena, "the board's own upper edge %s", words_mark(arena, wall, own)));
-    PieceEnd left, right;
-    corner_piece_ends(arena, layout, piece, &left, &right);
     facts_add(arena, facts, "stands", STYLE_PLAIN,
               words(arena, "from %s to %s on the face", words_length(arena, wall, piece->left),
                     words_length(arena, wall, piece->right)));
@@ -84,13 +98,7 @@ static void add_piece(App *app, Arena *arena, Facts *facts, const Piece *piece)
     if (plank.cut_count > 0 && plank.from != FROM_LOWER)
         facts_add(arena, facts, "", STYLE_CAUTION, words(arena, "measured from the %s edge", from_words(plank.from)));
     facts_add(arena, facts, "to see", STYLE_ACCENT, measures_shows(arena, layout, piece));
-    facts_add(arena, facts, "ends", STYLE_PLAIN, measures_ends(arena, wall, &plank));
-    if (strcmp(left.text, right.text) == 0) {
-        facts_add(arena, facts, "both ends", STYLE_PLAIN, left.text);
-    } else {
-        facts_add(arena, facts, "left end", STYLE_PLAIN, left.text);
-        facts_add(arena, facts, "right end", STYLE_PLAIN, right.text);
-    }
+    add_ends(arena, facts, layout, piece, &plank);
     facts_add(arena, facts, "studs", STYLE_PLAIN, stud_words(arena, wall, face, piece, &plank));
 }
 

@@ -452,7 +452,8 @@ static const char *off_words(RowSheet *rows, int face_index)
                  clear);
 }
 
-/* What the ends need that stand at a corner and are no miter: the same on every course, so once for the face. */
+/* What the ends need that stand at a corner, once for the face: cuts that are square on every course, and what other
+ * cuts would leave. */
 static void add_corner_ends(RowSheet *rows, SheetLines *lines, int face_index)
 {
     const Plan *plan = rows->job->plan;
@@ -463,11 +464,12 @@ static void add_corner_ends(RowSheet *rows, SheetLines *lines, int face_index)
         PieceEnd ends[2];
         corner_piece_ends(rows->arena, rows->job->layout, &plan->pieces[i], &ends[0], &ends[1]);
         for (int k = 0; k < 2; k++) {
-            if (told[k] || ends[k].place != AT_CORNER || ends[k].cut != END_SQUARE)
+            if (told[k] || ends[k].place != AT_CORNER || (ends[k].cut != END_SQUARE && ends[k].why == NULL))
                 continue;
             told[k] = true;
             sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
-                        words(rows->arena, "Ends at the %s corner: %s.", k == 0 ? "left" : "right", ends[k].text));
+                        words(rows->arena, "Ends at the %s corner: %s%s%s.", k == 0 ? "left" : "right", ends[k].text,
+                              ends[k].why != NULL ? "; " : "", ends[k].why != NULL ? ends[k].why : ""));
         }
     }
 }
