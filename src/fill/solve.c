@@ -29,7 +29,9 @@ enum {
     BUDGET_PER_RUN = 24000,
     BUDGET_PER_RUN_DIVED = 10000, /* after a dive that broke no rule and left nothing bare */
     BUDGET_MOST = 24000000,
-    RELAXATION_BUDGET = 24000000,
+    RELAXATION_LEAST = 1000000, /* for the relaxation, and again for the dive */
+    RELAXATION_PER_RUN = 50000, /* of rooms 19 in 20 need under half of that */
+    RELAXATION_MOST = 24000000,
     WORK_PER_STEP = 32,
     BEAM_WIDTH_FIRST = 6,
     STAGES = 5,
@@ -88,6 +90,13 @@ static void salvage_by_length(Solve *solve)
     }
     supply_use_salvage(solve->supply,
                        salvage_table(solve->arena, demand, solve->supply->longest, sizes, best, SALVAGE_USUAL));
+}
+
+/* What the relaxation may use, and the dive again. */
+static int64_t relaxation_budget(const Solve *solve)
+{
+    const int64_t budget = RELAXATION_LEAST + solve->demand->run_count * (int64_t)RELAXATION_PER_RUN;
+    return budget < RELAXATION_MOST ? budget : RELAXATION_MOST;
 }
 
 /* What the search may use, from here on. */
@@ -187,7 +196,8 @@ static int64_t step(Solve *solve)
     }
     if (solve->bound_known)
         return neighborhoods_step(solve->search, heat(solve));
-    if (solve->relaxation != NULL && !relaxation_step(solve->relaxation, &work) && solve->used < RELAXATION_BUDGET)
+    if (solve->relaxation != NULL && !relaxation_step(solve->relaxation, &work) &&
+        solve->used < relaxation_budget(solve))
         return work;
     Length priced = 0;
     if (!solve->demand->on_studs)
@@ -200,7 +210,7 @@ static int64_t step(Solve *solve)
     solve->bound_known = true;
     give_budget(solve, BUDGET_PER_RUN);
     if (solve->relaxation != NULL) {
-        solve->dive = dive_new(solve->arena, solve->relaxation, solve->solution, solve->beam, RELAXATION_BUDGET);
+        solve->dive = dive_new(solve->arena, solve->relaxation, solve->solution, solve->beam, relaxation_budget(solve));
         neighborhoods_restart(solve->search);
     }
     return work;
