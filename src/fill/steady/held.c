@@ -225,10 +225,11 @@ static Held *hold_pieces(const Event *event, Arena *arena)
     return held;
 }
 
-void held_add(Arena *arena, const Event *event, const LetGo *let_go, Wall *wall)
+int held_add(Arena *arena, const Event *event, const LetGo *let_go, Wall *wall)
 {
     const Plan *plan = event->plan;
     const Held *held = hold_pieces(event, arena);
+    const int hung = wall->hung_pieces.count;
     int place = hung_next_place(wall);
     for (int i = 0; i < plan->piece_count; i++) {
         const Piece *piece = &plan->pieces[i];
@@ -246,4 +247,5 @@ void held_add(Arena *arena, const Event *event, const LetGo *let_go, Wall *wall)
                                                              .closer = piece->closer,
                                                              .place = place};
     }
+    return wall->hung_pieces.count - hung;
 }

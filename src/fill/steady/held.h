@@ -31,7 +31,7 @@ void let_go_trouble(Arena *arena, const Event *event, const Plan *mended, bool c
  * wall's first `losses` losses took. */
 bool held_lost(const Wall *wall, int losses, int records, const Piece *piece);
 
-/* Adds records of the pieces that are held on to, to `wall`, a copy of the event's. */
-void held_add(Arena *arena, const Event *event, const LetGo *let_go, Wall *wall);
+/* Adds records of the pieces that are held on to, to `wall`, a copy of the event's; returns how many. */
+int held_add(Arena *arena, const Event *event, const LetGo *let_go, Wall *wall);
 
 #endif

@@ -140,12 +140,13 @@ static bool any_found(const Wall *wall, int records)
 /* ---- mending ---- */
 
 /* Begins to plan around what hangs and, unless all is asked for, what is held on to. False where that cannot be laid
- * out. */
+ * out, or where nothing is held on to any more and the plan of all that is left is known. */
 static bool begin_solve(InForce *in_force)
 {
     Wall *wall = wall_copy(in_force->arena, in_force->event.wall);
-    if (!in_force->asks_all)
-        held_add(in_force->arena, &in_force->event, &in_force->let_go, wall);
+    if (!in_force->asks_all && held_add(in_force->arena, &in_force->event, &in_force->let_go, wall) == 0 &&
+        in_force->anew != NULL)
+        return false;
     const Layout *laid = lay_out(in_force->arena, wall);
     if (laid == NULL)
         return false;
