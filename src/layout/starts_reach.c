@@ -79,6 +79,16 @@ static Wide area_twice(const Polygon *shape)
     return sum < 0 ? -sum : sum;
 }
 
+/* Whether some height between the two belongs to both stretches of sides. */
+static bool sides_meet(const EdgeLine *const sides[2], Fine bottom, Fine top)
+{
+    for (int i = 0; i < 2; i++) {
+        bottom = fine_of(sides[i]->t0) > bottom ? fine_of(sides[i]->t0) : bottom;
+        top = fine_of(sides[i]->t1) < top ? fine_of(sides[i]->t1) : top;
+    }
+    return bottom < top;
+}
+
 Wide band_in_column(const WeighFace *face, const Column *column, Fine bottom, Fine top, Fine *left, Fine *right)
 {
     Polygon whole = {.at = {{column->left, bottom}, {column->right, bottom}, {column->right, top}, {column->left, top}},
@@ -88,8 +98,10 @@ Wide band_in_column(const WeighFace *face, const Column *column, Fine bottom, Fi
     Wide area = 0;
     for (int i = 0; i < face->left.count; i++)
         for (int j = 0; j < face->right.count; j++) {
-            Polygon shape = whole;
             const EdgeLine *sides[2] = {&face->left.at[i], &face->right.at[j]};
+            if (!face->plumb && !sides_meet(sides, bottom, top))
+                continue;
+            Polygon shape = whole;
             for (int side = 0; side < 2 && !face->plumb; side++) {
                 clip(&shape, LEVEL, &(EdgeLine){.t0 = sides[side]->t0}, 1);
                 clip(&shape, LEVEL, &(EdgeLine){.t0 = sides[side]->t1}, -1);

@@ -35,7 +35,7 @@ void let_go_more(const Event *event, LetGo *let_go)
     int most = 0;
     for (int i = 0; i < event->after->wall->faces.count; i++)
         most = event->after->faces[i].course_count > most ? event->after->faces[i].course_count : most;
-    let_go->distance = let_go->distance < 1 ? let_go->distance + 1 : let_go->distance * 2;
+    let_go->distance = let_go->distance < 1 ? let_go->distance + 1 : let_go->distance * 3;
     if (let_go->distance >= most)
         let_go->distance = LET_ALL;
 }

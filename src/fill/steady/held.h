@@ -20,7 +20,7 @@ enum { LET_NOTHING = -1, LET_ALL = INT_MAX };
 
 LetGo let_go_nothing(Arena *arena, const Event *event);
 
-/* The next wider one: none, those in trouble, those beside them, twice as far each time; at last all. */
+/* The next wider one: none, those in trouble, those beside them, three times as far each time; at last all. */
 void let_go_more(const Event *event, LetGo *let_go);
 
 /* Adds to what is in trouble: where `mended`, a plan made after the event, leaves wall bare or breaks a rule, and with
