@@ -16,7 +16,7 @@ enum { STOPS = 5 };
 /* Whether the line tells of work that is done once the piece hangs, or that the plan was made anew. */
 static bool passes(const char *line)
 {
-    static const char *const passing[] = {"- {rule: anew,", "- {rule: stub,", "- {rule: shallow,",
+    static const char *const passing[] = {"- {rule: anew,", "- {rule: stub,", "- {rule: shallow,", "- {rule: show,",
                                           "- {rule: care, grade: hazard, text: \"Short pieces:"};
     for (int i = 0; i < (int)(sizeof passing / sizeof *passing); i++)
         if (strncmp(line, passing[i], strlen(passing[i])) == 0)
