@@ -88,68 +88,119 @@ static Length read_length(const char *text, size_t length, Units units)
     return out;
 }
 
-/* "From 1/16 on the face, 59 13/16 long:", "Stretch 1 of 2, from ..."; the length of the stretch. */
-static bool read_stretch(const char *line, Units units, Length *out)
+/* A section of a row as it is printed, and its pieces so far. */
+typedef struct Row {
+    Length length, sum;
+    Length joints[400];
+    int joint_count, pieces;
+} Row;
+
+/* "; joints at 32 1/4, 48:": each of them. */
+static void read_joints(const char *from, Units units, Row *row)
 {
-    static const char before[] = " on the face, ", after[] = " long:";
-    const char *from = strstr(line, before), *to = from == NULL ? NULL : strstr(from, after);
-    bool begins = strncmp(line, "    From ", 9) == 0 || strncmp(line, "    Stretch ", 12) == 0;
-    if (!begins || to == NULL)
+    const char *at = strstr(from, "; joint");
+    row->joint_count = 0;
+    if (at == NULL)
+        return;
+    at = strstr(at, " at ") + 4;
+    while (*at != '\0') {
+        const size_t length = strcspn(at, ",:");
+        assert_in_range(row->joint_count, 0, 399);
+        row->joints[row->joint_count++] = read_length(at, length, units);
+        at += length + (at[length] != '\0');
+    }
+}
+
+/* "From 1/16 on the face, 59 13/16 long:", "Section 1 of 2, from ..."; its length and joints. It may take several
+ * lines: those that follow are taken with it. */
+static bool read_section(char *line, char **rest, int *number, Units units, Row *row)
+{
+    static const char before[] = " on the face, ", after[] = " long";
+    const bool begins = strncmp(line, "    From ", 9) == 0 || strncmp(line, "    Section ", 12) == 0;
+    if (!begins || strstr(line, before) == NULL)
         return false;
+    Text whole;
+    text_init(&whole);
+    text_put(&whole, line);
+    while (whole.bytes[whole.length - 1] != ':') {
+        line = next_line(rest, number);
+        assert_non_null(line);
+        text_put(&whole, line + strspn(line, " ") - 1);
+    }
+    const char *from = strstr(whole.bytes, before), *to = from == NULL ? NULL : strstr(from, after);
+    assert_non_null(to);
     from += sizeof before - 1;
-    *out = read_length(from, (size_t)(to - from), units);
+    *row = (Row){.length = read_length(from, (size_t)(to - from), units)};
+    read_joints(to, units, row);
+    text_finish(&whole);
     return true;
 }
 
-/* A line of a piece or of a bare stretch; its printed length and the place where it ends. */
-static bool read_piece(const char *line, Units units, Length *length, Length *end)
+/* The piece or bare stretch that stands at column `at`; its printed length. */
+static bool read_piece(const char *line, int at, Units units, Length *length)
 {
-    enum { LENGTH = 32, END = 43, STUDS = 56 }; /* columns of the row sheet */
-    bool ticks = strncmp(line, "    [ ] ", 8) == 0 || strncmp(line, "    [x] ", 8) == 0;
-    bool piece = utf8_cells(line) > END && ticks;
-    bool bare = utf8_cells(line) > END && strncmp(line, "              BARE", 18) == 0;
-    if (!piece && !bare)
+    enum { BOARD = 7, LENGTH = 23, STUDS = 32 }; /* columns of the row sheet */
+    if (utf8_cells(line) < at + STUDS - 1)
         return false;
-    size_t from = utf8_prefix(line, LENGTH), middle = utf8_prefix(line, END), to = utf8_prefix(line, STUDS - 2);
-    *length = read_length(line + from, middle - from, units);
-    *end = read_length(line + middle, to - middle, units);
+    const char *part = line + utf8_prefix(line, at), *board = line + utf8_prefix(line, at + BOARD);
+    const bool ticks = strncmp(part, "[ ] ", 4) == 0 || strncmp(part, "[x] ", 4) == 0;
+    if ((!ticks || board[-1] < '0' || board[-1] > '9') && strncmp(board, "BARE", 4) != 0)
+        return false;
+    const size_t from = utf8_prefix(line, at + LENGTH), to = utf8_prefix(line, at + STUDS);
+    *length = read_length(line + from, to - from, units);
     return true;
 }
 
-/* The printed lengths of a row's pieces add up to the printed length of the row, and each ends where they add up to. */
+static void end_row(const Row *row, uint64_t seed)
+{
+    if (row->sum != row->length || row->pieces != row->joint_count + (row->pieces > 0 ? 1 : 0))
+        FAIL("wall %d: %d pieces add up to %lld, the row is %lld nm and has %d joints", (int)seed, row->pieces,
+             (long long)row->sum, (long long)row->length, row->joint_count);
+}
+
+static void take_piece(Row *row, Length length, uint64_t seed)
+{
+    if (row->pieces > 0 && (row->pieces > row->joint_count || row->joints[row->pieces - 1] != row->sum))
+        FAIL("wall %d: joint %d is not where the lengths end, at %lld", (int)seed, row->pieces, (long long)row->sum);
+    row->sum += length;
+    row->pieces++;
+}
+
+/* The printed lengths of a row's pieces add up to the printed length of the row, and its joints are where they do. */
 START_TEST(printed_lengths_add_up)
 {
-    int rows = 0;
+    enum { HALF = 38 };
+    int rows = 0, pieces = 0, planned = 0;
     for (uint64_t seed = 1; seed <= WALLS; seed++) {
         Arena *arena = arena_new();
         const Job *job = job_for(arena, seed);
-        Units units = job->wall->units;
         Text text;
         text_init(&text);
         plain_write(sheet_rows(arena, job, ""), &text);
         char *rest = text.bytes, *line;
         int number = 0;
-        Length row = 0, sum = 0;
+        Row row = {0}, next;
         while ((line = next_line(&rest, &number)) != NULL) {
-            Length next, length, end;
-            if (read_stretch(line, units, &next)) {
-                if (sum != row)
-                    FAIL("wall %d: pieces add up to %lld, the row is %lld nm", (int)seed, (long long)sum,
-                         (long long)row);
+            if (read_section(line, &rest, &number, job->wall->units, &next)) {
+                end_row(&row, seed);
                 row = next;
-                sum = 0;
                 rows++;
-            } else if (read_piece(line, units, &length, &end)) {
-                sum += length;
-                if (sum != end)
-                    FAIL("wall %d: \"%s\" ends where the lengths do not", (int)seed, line);
+            }
+            for (int at = 0; at <= HALF; at += HALF) {
+                Length length;
+                if (read_piece(line, at, job->wall->units, &length)) {
+                    take_piece(&row, length, seed);
+                    pieces++;
+                }
             }
         }
-        assert_true(sum == row);
+        end_row(&row, seed);
+        planned += job->plan->piece_count + job->plan->bare_count;
         text_finish(&text);
         arena_free(arena);
     }
     assert_true(rows > 10 * WALLS);
+    assert_int_equal(pieces, planned);
 }
 END_TEST
 
@@ -342,12 +393,12 @@ static int details_in_data(const Sheet *sheet, int at, int seed)
 
 START_TEST(data_loses_nothing_that_the_text_has)
 {
-    enum { DETAIL = 14, TEXT = 8 };
+    enum { ROWS_DETAIL = 9, DETAIL = 14, TEXT = 8 };
     int rows = 0, cuts = 0, starts = 0, mill = 0;
     for (uint64_t seed = 1; seed <= WALLS; seed++) {
         Arena *arena = arena_new();
         const Job *job = job_for(arena, seed);
-        rows += details_in_data(sheet_rows(arena, job, ""), DETAIL, (int)seed);
+        rows += details_in_data(sheet_rows(arena, job, ""), ROWS_DETAIL, (int)seed);
         cuts += details_in_data(sheet_cuts(arena, job, ""), DETAIL, (int)seed);
         starts += details_in_data(sheet_starts(arena, job, ""), TEXT, (int)seed);
         mill += details_in_data(sheet_mill(arena, job, ""), TEXT, (int)seed);

@@ -370,6 +370,7 @@ static void add_introduction(BatchSheet *batch)
                               words_length_unit(arena, batch->wall, batch->wall->joints.closer)));
             break;
         }
+    sheet_words(batch->sheet, lines, 0, WEIGHT_TEXT, SHEET_WAY_ROUND);
     sheet_words(batch->sheet, lines, 0, WEIGHT_TEXT,
                 "Leave the offcut free: never hold it between stop and blade (common practice). The saw's manual says "
                 "how to use a stop and a fence.");

@@ -62,6 +62,7 @@ enum {
     FIELD_LAPS,
     FIELD_SHOWS,
     FIELD_STRAIGHT,
+    FIELD_CLOSER,
     FIELD_KEPT_OVER, /* to be cut to fit at the wall */
     FIELD_PIECES,    /* of trim that is missing: how many */
     FIELD_SHORT_POINT,
@@ -69,17 +70,12 @@ enum {
     FIELD_TRIM_WORDS, /* how a strip is ripped and its ends are cut */
     FIELD_COUNT
 };
-static const char *const field_names[FIELD_COUNT] = {"board",        "label",       "board length",
-                                                     "tone",         "piece",       "from",
-                                                     "to",           "length",      "face",
-                                                     "course",       "rip",         "left width",
-                                                     "right width",  "cutouts",     "left over",
-                                                     "kind",         "name",        "board width",
-                                                     "do not use",   "hung",        "rip in words",
-                                                     "slanted ends", "miters",      "cut in the lap",
-                                                     "shows",        "or straight", "kept over to fit",
-                                                     "pieces",       "short point", "thickness",
-                                                     "trim in words"};
+static const char *const field_names[FIELD_COUNT] = {
+    "board",        "label",       "board length",   "tone",         "piece",       "from",        "to",
+    "length",       "face",        "course",         "rip",          "left width",  "right width", "cutouts",
+    "left over",    "kind",        "name",           "board width",  "do not use",  "hung",        "rip in words",
+    "slanted ends", "miters",      "cut in the lap", "shows",        "or straight", "closer",      "kept over to fit",
+    "pieces",       "short point", "thickness",      "trim in words"};
 
 typedef struct CutSheet {
     Sheet *sheet;
@@ -139,6 +135,7 @@ static void record_piece(CutSheet *cuts, const Piece *piece)
     field[FIELD_LAPS] = details.laps;
     field[FIELD_SHOWS] = details.shows;
     field[FIELD_STRAIGHT] = straight_words(cuts, piece);
+    field[FIELD_CLOSER] = details.closer;
     field[FIELD_KEPT_OVER] = words_decimal(arena, wall, piece->closer);
 }
 

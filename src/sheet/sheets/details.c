@@ -14,6 +14,15 @@ static const char *or_nothing(const char *text)
     return text == NULL ? "" : text;
 }
 
+/* What closes a section is cut to fit: where its board has something to spare, the gap is measured with it in hand. */
+static const char *closer_words(Arena *arena, const Wall *wall, const Piece *piece, Length length)
+{
+    if (piece->closer > 0)
+        return words(arena, "Closer: cut it %s long, then to fit",
+                     words_length(arena, wall, length_round(length + piece->closer, wall->round)));
+    return piece->closer_off ? "Closer, nothing to spare: measure the gap first" : "";
+}
+
 PieceDetails details_of(Arena *arena, const Job *job, const Piece *piece)
 {
     const Wall *wall = job->wall;
@@ -25,9 +34,18 @@ PieceDetails details_of(Arena *arena, const Job *job, const Piece *piece)
     details.laps = or_nothing(measures_laps(arena, wall, &details.plank));
     details.ends = or_nothing(measures_ends(arena, wall, &details.plank));
     details.miters = or_nothing(measures_miters(arena, job->layout, piece));
+    details.closer = closer_words(arena, wall, piece, details.length);
     details.shows = or_nothing(measures_shows(arena, job->layout, piece));
     details.cuts = measures_cuts(arena, wall, &wall->faces.at[piece->face], &details.plank);
     return details;
+}
+
+static void add_closer(Sheet *sheet, SheetLines *lines, int at, const char *closer)
+{
+    enum { FOUND = 60 };
+    SheetLine *line = sheet_line(sheet, lines);
+    sheet_cell(sheet, line, at, FOUND - at - 1, ALIGN_LEFT, WEIGHT_STRONG, closer);
+    sheet_pencil(sheet, line, FOUND, SHEET_COLUMNS - FOUND, "found");
 }
 
 void details_add(Sheet *sheet, SheetLines *lines, int at, const Job *job, const Piece *piece)
@@ -42,6 +60,8 @@ void details_add(Sheet *sheet, SheetLines *lines, int at, const Job *job, const 
         sheet_words(
             sheet, lines, at, WEIGHT_TEXT,
             measures_cut(arena, job->wall, &job->wall->faces.at[piece->face], &details.plank, &details.plank.cuts[i]));
+    if (details.closer[0] != '\0')
+        add_closer(sheet, lines, at, details.closer);
     if (details.shows[0] != '\0')
         sheet_words(sheet, lines, at, WEIGHT_TEXT, details.shows);
 }

@@ -13,6 +13,7 @@ typedef struct PieceDetails {
     Length length;                            /* as it is printed: between ends that are rounded once each */
     const char *rip;                          /* every break of it */
     const char *laps, *ends, *miters, *shows; /* "" where there is nothing to say */
+    const char *closer;                       /* how it is cut to fit; "" where it closes no section */
     const char *cuts;                         /* all of them, a bar between two */
 } PieceDetails;
 
@@ -20,7 +21,7 @@ const Course *details_course(const Job *job, const Piece *piece);
 
 PieceDetails details_of(Arena *arena, const Job *job, const Piece *piece);
 
-/* A paragraph for each but the rip, from column `at` on. */
+/* A paragraph for each but the rip, from column `at` on; a closer has room for the length found. */
 void details_add(Sheet *sheet, SheetLines *lines, int at, const Job *job, const Piece *piece);
 
 /* "31 to 33; 40 to 41.5" from the first end, as decimals for the data; "" where there is none. */

@@ -121,28 +121,54 @@ static void add_advice(Sheet *sheet, SheetSection *section, const Finding *findi
         sheet_words(sheet, &sheet_group(sheet, section)->lines, TEXT, WEIGHT_TEXT, findings[i].text);
 }
 
-static void add_findings(Sheet *sheet, SheetSection *section, const Job *job)
+static void add_findings(Sheet *sheet, SheetSection *section, const Wall *wall, const Findings *findings)
 {
-    const Findings *findings = &job->read;
     for (int place = 0; place < findings->count;) {
         int count = count_alike(findings, place);
         if (findings->at[place].rule == RULE_CARE)
             add_advice(sheet, section, &findings->at[place], count);
         else if (count == 1)
-            add_one(sheet, section, job->wall, &findings->at[place]);
+            add_one(sheet, section, wall, &findings->at[place]);
         else
-            add_several(sheet, section, job->wall, &findings->at[place], count);
+            add_several(sheet, section, wall, &findings->at[place], count);
         place += count;
     }
 }
 
+/* "4 cautions and 11 hazards of any such job": what is left off. */
+static const char *rest_words(Arena *arena, int cautions, int general)
+{
+    const char *first = cautions == 0 ? "" : words_count(arena, cautions, "caution", "cautions");
+    const char *second =
+        general == 0 ? "" : words_count(arena, general, "hazard of any such job", "hazards of any such job");
+    return words(arena, "%s%s%s", first, cautions > 0 && general > 0 ? " and " : "", second);
+}
+
 void sheet_add_findings(Sheet *sheet, const Job *job)
 {
+    Arena *arena = sheet->arena;
     if (job->findings.count == 0)
         return;
-    SheetSection *section = sheet_section(sheet, "All faces", true);
-    sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS, "Hazards, faults and cautions");
-    add_findings(sheet, section, job);
+    Findings grave = {0};
+    int cautions = 0, general = 0;
+    for (int i = 0; i < job->read.count; i++) {
+        const Finding *finding = &job->read.at[i];
+        if (finding->rule == RULE_CARE)
+            general++;
+        else if (rule_grade(finding->rule) == GRADE_CAUTION)
+            cautions++;
+        else
+            *arena_push(arena, &grave) = *finding;
+    }
+    SheetSection *section = sheet_section(sheet, "All faces", false);
+    SheetLine *line = sheet_line(sheet, &section->heads);
+    line->rule = true;
+    sheet_cell(sheet, line, 0, SHEET_COLUMNS, ALIGN_LEFT, WEIGHT_WORDS, "Hazards and faults");
+    add_findings(sheet, section, job->wall, &grave);
+    if (cautions + general > 0)
+        sheet_words(sheet, &sheet_group(sheet, section)->lines, 0, WEIGHT_STRONG,
+                    words(arena, "%s%s: read them on the sheet \"Hazards and faults\" (check) before you begin.",
+                          grave.count > 0 ? "Also " : "", rest_words(arena, cautions, general)));
 }
 
 static void record_finding(Sheet *sheet, const Wall *wall, const Finding *finding)
@@ -181,6 +207,6 @@ Sheet *sheet_check(Arena *arena, const Job *job, const char *date)
     if (job->findings.count == 0)
         sheet_words(sheet, &section->heads, 0, WEIGHT_TEXT,
                     "These checks found nothing. They do not cover codes, manuals or licenses.");
-    add_findings(sheet, section, job);
+    add_findings(sheet, section, job->wall, &job->read);
     return sheet;
 }

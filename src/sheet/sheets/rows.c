@@ -19,35 +19,37 @@
 #include "wall/straight.h"
 
 /*
- * The row sheet: a section for each face, a card for each course. A card is never split:
+ * The row sheet: a section for each face, a card for each course. A card is never split, and its pieces stand two on a
+ * line, as they hang:
  *
- *     [ ] Course 3      lower  10 11/16 up      upper  13 7/16 up
- *         full width, 2 3/4                            measured ________
- *         from 0 to 141 3/8 along the face, 141 3/8 long
- *      [ ]   12  31 (A7)        46 1/2     46 1/2   studs 1-3
- *                Hole, desk outlet: ...
+ *                       lower mark           upper mark          measured
+ *     [ ] Course 3      10 11/16 up          13 7/16 up          top ________
+ *         taper off the upper edge, 2 1/2 at the left to 1 7/8 at the right
+ *         From 0 on the face, 141 3/8 long; joints at 46 1/2, 78:
+ *     [ ] 12 31 · 52 gray       46 1/2 1-3  [ ] 13 33 (A7)        31 1/2 4-5
+ *          13 Hole, desk outlet: ...
  *
- * Lengths of a stretch are differences of marks that were rounded once each, from its left end, so that those of its
- * pieces add up to its own.
+ * Lengths of a section are differences of marks that were rounded once each, from its left end, so that those of its
+ * pieces add up to its own, and the joints are where they add up to.
  */
 enum {
     TICK = 0,
     NAME = 4,
-    LOWER = 18,
-    UPPER = 48,
-    MARK_WORD = 6,
-    MARK = 21,
+    LOWER = 16,
+    UPPER = 37,
+    MARK = 20,
+    MEASURED = 60,
     RIP = 4,
-    RIP_APART = 4, /* cells between the rip and the word before the pencil room */
-    MEASURED = 55,
-    PIECE_TICK = 4,
-    PIECE = 8,
-    BOARD = 14,
-    LENGTH = 32,
-    END = 43,
-    STUDS = 56,
-    DETAIL = 14,
-    RIP_MOST = 200 /* bytes of a rip that stands beside the pencil room */
+    HALF = 38, /* from a piece to the one beside it */
+    PIECE = 3,
+    PIECE_WIDTH = 4,
+    BOARD = 7,
+    LENGTH = 23,
+    LENGTH_WIDTH = 9,
+    STUDS = 33,
+    STUDS_WIDTH = 5,
+    DETAIL_PIECE = 4,
+    DETAIL = 9
 };
 
 enum {
@@ -81,6 +83,7 @@ enum {
     FIELD_MITERS,
     FIELD_LAPS,
     FIELD_SHOWS,
+    FIELD_CLOSER,
     FIELD_KEPT_OVER, /* to be cut to fit at the wall */
     FIELD_BARE,      /* why it is */
     FIELD_COURSE_RIP,
@@ -120,6 +123,7 @@ static const char *const field_names[FIELD_COUNT] = {"face",
                                                      "miters",
                                                      "cut in the lap",
                                                      "shows",
+                                                     "closer",
                                                      "kept over to fit",
                                                      "bare because",
                                                      "course rip",
@@ -239,68 +243,30 @@ static void record_piece(RowSheet *rows, const Piece *piece)
     field[FIELD_MITERS] = details.miters;
     field[FIELD_LAPS] = details.laps;
     field[FIELD_SHOWS] = details.shows;
+    field[FIELD_CLOSER] = details.closer;
     field[FIELD_KEPT_OVER] = words_decimal(arena, wall, piece->closer);
 }
 
-/* ---- one piece ---- */
+/* ---- the pieces of one section ---- */
 
-static void add_piece(RowSheet *rows, SheetLines *lines, const Course *course, const Segment *segment,
-                      const Piece *piece)
+/* A piece, or a stretch that stays bare. */
+typedef struct RowEntry {
+    const Piece *piece; /* NULL: bare */
+    const Bare *bare;
+    Length right; /* where it ends on the face */
+} RowEntry;
+
+typedef struct RowEntries {
+    RowEntry *at;
+    int count;
+    int room;
+} RowEntries;
+
+/* What stands in segment `number` of a course, from left to right. */
+static RowEntries entries_of(RowSheet *rows, int number, Place place)
 {
-    Arena *arena = rows->arena;
-    Sheet *sheet = rows->sheet;
-    const Wall *wall = rows->wall;
-    Plank plank = plank_measure(arena, rows->job->layout, piece->face, course, piece->left, piece->right);
-    Length begins = piece->left - segment->left, ends = piece->right - segment->left;
-
-    const char *studs = measures_studs(arena, &rows->job->layout->faces[piece->face], &plank);
-
-    SheetLine *line = sheet_line(sheet, lines);
-    sheet_tick(sheet, line, PIECE_TICK, piece->hung);
-    sheet_cell(sheet, line, PIECE, BOARD - PIECE - 2, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", piece->number));
-    sheet_cell(sheet, line, BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_TEXT, words_board(arena, wall, piece->board));
-    sheet_cell(sheet, line, LENGTH, END - LENGTH, ALIGN_RIGHT, WEIGHT_STRONG,
-               words_length(arena, wall, length_between(begins, ends, wall->round)));
-    sheet_cell(sheet, line, END, STUDS - END - 2, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, ends));
-    sheet_cell(sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT,
-               words(arena, "%s%s%s", studs, piece->hung && studs[0] != '\0' ? ", " : "", piece->hung ? "hung" : ""));
-    if (!measures_full(course, &plank) || !rows->course_full)
-        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", measures_rip(arena, wall, &plank)));
-    details_add(sheet, lines, DETAIL, rows->job, piece);
-    record_piece(rows, piece);
-}
-
-static void add_bare(RowSheet *rows, SheetLines *lines, const Course *course, const Bare *bare)
-{
-    Arena *arena = rows->arena;
-    const Segment *segment = &course->segments[bare->segment];
-    const char *why = bare->too_few ? "no board left" : "the rules let none stand";
-    Length begins = bare->left - segment->left, ends = bare->right - segment->left;
-    SheetLine *line = sheet_line(rows->sheet, lines);
-    sheet_cell(rows->sheet, line, BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_STRONG, "BARE");
-    sheet_cell(rows->sheet, line, LENGTH, END - LENGTH, ALIGN_RIGHT, WEIGHT_STRONG,
-               words_length(arena, rows->wall, length_between(begins, ends, rows->wall->round)));
-    sheet_cell(rows->sheet, line, END, STUDS - END - 2, ALIGN_RIGHT, WEIGHT_TEXT,
-               words_length(arena, rows->wall, ends));
-    sheet_cell(rows->sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT, why);
-    const char **field = record_segment(rows, bare->face, course, bare->segment, "bare");
-    record_stretch(rows, field, begins, ends);
-    field[FIELD_BARE] = why;
-}
-
-/* ---- one course ---- */
-
-static void add_segment(RowSheet *rows, SheetLines *lines, const Course *course, int number, Place place)
-{
-    Arena *arena = rows->arena;
-    const Wall *wall = rows->wall;
     const Plan *plan = rows->job->plan;
-    const Segment *segment = &course->segments[number];
-    const char *which =
-        course->segment_count == 1 ? "From" : words(arena, "Stretch %d of %d, from", number + 1, course->segment_count);
-    sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT,
-                words(arena, "%s %s on the face, %s long:", which, words_length(arena, wall, segment->left),
-                      words_length(arena, wall, segment->right - segment->left)));
+    RowEntries entries = {0};
     int piece = place.piece_first, bare = place.bare_first;
     int piece_end = piece + place.piece_count, bare_end = bare + place.bare_count;
     while (piece < piece_end && plan->pieces[piece].segment != number)
@@ -310,20 +276,145 @@ static void add_segment(RowSheet *rows, SheetLines *lines, const Course *course,
     for (;;) {
         bool has_piece = piece < piece_end && plan->pieces[piece].segment == number;
         bool has_bare = bare < bare_end && plan->bare[bare].segment == number;
-        if (has_piece && (!has_bare || plan->pieces[piece].left < plan->bare[bare].left))
-            add_piece(rows, lines, course, segment, &plan->pieces[piece++]);
-        else if (has_bare)
-            add_bare(rows, lines, course, &plan->bare[bare++]);
-        else
-            break;
+        RowEntry entry = {0};
+        if (has_piece && (!has_bare || plan->pieces[piece].left < plan->bare[bare].left)) {
+            entry.piece = &plan->pieces[piece++];
+            entry.right = entry.piece->right;
+        } else if (has_bare) {
+            entry.bare = &plan->bare[bare++];
+            entry.right = entry.bare->right;
+        } else {
+            return entries;
+        }
+        *arena_push(rows->arena, &entries) = entry;
     }
 }
 
-static void add_mark(RowSheet *rows, SheetLine *line, int at, const char *word, const char *mark)
+/* What the board is found by: its label, else its length and tone. */
+static const char *board_words(RowSheet *rows, int board)
 {
-    sheet_cell(rows->sheet, line, at, MARK_WORD, ALIGN_LEFT, WEIGHT_TEXT, word);
-    sheet_cell(rows->sheet, line, at + MARK_WORD, MARK, ALIGN_RIGHT, WEIGHT_MARK, mark);
+    const Stock *stock = wall_board(rows->wall, board);
+    if (stock == NULL || stock->label[0] != '\0')
+        return words_board(rows->arena, rows->wall, board);
+    const char *tone = stock->tone[0] == '\0' ? "" : words(rows->arena, " %s", words_name(rows->arena, stock->tone));
+    return words(rows->arena, "%d \u00b7 %s%s", board, words_length(rows->arena, rows->wall, stock->length), tone);
 }
+
+/* "1-3", "2", "none": the studs that a piece crosses. */
+static const char *stud_words(RowSheet *rows, const Piece *piece)
+{
+    Plank plank = plank_measure(rows->arena, rows->job->layout, piece->face, details_course(rows->job, piece),
+                                piece->left, piece->right);
+    if (rows->job->layout->faces[piece->face].studs.count == 0)
+        return "";
+    if (plank.stud_count == 0)
+        return "none";
+    const int first = plank.stud_first + 1, last = plank.stud_first + plank.stud_count;
+    return first == last ? words(rows->arena, "%d", first) : words(rows->arena, "%d-%d", first, last);
+}
+
+static void add_piece(RowSheet *rows, SheetLine *line, int at, const Piece *piece)
+{
+    Sheet *sheet = rows->sheet;
+    sheet_tick(sheet, line, at + TICK, piece->hung);
+    sheet_cell(sheet, line, at + PIECE, PIECE_WIDTH, ALIGN_RIGHT, WEIGHT_STRONG,
+               words(rows->arena, "%d", piece->number));
+    /* a space in front: its cell touches that of the number */
+    sheet_cell(sheet, line, at + BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_TEXT,
+               words(rows->arena, " %s", board_words(rows, piece->board)));
+}
+
+/* An entry of a line: `left` and `right` from the segment's left end. */
+static void add_entry(RowSheet *rows, SheetLine *line, int at, const RowEntry *entry, Length left, Length right)
+{
+    const char *length = words_length(rows->arena, rows->wall, length_between(left, right, rows->wall->round));
+    if (entry->piece != NULL)
+        add_piece(rows, line, at, entry->piece);
+    else
+        sheet_cell(rows->sheet, line, at + BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_STRONG, "BARE");
+    sheet_cell(rows->sheet, line, at + LENGTH, LENGTH_WIDTH, ALIGN_RIGHT, WEIGHT_STRONG, length);
+    if (entry->piece != NULL)
+        sheet_cell(rows->sheet, line, at + STUDS, STUDS_WIDTH, ALIGN_LEFT, WEIGHT_TEXT, stud_words(rows, entry->piece));
+}
+
+static const char *bare_words(const Bare *bare)
+{
+    return bare->too_few ? "no board left" : "the rules let none stand";
+}
+
+/* What else is to be known of it, each in a paragraph that begins with the piece's number. */
+static void add_notes(RowSheet *rows, SheetLines *lines, const Course *course, const RowEntry *entry)
+{
+    Sheet *sheet = rows->sheet;
+    SheetLines notes = {0};
+    if (entry->piece == NULL) {
+        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words_capital(rows->arena, bare_words(entry->bare)));
+        return;
+    }
+    const Plank plank = plank_measure(rows->arena, rows->job->layout, entry->piece->face, course, entry->piece->left,
+                                      entry->piece->right);
+    if (!measures_full(course, &plank) || !rows->course_full)
+        sheet_words(sheet, &notes, DETAIL, WEIGHT_TEXT,
+                    words(rows->arena, "Rip: %s", measures_rip(rows->arena, rows->wall, &plank)));
+    details_add(sheet, &notes, DETAIL, rows->job, entry->piece);
+    for (int i = 0; i < notes.count; i++) {
+        SheetLine *line = sheet_line(sheet, lines);
+        sheet_cell(sheet, line, DETAIL_PIECE, DETAIL - DETAIL_PIECE - 1, ALIGN_RIGHT, WEIGHT_TEXT,
+                   words(rows->arena, "%d", entry->piece->number));
+        for (int k = 0; k < notes.at[i].count; k++)
+            *arena_push(rows->arena, line) = notes.at[i].at[k];
+    }
+}
+
+static void record_bare(RowSheet *rows, const Course *course, const Bare *bare)
+{
+    const Length from = course->segments[bare->segment].left;
+    const char **field = record_segment(rows, bare->face, course, bare->segment, "bare");
+    record_stretch(rows, field, bare->left - from, bare->right - from);
+    field[FIELD_BARE] = bare_words(bare);
+}
+
+/* "Section 1 of 2, from 1/16 on the face, 48 7/16 long; joints at 32 1/4:" */
+static const char *segment_words(RowSheet *rows, const Course *course, int number, const RowEntries *entries)
+{
+    Arena *arena = rows->arena;
+    const Wall *wall = rows->wall;
+    const Segment *segment = &course->segments[number];
+    const char *which =
+        course->segment_count == 1 ? "From" : words(arena, "Section %d of %d, from", number + 1, course->segment_count);
+    const char *joints = "";
+    for (int i = 0; i + 1 < entries->count; i++)
+        joints = words(arena, "%s%s%s", joints, i == 0 ? entries->count > 2 ? "; joints at " : "; joint at " : ", ",
+                       words_length(arena, wall, entries->at[i].right - segment->left));
+    return words(arena, "%s %s on the face, %s long%s:", which, words_length(arena, wall, segment->left),
+                 words_length(arena, wall, segment->right - segment->left), joints);
+}
+
+static void add_segment(RowSheet *rows, SheetLines *lines, const Course *course, int number, Place place)
+{
+    const Segment *segment = &course->segments[number];
+    const RowEntries entries = entries_of(rows, number, place);
+    sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, segment_words(rows, course, number, &entries));
+    Length left = 0;
+    for (int first = 0; first < entries.count; first += 2) {
+        const int count = first + 1 < entries.count ? 2 : 1;
+        SheetLine *line = sheet_line(rows->sheet, lines);
+        for (int i = 0; i < count; i++) {
+            const Length right = entries.at[first + i].right - segment->left;
+            add_entry(rows, line, i * HALF, &entries.at[first + i], left, right);
+            left = right;
+        }
+        for (int i = 0; i < count; i++)
+            add_notes(rows, lines, course, &entries.at[first + i]);
+    }
+    for (int i = 0; i < entries.count; i++)
+        if (entries.at[i].piece != NULL)
+            record_piece(rows, entries.at[i].piece);
+        else
+            record_bare(rows, course, entries.at[i].bare);
+}
+
+/* ---- one course ---- */
 
 static bool all_hung(const Plan *plan, Place place)
 {
@@ -357,6 +448,20 @@ static void add_course_notes(RowSheet *rows, SheetLines *lines, int face_index, 
                           words_length(arena, wall, wall->planks.lap), words_mark(arena, wall, own)));
 }
 
+/* Its rip, where that is not the full width that all courses have. */
+static void add_course_rip(RowSheet *rows, SheetLines *lines, int face_index, const Course *course)
+{
+    Arena *arena = rows->arena;
+    Plank whole = plank_measure(arena, rows->job->layout, face_index, course, course->left, course->right);
+    const char *rip = measures_rip(arena, rows->wall, &whole);
+    rows->course_full = measures_full(course, &whole);
+    const char *ends = measures_ends(arena, rows->wall, &whole) != NULL ? "; ends cut to the slant" : "";
+    const char *reference = course->number == 0 ? "; the reference course" : "";
+    const bool told = rows->course_full && rows->wall->planks.widths.count == 1;
+    if (!told || ends[0] != '\0' || reference[0] != '\0')
+        sheet_words(rows->sheet, lines, RIP, WEIGHT_STRONG, words(arena, "%s%s%s", rip, ends, reference));
+}
+
 static void add_course(RowSheet *rows, int face_index, int course_index)
 {
     Arena *arena = rows->arena;
@@ -370,23 +475,12 @@ static void add_course(RowSheet *rows, int face_index, int course_index)
     sheet_tick(rows->sheet, line, TICK, all_hung(rows->job->plan, place));
     sheet_cell(rows->sheet, line, NAME, LOWER - NAME, ALIGN_LEFT, WEIGHT_WORDS,
                words(arena, "Course %" PRId64, course->number));
-    add_mark(rows, line, LOWER, "lower", edge_mark_words(arena, wall, course, false));
-    add_mark(rows, line, UPPER, "upper", edge_mark_words(arena, wall, course, true));
-
-    Plank whole = plank_measure(arena, rows->job->layout, face_index, course, course->left, course->right);
-    line = sheet_line(rows->sheet, lines);
-    const char *rip = measures_rip(arena, wall, &whole);
-    rows->course_full = measures_full(course, &whole);
-    if (measures_ends(arena, wall, &whole) != NULL)
-        rip = words(arena, "%s; ends cut to the slant", rip);
-    if (course->number == 0)
-        rip = words(arena, "%s; the reference course", rip);
-    bool long_rip = strlen(rip) > RIP_MOST;
-    sheet_cell(rows->sheet, line, RIP, MEASURED - RIP - RIP_APART, ALIGN_LEFT, WEIGHT_STRONG,
-               long_rip ? "scribe, with these breaks:" : rip);
-    sheet_pencil(rows->sheet, line, MEASURED, SHEET_COLUMNS - MEASURED, "measured");
-    if (long_rip)
-        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, rip);
+    for (int upper = 0; upper <= 1; upper++)
+        sheet_cell(rows->sheet, line, upper ? UPPER : LOWER, MARK, ALIGN_RIGHT, WEIGHT_MARK,
+                   edge_mark_words(arena, wall, course, upper == 1));
+    const bool top = course->number >= 0 || wall_hangs_upward(wall);
+    sheet_pencil(rows->sheet, line, MEASURED, SHEET_COLUMNS - MEASURED, top ? "top" : "bottom");
+    add_course_rip(rows, lines, face_index, course);
     add_course_notes(rows, lines, face_index, course);
     if (course->segment_count == 0) {
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, "Nothing is hung here: openings take the whole of it.");
@@ -402,11 +496,16 @@ static void add_heads(RowSheet *rows)
 {
     Sheet *sheet = rows->sheet;
     SheetLine *line = sheet_line(sheet, &rows->section->heads);
-    sheet_cell(sheet, line, TICK, BOARD - 2, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
-    sheet_cell(sheet, line, BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_TEXT, "board");
-    sheet_cell(sheet, line, LENGTH, END - LENGTH, ALIGN_RIGHT, WEIGHT_TEXT, "length");
-    sheet_cell(sheet, line, END, STUDS - END - 2, ALIGN_RIGHT, WEIGHT_TEXT, "ends at");
-    sheet_cell(sheet, line, STUDS, SHEET_COLUMNS - STUDS, ALIGN_LEFT, WEIGHT_TEXT, "crosses");
+    sheet_cell(sheet, line, LOWER, MARK, ALIGN_RIGHT, WEIGHT_TEXT, "lower mark");
+    sheet_cell(sheet, line, UPPER, MARK, ALIGN_RIGHT, WEIGHT_TEXT, "upper mark");
+    sheet_cell(sheet, line, MEASURED, SHEET_COLUMNS - MEASURED, ALIGN_LEFT, WEIGHT_TEXT, "measured");
+    line = sheet_line(sheet, &rows->section->heads);
+    for (int at = 0; at <= HALF; at += HALF) {
+        sheet_cell(sheet, line, at, BOARD - 1, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
+        sheet_cell(sheet, line, at + BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_TEXT, "board");
+        sheet_cell(sheet, line, at + LENGTH, LENGTH_WIDTH, ALIGN_RIGHT, WEIGHT_TEXT, "length");
+        sheet_cell(sheet, line, at + STUDS, STUDS_WIDTH, ALIGN_LEFT, WEIGHT_TEXT, "studs");
+    }
 }
 
 static const char *stud_list(RowSheet *rows, const LengthList *studs)
@@ -484,44 +583,62 @@ static void add_flush(RowSheet *rows, SheetLines *lines, int face_index)
     }
 }
 
-static void add_introduction(RowSheet *rows, int face_index, const char *turn)
+static void put_words(RowSheet *rows, SheetLines *lines, const char *text)
+{
+    if (text != NULL && text[0] != '\0')
+        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, text);
+}
+
+/* What holds for every face: told on the first. */
+static void add_manner(RowSheet *rows, SheetLines *lines)
+{
+    Arena *arena = rows->arena;
+    const Wall *wall = rows->wall;
+    if (rows->job->findings.count > 0)
+        sheet_words(rows->sheet, lines, 0, WEIGHT_STRONG, "Read the hazards first: they stand on the last page.");
+    const char *width = wall->planks.widths.count > 1
+                            ? ""
+                            : words(arena, " Full width, %s, where no rip is given.",
+                                    words_length_unit(arena, wall, wall->planks.widths.at[0]));
+    put_words(rows, lines,
+              words(arena,
+                    "Marks are from the level line. Measure each one from it, never from the row before; once a course "
+                    "hangs, pencil beside it where its top edge%s is. Joints are from the left end of their section.%s",
+                    wall_hangs_upward(wall) ? "" : ", below course 0 its bottom edge,", width));
+    put_words(rows, lines, SHEET_WAY_ROUND);
+}
+
+static void add_as_measured(RowSheet *rows, SheetLines *lines, int face_index)
+{
+    const AsBuiltFace *built = rows->built == NULL ? NULL : &rows->built->faces[face_index];
+    for (int down = 0; built != NULL && down < 2; down++) {
+        const char *measured = down ? built->down.text : built->up.text;
+        if (measured[0] != '\0')
+            put_words(rows, lines, words(rows->arena, "As measured on %s.", measured));
+    }
+}
+
+static void add_introduction(RowSheet *rows, int face_index, const char *turn, bool first)
 {
     Arena *arena = rows->arena;
     const FaceLayout *face = &rows->job->layout->faces[face_index];
     SheetLines *lines = &sheet_group(rows->sheet, rows->section)->lines;
     if (rows->wall->faces.count > 1)
-        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, words(arena, "Hang this face %s.", turn));
-    sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
-                "Marks are from the level line. Measure each one from it, never from the row before. "
-                "\"Ends at\" is from the left end of the row's stretch.");
-    const char *off = off_words(rows, face_index);
-    if (off != NULL)
-        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, off);
+        put_words(rows, lines, words(arena, "Hang this face %s.", turn));
+    if (first)
+        add_manner(rows, lines);
+    put_words(rows, lines, off_words(rows, face_index));
     if (face->studs.count > 0)
-        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT,
-                    words(arena, "Stud centres from the face's left end: %s.", stud_list(rows, &face->studs)));
+        put_words(rows, lines,
+                  words(arena, "Stud centers from the face's left end: %s.", stud_list(rows, &face->studs)));
     else
-        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, "No studs are written down for this face.");
+        put_words(rows, lines, "No studs are written down for this face.");
     add_corner_ends(rows, lines, face_index);
     add_flush(rows, lines, face_index);
-    const AsBuiltFace *built = rows->built == NULL ? NULL : &rows->built->faces[face_index];
-    for (int down = 0; built != NULL && down < 2; down++) {
-        const char *measured = down ? built->down.text : built->up.text;
-        if (measured[0] != '\0')
-            sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, words(arena, "As measured on %s.", measured));
-    }
-    const char *scribe = scribe_words(rows->job->layout, face_index);
-    if (scribe != NULL)
-        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, scribe);
-    const char *rakes = rake_words(arena, rows->job->layout, face_index);
-    if (rakes != NULL)
-        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, rakes);
-    const char *year = year_words(arena, rows->job, face_index);
-    if (year != NULL)
-        sheet_words(rows->sheet, lines, 0, WEIGHT_TEXT, year);
-    if (rows->job->findings.count > 0)
-        sheet_words(rows->sheet, lines, 0, WEIGHT_STRONG,
-                    "Hazards, faults and cautions stand on the last page: read them first.");
+    add_as_measured(rows, lines, face_index);
+    put_words(rows, lines, scribe_words(rows->job->layout, face_index));
+    put_words(rows, lines, rake_words(arena, rows->job->layout, face_index));
+    put_words(rows, lines, year_words(arena, rows->job, face_index));
 }
 
 Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
@@ -539,7 +656,7 @@ Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
         const FaceLayout *face = &job->layout->faces[turns[i].face];
         const char *place = words(arena, "Face %s", words_name(arena, job->wall->faces.at[turns[i].face].name));
         rows.section = sheet_section(rows.sheet, place, true);
-        add_introduction(&rows, turns[i].face, turns[i].text);
+        add_introduction(&rows, turns[i].face, turns[i].text, i == 0);
         rows.section = sheet_section(rows.sheet, place, false);
         add_heads(&rows);
         const int *courses = places_course_order(arena, job->wall, face);

@@ -8,6 +8,11 @@
 #include "job/job.h"
 #include "sheet/sheet.h"
 
+/* Said once on every sheet that pieces are marked and cut by. */
+#define SHEET_WAY_ROUND                                                                                            \
+    "Lay every board and piece good face up, labeled end to the left, top edge away from you. Pencil the piece's " \
+    "number on the back, with an arrow to its top edge."
+
 /* An empty sheet of this kind ("Row sheet") with the job's title, facts, file and hash. `date` "" leaves a space for
  * it. */
 Sheet *sheet_of_job(Arena *arena, const Job *job, const char *kind, const char *date);
@@ -39,7 +44,8 @@ Sheet *sheet_draw(Arena *arena, const Job *job, const char *date);
 /* Faults and cautions alone. */
 Sheet *sheet_check(Arena *arena, const Job *job, const char *date);
 
-/* Adds the hazards, faults and cautions to the end of a sheet; nothing where there are none. */
+/* Adds the hazards and faults of this wall to the end of a sheet, and where to find the cautions and what holds on any
+ * such job; nothing where there is none of them. */
 void sheet_add_findings(Sheet *sheet, const Job *job);
 
 #endif

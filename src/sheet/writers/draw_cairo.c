@@ -11,7 +11,7 @@
  *     [ ]  Course 3    lower   10 11/16 up
  *     ------------------------------------ baseline
  */
-enum { RULE_SPACE = 9, HAIR_SPACE = 3, GROUP_SPACE = 8, LINE_SPACE = 2, BOX = 11 };
+enum { RULE_SPACE = 7, HAIR_SPACE = 2, GROUP_SPACE = 8, LINE_SPACE = 0, BOX = 11 };
 
 static const char family[] = "DejaVu Sans Condensed,Sans";
 

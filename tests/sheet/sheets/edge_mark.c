@@ -29,8 +29,8 @@ START_TEST(an_edge_below_the_floor_has_no_mark)
     const Job *job = shown_job(made.arena, layout);
     Sheet *rows = sheet_rows(made.arena, job, "");
     const char *text = shown(rows);
-    assert_holds(text, "lower          at the floor");
-    assert_holds(text, "upper        at the ceiling");
+    assert_holds(text, "[ ] Course -1           at the floor");
+    assert_holds(text, "       at the ceiling   top");
     assert_holds(text, "The planks stop 5 mm clear of the");
     assert_lacks(text, "110 down"); /* the mark that cannot be made */
     assert_lacks(text, "210 up");
