@@ -104,9 +104,9 @@ static void put_words(Arena *arena, const Wall *wall, int face, bool up, AsBuilt
                                           (way->off > 0) == up ? "higher" : "lower");
     const char *last = "";
     if (way->has_last)
-        last = say(arena, "; the %s course becomes %s%s, planned were %s", up ? "top" : "bottom",
+        last = say(arena, "; the %s course becomes %s%s (planned: %s)", up ? "top" : "bottom",
                    rip_words(arena, wall, way->now_least, way->now_most),
-                   way->last_now == way->last_planned ? "" : say(arena, " (course %" PRId64 ")", way->last_now),
+                   way->last_now == way->last_planned ? "" : say(arena, ", now course %" PRId64, way->last_now),
                    rip_words(arena, wall, way->planned_least, way->planned_most));
     way->text = say(arena, "%s: the %s of course %" PRId64 " hangs %s%s%s", wall->faces.at[face].name,
                     up ? "top" : "bottom", way->course, off, last, ease_words(arena, wall, way));

@@ -61,7 +61,7 @@ START_TEST(courses_that_hang_high_narrow_the_last)
     assert_int_equal(up->eased, 0);
     assert_true(up->can_win_back);
     assert_string_equal(up->text, "north: the top of course 2 hangs 1/4 in higher than planned; the top course becomes "
-                                  "1 3/8 in, planned were 1 5/8 in; to win it back close the 4 reveals that are "
+                                  "1 3/8 in (planned: 1 5/8 in); to win it back close the 4 reveals that are "
                                   "left");
     assert_false(built->faces[0].down.measured);
     wall->hung_edges.at[0].height += 4; /* one nanometre each more than there is */
