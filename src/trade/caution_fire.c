@@ -187,12 +187,26 @@ static const char *unjoined_words(const Fire *fire)
     return names[0] ? say(fire->arena, " No corner joins %s to it: measure from it to wood there.", names) : "";
 }
 
+/* Trim that was measured by hand hangs nobody knows where. */
+static const char *uncounted_words(const Fire *fire)
+{
+    const TrimPieces *pieces = &fire->wall->trim.pieces;
+    if (pieces->count == 0)
+        return "";
+    const char *more = pieces->count == 1
+                           ? ""
+                           : say(fire->arena, " and %s", say_count(fire->arena, pieces->count - 1, "other", "others"));
+    return say(fire->arena, " Trim that is entered by its length alone (%s%s) is not counted: measure to it.",
+               pieces->at[0].name, more);
+}
+
 static const char *all_nearest(const Fire *fire)
 {
     const char *all = "";
     for (int i = 0; i < fire->nearest.count; i++)
         all = say(fire->arena, "%s%s%s", all, i > 0 ? "; " : "", nearest_words(fire, &fire->nearest.at[i]));
-    return say(fire->arena, "Nearest wood to %s: %s.%s", fire->opening->name, all, unjoined_words(fire));
+    return say(fire->arena, "Nearest wood to %s: %s.%s%s", fire->opening->name, all, unjoined_words(fire),
+               uncounted_words(fire));
 }
 
 /* "Wood (planks) on north"; a sentence goes on from it. */

@@ -186,6 +186,14 @@ START_TEST(trim_is_wood_too)
     findings = found(&bench);
     assert_holds(only(&findings, RULE_FIRE), "Wood (trim (it head)) on north comes right up to it");
     assert_never_safe(&findings);
+    bench.wall->trim.runs.count = 0; /* what was measured by hand hangs nobody knows where */
+    const TrimPiece mantel = {.name = arena_text(bench.arena, "mantel", 6), .length = INCHES(60), .count = 1};
+    *arena_push(bench.arena, &bench.wall->trim.pieces) = mantel;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "by its length alone (mantel) is not counted: measure to it.");
+    *arena_push(bench.arena, &bench.wall->trim.pieces) = mantel;
+    findings = found(&bench);
+    assert_holds(only(&findings, RULE_FIRE), "(mantel and one other) is not counted");
     arena_free(bench.arena);
 }
 END_TEST
