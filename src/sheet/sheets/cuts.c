@@ -15,24 +15,43 @@
 
 /*
  * The cut sheet: a card for each board that is opened, in the order in which its first piece is hung, so that one can
- * cut as one hangs. Every measure on a board is from its first end, the one with the label:
+ * cut as one hangs. Every measure on a board is from its first end, the one with the label. A board with nothing to say
+ * of it takes half the page's width, and one line where it gives one piece; such cards stand in blocks of two columns,
+ * to be read down the left one and then down the right one:
  *
- *     [ ] Board 31 (A7)   52 long, grey          left over 5 3/8
- *         square the first end: take off 1/4
- *      [ ]  105   1/4  to  46 3/4     46 1/2     course -10, full width 2 3/4
+ *     [ ] 124 · 33 5/8 gray ___    1   32 1/4    [ ] 77 · 42 pale      ___
+ *     [ ] 16 · 31 1/2 gray  ___    4   30 3/4      [ ] from 1/4           2   16 3/16
+ *
+ *     [ ] Board 31 (A7)   52 long, gray                         used _______
+ *         Do not use 31 to 33.
+ *      [ ]  105   1/4 to 46 3/4     46 1/2     course -10
+ *
+ *     [ ] 25 · 27 3/4 gray   79   1/4 to 27 1/2   27 1/4  course 17   used ___
  */
 enum {
     TICK = 0,
     NAME = 4,
     FACTS = 26,
-    REST = 54,
+    USED = 60,
+    LEFT_OVER = 54,
+    ONE_PIECE = 21,
+    ONE_FROM = 26,
+    ONE_LENGTH = 43,
+    ONE_WHERE = 54,
+    ONE_USED = 66,
     PIECE_TICK = 4,
     PIECE = 8,
     FROM = 14,
-    TO = 25,
     LENGTH = 37,
     WHERE = 51,
-    DETAIL = 14
+    DETAIL = 14,
+    HALF = 38,
+    HALF_USED = 20,
+    HALF_FROM = 8,
+    HALF_PIECE = 24,
+    HALF_LENGTH = 28,
+    HALF_LENGTH_WIDTH = 9,
+    BLOCK = 24 /* lines of both columns that make a block full */
 };
 
 enum {
@@ -101,6 +120,12 @@ static void record_board(CutSheet *cuts, const char **field, int board)
         field[FIELD_BOARD_WIDTH] = words_decimal(arena, wall, stock->width);
 }
 
+static const Piece *piece_of(const CutSheet *cuts, int board, int number)
+{
+    const Plan *plan = cuts->job->plan;
+    return &plan->pieces[plan->by_board[plan->boards[board - 1].first + number]];
+}
+
 /* Of the one straight rip that would do for its course; "" where there is none. */
 static const char *straight_words(CutSheet *cuts, const Piece *piece)
 {
@@ -139,39 +164,81 @@ static void record_piece(CutSheet *cuts, const Piece *piece)
     field[FIELD_KEPT_OVER] = words_decimal(arena, wall, piece->closer);
 }
 
+/* Under the line of its piece: the rip where that is not the full width of all, and what else there is. */
+static void add_notes(CutSheet *cuts, SheetLines *lines, const Piece *piece)
+{
+    const PieceDetails details = details_of(cuts->arena, cuts->job, piece);
+    if (cuts->wall->planks.widths.count > 1 || !measures_full(details_course(cuts->job, piece), &details.plank))
+        sheet_words(cuts->sheet, lines, DETAIL, WEIGHT_TEXT, words(cuts->arena, "Rip: %s", details.rip));
+    const char *straight = straight_words(cuts, piece);
+    if (straight[0] != '\0')
+        sheet_words(cuts->sheet, lines, DETAIL, WEIGHT_TEXT, straight);
+    details_add(cuts->sheet, lines, DETAIL, cuts->job, piece);
+    record_piece(cuts, piece);
+}
+
+static const char *stretch_words(CutSheet *cuts, Length from, Length to)
+{
+    return words(cuts->arena, "%s to %s", words_length(cuts->arena, cuts->wall, from),
+                 words_length(cuts->arena, cuts->wall, to));
+}
+
+static const char *where_words(CutSheet *cuts, const Piece *piece)
+{
+    Arena *arena = cuts->arena;
+    const char *where = words(arena, "course %" PRId64, details_course(cuts->job, piece)->number);
+    if (cuts->wall->faces.count > 1)
+        where = words(arena, "%s, %s", words_name(arena, cuts->wall->faces.at[piece->face].name), where);
+    return words(arena, "%s%s", where, piece->hung ? ", hung" : "");
+}
+
 static void add_piece(CutSheet *cuts, SheetLines *lines, const Piece *piece)
 {
     Arena *arena = cuts->arena;
     Sheet *sheet = cuts->sheet;
-    const Wall *wall = cuts->wall;
-    const Face *face = &wall->faces.at[piece->face];
-    const Course *course = details_course(cuts->job, piece);
     const PieceDetails details = details_of(arena, cuts->job, piece);
-    Length to = piece->offset + piece->right - piece->left;
-
     SheetLine *line = sheet_line(sheet, lines);
     sheet_tick(sheet, line, PIECE_TICK, piece->hung);
     sheet_cell(sheet, line, PIECE, FROM - PIECE - 1, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", piece->number));
-    sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, piece->offset));
-    sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, to));
+    sheet_cell(sheet, line, FROM, LENGTH - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT,
+               stretch_words(cuts, piece->offset, piece->offset + piece->right - piece->left));
     sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_STRONG,
-               words_length(arena, wall, details.length));
-    const char *where = words(arena, "course %" PRId64, course->number);
-    if (wall->faces.count > 1)
-        where = words(arena, "%s, course %" PRId64, words_name(arena, face->name), course->number);
-    sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT,
-               words(arena, "%s%s", where, piece->hung ? ", hung" : ""));
-    if (wall->planks.widths.count > 1 || !measures_full(course, &details.plank))
-        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, words(arena, "Rip: %s", details.rip));
-    const char *straight = straight_words(cuts, piece);
-    if (straight[0] != '\0')
-        sheet_words(sheet, lines, DETAIL, WEIGHT_TEXT, straight);
-    details_add(sheet, lines, DETAIL, cuts->job, piece);
-    record_piece(cuts, piece);
+               words_length(arena, cuts->wall, details.length));
+    sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT, where_words(cuts, piece));
+    add_notes(cuts, lines, piece);
+}
+
+/* A board that gives one piece and of which there is more to say: still one line. */
+static void add_single(CutSheet *cuts, int board, const Piece *piece)
+{
+    Arena *arena = cuts->arena;
+    Sheet *sheet = cuts->sheet;
+    const PieceDetails details = details_of(arena, cuts->job, piece);
+    SheetLines *lines = &sheet_group(sheet, cuts->section)->lines;
+    SheetLine *line = sheet_line(sheet, lines);
+    line->rule = true;
+    sheet_tick(sheet, line, TICK, piece->hung);
+    sheet_cell(sheet, line, NAME, ONE_PIECE - NAME, ALIGN_LEFT, WEIGHT_TEXT, details_board(arena, cuts->wall, board));
+    sheet_cell(sheet, line, ONE_PIECE, ONE_FROM - ONE_PIECE - 1, ALIGN_RIGHT, WEIGHT_TEXT,
+               words(arena, "%d", piece->number));
+    sheet_cell(sheet, line, ONE_FROM, ONE_LENGTH - ONE_FROM, ALIGN_RIGHT, WEIGHT_TEXT,
+               stretch_words(cuts, piece->offset, piece->offset + piece->right - piece->left));
+    sheet_cell(sheet, line, ONE_LENGTH, ONE_WHERE - ONE_LENGTH - 1, ALIGN_RIGHT, WEIGHT_STRONG,
+               words_length(arena, cuts->wall, details.length));
+    const char *hung = piece->hung ? ", hung" : "";
+    sheet_cell(sheet, line, ONE_WHERE, ONE_USED - ONE_WHERE - 1, ALIGN_LEFT, WEIGHT_TEXT,
+               words(arena, "course %" PRId64 "%s", details_course(cuts->job, piece)->number, hung));
+    sheet_pencil(sheet, line, ONE_USED, SHEET_COLUMNS - ONE_USED, "used");
+    add_notes(cuts, lines, piece);
 }
 
 static void add_board(CutSheet *cuts, int board)
 {
+    if (cuts->job->plan->boards[board - 1].count == 1 && !wall_board(cuts->wall, board)->width_given &&
+        wall_board(cuts->wall, board)->avoid.count == 0) {
+        add_single(cuts, board, piece_of(cuts, board, 0));
+        return;
+    }
     Arena *arena = cuts->arena;
     Sheet *sheet = cuts->sheet;
     const Wall *wall = cuts->wall;
@@ -190,15 +257,155 @@ static void add_board(CutSheet *cuts, int board)
         facts = words(arena, "%s, %s wide", facts, words_length(arena, wall, stock->width));
     if (stock->tone[0] != '\0')
         facts = words(arena, "%s, %s", facts, words_name(arena, stock->tone));
-    sheet_cell(sheet, line, FACTS, REST - FACTS - 1, ALIGN_LEFT, WEIGHT_STRONG, facts);
-    sheet_cell(sheet, line, REST, SHEET_COLUMNS - REST, ALIGN_RIGHT, WEIGHT_TEXT,
-               words(arena, "left over %s", words_length(arena, wall, use->left_over)));
+    sheet_cell(sheet, line, FACTS, USED - FACTS - 1, ALIGN_LEFT, WEIGHT_STRONG, facts);
+    sheet_pencil(sheet, line, USED, SHEET_COLUMNS - USED, "used");
     for (int i = 0; i < stock->avoid.count; i++)
         sheet_words(sheet, lines, NAME, WEIGHT_TEXT,
-                    words(arena, "Keep clear of %s to %s.", words_length(arena, wall, stock->avoid.at[i].from),
+                    words(arena, "Do not use %s to %s.", words_length(arena, wall, stock->avoid.at[i].from),
                           words_length(arena, wall, stock->avoid.at[i].to)));
     for (int i = 0; i < use->count; i++)
         add_piece(cuts, lines, &plan->pieces[plan->by_board[use->first + i]]);
+}
+
+typedef struct Opened {
+    int board, piece;
+} Opened;
+
+/* ---- boards with nothing to say of them, in two columns ---- */
+
+static bool is_plain_piece(CutSheet *cuts, const Piece *piece)
+{
+    const PieceDetails details = details_of(cuts->arena, cuts->job, piece);
+    const char *texts[] = {details.laps,
+                           details.ends,
+                           details.miters,
+                           details.shows,
+                           details.closer,
+                           details.cuts,
+                           straight_words(cuts, piece)};
+    for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
+        if (texts[i][0] != '\0')
+            return false;
+    return !piece->hung && measures_full(details_course(cuts->job, piece), &details.plank);
+}
+
+static bool is_plain(CutSheet *cuts, int board)
+{
+    if (cuts->wall->planks.widths.count > 1 || wall_board(cuts->wall, board)->avoid.count > 0)
+        return false;
+    for (int i = 0; i < cuts->job->plan->boards[board - 1].count; i++)
+        if (!is_plain_piece(cuts, piece_of(cuts, board, i)))
+            return false;
+    return true;
+}
+
+/* One line of a column: the board, with its only piece, or one of several pieces. */
+typedef struct HalfLine {
+    int board;
+    int piece; /* -1: the board */
+} HalfLine;
+
+typedef struct HalfLines {
+    HalfLine *at;
+    int count;
+    int room;
+} HalfLines;
+
+static bool on_one_line(const CutSheet *cuts, int board)
+{
+    return cuts->job->plan->boards[board - 1].count == 1 && piece_of(cuts, board, 0)->offset == cuts->wall->saw.square;
+}
+
+static void push_card(CutSheet *cuts, HalfLines *lines, int board)
+{
+    *arena_push(cuts->arena, lines) = (HalfLine){board, -1};
+    for (int i = 0; i < cuts->job->plan->boards[board - 1].count && !on_one_line(cuts, board); i++)
+        *arena_push(cuts->arena, lines) = (HalfLine){board, i};
+}
+
+static void add_half_piece(CutSheet *cuts, SheetLine *line, int at, const Piece *piece)
+{
+    const PieceDetails details = details_of(cuts->arena, cuts->job, piece);
+    sheet_cell(cuts->sheet, line, at + HALF_PIECE, HALF_LENGTH - HALF_PIECE, ALIGN_RIGHT, WEIGHT_TEXT,
+               words(cuts->arena, "%d", piece->number));
+    sheet_cell(cuts->sheet, line, at + HALF_LENGTH, HALF_LENGTH_WIDTH, ALIGN_RIGHT, WEIGHT_STRONG,
+               words_length(cuts->arena, cuts->wall, details.length));
+}
+
+static void add_half_line(CutSheet *cuts, SheetLine *line, int at, const HalfLine *half)
+{
+    Sheet *sheet = cuts->sheet;
+    const Piece *piece = piece_of(cuts, half->board, half->piece < 0 ? 0 : half->piece);
+    sheet_tick(sheet, line, at + (half->piece < 0 ? TICK : PIECE_TICK), false);
+    if (half->piece < 0) {
+        sheet_cell(sheet, line, at + NAME, HALF_USED - NAME, ALIGN_LEFT, WEIGHT_TEXT,
+                   details_board(cuts->arena, cuts->wall, half->board));
+        sheet_pencil(sheet, line, at + HALF_USED, HALF_PIECE - HALF_USED, "");
+    } else {
+        sheet_cell(sheet, line, at + HALF_FROM, HALF_PIECE - HALF_FROM, ALIGN_LEFT, WEIGHT_TEXT,
+                   words(cuts->arena, "from %s", words_length(cuts->arena, cuts->wall, piece->offset)));
+    }
+    if (half->piece >= 0 || on_one_line(cuts, half->board))
+        add_half_piece(cuts, line, at, piece);
+}
+
+/* Ends the block: its cards in two columns of about one height, never a card over both. */
+static void add_block(CutSheet *cuts, HalfLines *block)
+{
+    if (block->count == 0)
+        return;
+    int left = (block->count + 1) / 2;
+    while (left < block->count && block->at[left].piece >= 0)
+        left++;
+    const int right = block->count - left;
+    SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
+    for (int i = 0; i < left || i < right; i++) {
+        SheetLine *line = sheet_line(cuts->sheet, lines);
+        line->rule = i == 0;
+        if (i < left)
+            add_half_line(cuts, line, 0, &block->at[i]);
+        if (i < right)
+            add_half_line(cuts, line, HALF, &block->at[left + i]);
+    }
+    *block = (HalfLines){0};
+}
+
+static void add_boards(CutSheet *cuts, const Opened *opened, int count)
+{
+    HalfLines block = {0};
+    for (int i = 0; i < count; i++) {
+        const int board = opened[i].board;
+        if (is_plain(cuts, board)) {
+            push_card(cuts, &block, board);
+            for (int k = 0; k < cuts->job->plan->boards[board - 1].count; k++)
+                record_piece(cuts, piece_of(cuts, board, k));
+        }
+        if (!is_plain(cuts, board) || block.count >= BLOCK)
+            add_block(cuts, &block);
+        if (!is_plain(cuts, board))
+            add_board(cuts, board);
+    }
+    add_block(cuts, &block);
+}
+
+/* "Offcuts long enough for a piece: board 19, 1 1/4; board 31, 20." */
+static void add_offcuts(CutSheet *cuts)
+{
+    Arena *arena = cuts->arena;
+    const Plan *plan = cuts->job->plan;
+    const char *list = "";
+    for (int board = 1; board <= plan->board_count; board++) {
+        const BoardUse *use = &plan->boards[board - 1];
+        if (use->count > 0 && use->left_over > 0 && use->left_over >= cuts->wall->joints.shortest)
+            list = words(arena, "%s%s %s from board %d", list, list[0] == '\0' ? "" : ";",
+                         words_length(arena, cuts->wall, use->left_over), board);
+    }
+    if (list[0] == '\0')
+        return;
+    SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
+    sheet_words(cuts->sheet, lines, 0, WEIGHT_TEXT,
+                words(arena, "Offcuts long enough for a piece, keep them:%s.", list));
+    lines->at[0].rule = true;
 }
 
 /* How it will look, where that can be told. */
@@ -244,8 +451,12 @@ static void add_introduction(CutSheet *cuts)
     add_looks(cuts, lines);
     sheet_words(
         sheet, lines, 0, WEIGHT_TEXT,
-        "Every measure is from the board's first end, the one with its label. Cut in this order, each piece to its "
-        "length; \"from\" and \"to\" are rounded once from the exact sum and may be one mark off it.");
+        "Every measure is from the board's first end, the one with its label. Cut in this order, down the left column "
+        "of a block and then down the right one, each piece to its length. A board on one line gives one piece, next "
+        "to "
+        "its squared first end. Where a piece begins and ends is rounded once from the exact sum and may be one mark "
+        "off it. If you cut a board other than the one named, pencil its number under \"used\".");
+    sheet_words(sheet, lines, 0, WEIGHT_TEXT, SHEET_WAY_ROUND);
     if (wall->planks.widths.count == 1)
         sheet_words(sheet, lines, 0, WEIGHT_TEXT,
                     words(arena, "Rip to the full width, %s, where no other rip is given.",
@@ -261,11 +472,12 @@ static void add_heads(CutSheet *cuts)
 {
     Sheet *sheet = cuts->sheet;
     SheetLine *line = sheet_line(sheet, &cuts->section->heads);
-    sheet_cell(sheet, line, TICK, FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
-    sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, "from");
-    sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT, "to");
-    sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_TEXT, "length");
-    sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT, "goes to");
+    for (int at = 0; at <= HALF; at += HALF) {
+        sheet_cell(sheet, line, at + NAME, HALF_USED - NAME - 2, ALIGN_LEFT, WEIGHT_TEXT, "board");
+        sheet_cell(sheet, line, at + HALF_USED - 2, HALF_PIECE - HALF_USED + 1, ALIGN_LEFT, WEIGHT_TEXT, "used");
+        sheet_cell(sheet, line, at + HALF_PIECE - 1, HALF_LENGTH - HALF_PIECE + 1, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
+        sheet_cell(sheet, line, at + HALF_LENGTH, HALF_LENGTH_WIDTH, ALIGN_RIGHT, WEIGHT_TEXT, "length");
+    }
 }
 
 /* ---- trim ---- */
@@ -296,18 +508,17 @@ static void add_trim_board(CutSheet *cuts, const TrimPlan *trim, int number)
     line->rule = true;
     sheet_tick(sheet, line, TICK, false);
     sheet_cell(sheet, line, NAME, FACTS - NAME - 1, ALIGN_LEFT, WEIGHT_WORDS, words(arena, "Trim board %d", number));
-    sheet_cell(sheet, line, FACTS, REST - FACTS - 1, ALIGN_LEFT, WEIGHT_STRONG,
+    sheet_cell(sheet, line, FACTS, LEFT_OVER - FACTS - 1, ALIGN_LEFT, WEIGHT_STRONG,
                words(arena, "%s long", words_length(arena, wall, board->length)));
-    sheet_cell(sheet, line, REST, SHEET_COLUMNS - REST, ALIGN_RIGHT, WEIGHT_TEXT,
+    sheet_cell(sheet, line, LEFT_OVER, SHEET_COLUMNS - LEFT_OVER, ALIGN_RIGHT, WEIGHT_TEXT,
                words(arena, "left over %s", words_length(arena, wall, board->left_over)));
     for (int i = 0; i < board->count; i++) {
         const TrimCut *cut = &trim->pieces[trim->by_board[board->first + i]];
         line = sheet_line(sheet, lines);
         sheet_tick(sheet, line, PIECE_TICK, false);
         sheet_cell(sheet, line, PIECE, FROM - PIECE - 1, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", cut->number));
-        sheet_cell(sheet, line, FROM, TO - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT, words_length(arena, wall, cut->offset));
-        sheet_cell(sheet, line, TO, LENGTH - TO - 1, ALIGN_RIGHT, WEIGHT_TEXT,
-                   words_length(arena, wall, cut->offset + cut->length));
+        sheet_cell(sheet, line, FROM, LENGTH - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT,
+                   stretch_words(cuts, cut->offset, cut->offset + cut->length));
         sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_STRONG,
                    words_length(arena, wall, cut->length));
         sheet_cell(sheet, line, WHERE, SHEET_COLUMNS - WHERE, ALIGN_LEFT, WEIGHT_TEXT, words_name(arena, cut->name));
@@ -375,7 +586,10 @@ static void add_trim(CutSheet *cuts)
     const TrimPlan *trim = trim_plan(arena, cuts->wall, &pieces);
     if (trim->piece_count + trim->missing.count == 0)
         return;
-    cuts->section = sheet_section(cuts->sheet, "Trim", true);
+    cuts->section = sheet_section(cuts->sheet, "Trim", false);
+    SheetLine *head = sheet_line(cuts->sheet, &cuts->section->heads);
+    head->rule = true;
+    sheet_cell(cuts->sheet, head, 0, SHEET_COLUMNS, ALIGN_LEFT, WEIGHT_WORDS, "Trim");
     SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
     sheet_words(cuts->sheet, lines, 0, WEIGHT_STRONG,
                 words(arena, "%d of %s opened, %s of them for trim.%s", trim->boards_opened,
@@ -385,8 +599,6 @@ static void add_trim(CutSheet *cuts)
     for (int i = 0; i < trim->missing.count; i++)
         add_missing(cuts, lines, &trim->missing.at[i]);
     cuts->section = sheet_section(cuts->sheet, "Trim", false);
-    if (trim->piece_count > 0)
-        add_heads(cuts);
     for (int i = 1; i <= trim->board_count; i++)
         if (trim->boards[i - 1].count > 0)
             add_trim_board(cuts, trim, i);
@@ -420,10 +632,6 @@ static void add_not_opened(CutSheet *cuts)
     text_finish(&list);
 }
 
-typedef struct Opened {
-    int board, piece;
-} Opened;
-
 static int by_piece(const void *a, const void *b)
 {
     const Opened *x = a, *y = b;
@@ -455,8 +663,8 @@ Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date)
         opened[count++] = (Opened){board, first};
     }
     qsort(opened, (size_t)count, sizeof *opened, by_piece);
-    for (int i = 0; i < count; i++)
-        add_board(&cuts, opened[i].board);
+    add_boards(&cuts, opened, count);
+    add_offcuts(&cuts);
     if (count > 0)
         add_not_opened(&cuts);
     add_trim(&cuts);

@@ -74,3 +74,12 @@ const char *details_stretches(Arena *arena, const Wall *wall, const Stretches *s
                     words_decimal(arena, wall, stretches->at[i].to));
     return all;
 }
+
+const char *details_board(Arena *arena, const Wall *wall, int number)
+{
+    const Stock *stock = wall_board(wall, number);
+    if (stock == NULL || stock->label[0] != '\0')
+        return words_board(arena, wall, number);
+    const char *tone = stock->tone[0] == '\0' ? "" : words(arena, " %s", words_name(arena, stock->tone));
+    return words(arena, "%d \u00b7 %s%s", number, words_length(arena, wall, stock->length), tone);
+}

@@ -24,6 +24,9 @@ PieceDetails details_of(Arena *arena, const Job *job, const Piece *piece);
 /* A paragraph for each but the rip, from column `at` on; a closer has room for the length found. */
 void details_add(Sheet *sheet, SheetLines *lines, int at, const Job *job, const Piece *piece);
 
+/* What a board is found by: "144 (A2)" where it has a label, else "57 · 31 1/2 gray". */
+const char *details_board(Arena *arena, const Wall *wall, int number);
+
 /* "31 to 33; 40 to 41.5" from the first end, as decimals for the data; "" where there is none. */
 const char *details_stretches(Arena *arena, const Wall *wall, const Stretches *stretches);
 

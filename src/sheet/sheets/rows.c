@@ -290,16 +290,6 @@ static RowEntries entries_of(RowSheet *rows, int number, Place place)
     }
 }
 
-/* What the board is found by: its label, else its length and tone. */
-static const char *board_words(RowSheet *rows, int board)
-{
-    const Stock *stock = wall_board(rows->wall, board);
-    if (stock == NULL || stock->label[0] != '\0')
-        return words_board(rows->arena, rows->wall, board);
-    const char *tone = stock->tone[0] == '\0' ? "" : words(rows->arena, " %s", words_name(rows->arena, stock->tone));
-    return words(rows->arena, "%d \u00b7 %s%s", board, words_length(rows->arena, rows->wall, stock->length), tone);
-}
-
 /* "1-3", "2", "none": the studs that a piece crosses. */
 static const char *stud_words(RowSheet *rows, const Piece *piece)
 {
@@ -321,7 +311,7 @@ static void add_piece(RowSheet *rows, SheetLine *line, int at, const Piece *piec
                words(rows->arena, "%d", piece->number));
     /* a space in front: its cell touches that of the number */
     sheet_cell(sheet, line, at + BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_TEXT,
-               words(rows->arena, " %s", board_words(rows, piece->board)));
+               words(rows->arena, " %s", details_board(rows->arena, rows->wall, piece->board)));
 }
 
 /* An entry of a line: `left` and `right` from the segment's left end. */

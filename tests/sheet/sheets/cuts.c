@@ -84,6 +84,27 @@ START_TEST(a_plan_without_a_bound_says_so)
 }
 END_TEST
 
+/* A board that gives one piece from its squared end is one line, two of them beside one another; one that gives two
+ * has a line for each, with the place where it begins. */
+START_TEST(a_board_that_gives_one_piece_is_one_line)
+{
+    Made made = two_faces(CORNER_NONE, CORNER_BUTT, 4);
+    made.wall->saw.square = MM(5);
+    made.wall->joints.shortest = MM(300);
+    made.wall->stock.at[0].length = MM(1010);
+    const char *text = shown(sheet_cuts(made.arena, shown_job(made.arena, made_layout(&made)), ""));
+    assert_holds(text, "[ ] 1 \u00b7 1010         ___   1     1000 [ ] 3 \u00b7 1010         ___   3     1000\n"
+                       "[ ] 2 \u00b7 1010         ___   2     1000 [ ] 4 \u00b7 1010         ___   4     1000\n");
+    assert_lacks(text, "Board 1");
+    made.wall->stock.at[0] = (Stock){.label = "", .tone = "", .length = MM(2020), .count = 2};
+    text = shown(sheet_cuts(made.arena, shown_job(made.arena, made_layout(&made)), ""));
+    assert_holds(text, "[ ] 1 \u00b7 2020         ___");
+    assert_int_equal(shown_times(text, "[ ] from 5 "), 2);
+    assert_int_equal(shown_times(text, "[ ] from 1005 "), 2);
+    arena_free(made.arena);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
@@ -91,6 +112,7 @@ int main(void)
         a_miter_stands_on_both_sheets,
         a_square_end_at_a_corner_is_told_for_the_face,
         a_plan_without_a_bound_says_so,
+        a_board_that_gives_one_piece_is_one_line,
     };
     return RUN(tests);
 }
