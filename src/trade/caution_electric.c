@@ -58,8 +58,8 @@ static const TrimStrip *strip_over(const Layout *layout, const Covers *covers, i
     return thickest;
 }
 
-/* The face round an inside corner whose backing and planks come in front of the box, or of its plate; NULL where none
- * do. Sides count as plumb. */
+/* The face round an inside corner whose backing and planks come in front of the opening, or of a box's plate; NULL
+ * where none do. Sides count as plumb. */
 static const Face *corner_over(const Layout *layout, int face, int index)
 {
     const Wall *wall = layout->wall;
@@ -146,6 +146,23 @@ static void check_box(Arena *arena, const Layout *layout, const Covers *covers, 
     *arena_push(arena, findings) = finding;
 }
 
+/* An opening that planks round a corner would stand in front of was measured from elsewhere, or they must end before
+ * it: a vent that is covered no longer draws. */
+static void check_corner(Arena *arena, const Layout *layout, int face, int index, Findings *findings)
+{
+    const Opening *opening = &layout->wall->faces.at[face].openings.at[index];
+    const Face *corner = opening->kind == OPENING_STOVE ? NULL : corner_over(layout, face, index);
+    if (!corner)
+        return;
+    Finding finding = opening_finding(RULE_RANGE, face, index);
+    finding.text = say(
+        arena,
+        "The opening %s lies so near the corner that the planks of %s come in front of it. Check where it is measured "
+        "from, or end them before it.",
+        opening->name, corner->name);
+    *arena_push(arena, findings) = finding;
+}
+
 static void check_covered(Arena *arena, const Layout *layout, const Covers *covers, int face, int index,
                           Findings *findings)
 {
@@ -212,9 +229,18 @@ static const char *place_words(Arena *arena, const Layout *layout, const Plan *p
                assumed, say_count(arena, between, "piece", "pieces"));
 }
 
-static void check_wires(Arena *arena, const Layout *layout, const Plan *plan, int face, Findings *findings)
+static bool has_trim(const Covers *covers, int face)
 {
-    if (layout->faces[face].course_count == 0)
+    for (int i = 0; i < covers->strips.count; i++)
+        if (covers->strips.at[i].face == face)
+            return true;
+    return false;
+}
+
+static void check_wires(Arena *arena, const Layout *layout, const Plan *plan, const Covers *covers, int face,
+                        Findings *findings)
+{
+    if (layout->faces[face].course_count == 0 && !has_trim(covers, face))
         return;
     Finding finding = finding_of(RULE_WIRE);
     finding.face = face;
@@ -231,11 +257,13 @@ void electric_findings(Arena *arena, const Layout *layout, const Plan *plan, Fin
     const Wall *wall = layout->wall;
     const Covers covers = covers_of(arena, layout);
     for (int face = 0; face < wall->faces.count; face++) {
-        check_wires(arena, layout, plan, face, findings);
+        check_wires(arena, layout, plan, &covers, face, findings);
         for (int i = 0; i < wall->faces.at[face].openings.count; i++)
-            if (wall->faces.at[face].openings.at[i].kind == OPENING_BOX)
+            if (wall->faces.at[face].openings.at[i].kind == OPENING_BOX) {
                 check_box(arena, layout, &covers, face, i, findings);
-            else
+            } else {
                 check_covered(arena, layout, &covers, face, i, findings);
+                check_corner(arena, layout, face, i, findings);
+            }
     }
 }

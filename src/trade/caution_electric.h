@@ -13,7 +13,8 @@
 
 /* RULE_BOX: one for each box that planks are cut for, that a strip of trim lies over, or that planks round an inside
  * corner come in front of, flush or not. RULE_WIRE: one
- * for each face that takes fasteners. RULE_TRIM: a strip over any other opening. */
+ * for each face that takes fasteners, for trim too. RULE_RANGE: any other opening that planks round a corner come in
+ * front of. RULE_TRIM: a strip over any other opening. */
 void electric_findings(Arena *arena, const Layout *layout, const Plan *plan, Findings *findings);
 
 /* Strips of trim as they lie on the wall, worked out once. */

@@ -324,6 +324,11 @@ START_TEST(a_box_in_a_corner_that_planks_come_in_front_of_is_told)
             assert_holds(only(&findings, RULE_BOX), left ? "In the corner the planks of north come in front of it"
                                                          : "In the corner the planks of east come in front of it");
             assert_null(findings.at[0].lead);
+            box->kind = OPENING_VENT;
+            box->plate.given = false;
+            box->left += left ? -INCHES(0.5) : INCHES(0.5);
+            findings = found(&bench);
+            assert_holds(only(&findings, RULE_RANGE), "so near the corner that the planks of");
             arena_free(bench.arena);
         }
 }
@@ -405,6 +410,11 @@ START_TEST(fasteners_too_short_for_the_stud_are_told)
     bench.layout->faces[0].course_count = 0; /* nothing is fastened */
     findings = found(&bench);
     assert_null(only(&findings, RULE_WIRE));
+    *arena_push(bench.arena, &bench.wall->faces.at[0].floor) = (Mark){0, 0}; /* but a strip along the floor */
+    *arena_push(bench.arena, &bench.wall->faces.at[0].ceiling) = (Mark){0, INCHES(62)};
+    *arena_push(bench.arena, &bench.wall->trim.runs) = (TrimRun){.along = ALONG_FLOOR, .width = INCHES(3)};
+    findings = found(&bench);
+    assert_non_null(only(&findings, RULE_WIRE));
     arena_free(bench.arena);
 }
 END_TEST
