@@ -436,8 +436,10 @@ Plan *in_force_plan(const InForce *in_force, Arena *arena)
     plan->breaks = breaks.count;
     plan->shortfall = plan->bare_length + breaks.weighed * BREAK_COST;
     plan->length_least = in_force->base != NULL ? in_force->base->length_least : 0;
-    plan->changed = in_force->numbers.changed;
     plan->changed_count = in_force->numbers.changed_count;
+    plan->changed = arena_array(arena, int, plan->changed_count + 1); /* it outlives the numbers */
+    for (int i = 0; i < plan->changed_count; i++)
+        plan->changed[i] = in_force->numbers.changed[i];
     report_findings(arena, &fitting, &breaks, plan);
     report_changed(arena, demand, plan);
     return plan;
