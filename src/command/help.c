@@ -18,8 +18,7 @@ static void put_row(Text *out, const char *what, const char *summary)
 void help_write(Text *out)
 {
     char what[64];
-    text_put(out, "Usage: datumrow [COMMAND] [OPTION]... [FILE]\n"
-                  "Lays narrow planks out on walls. FILE is a wall file; - is standard input.\n");
+    text_put(out, "Usage: datumrow [COMMAND] [OPTION]... [FILE]  (a wall file; - is standard input)\n");
     put_row(out, "[FILE]", "open the editor on FILE; without FILE, on its first screen");
     for (int i = 0; i < table_command_count(); i++) {
         snprintf(what, sizeof what, "%s FILE", table_command(i)->name);
@@ -35,8 +34,7 @@ void help_write(Text *out)
             snprintf(what, sizeof what, "--%s%s%s", option->name, between, argument);
         put_row(out, what, option->summary);
     }
-    text_put(out, "Examples:\n"
-                  "  datumrow reading-wall.yaml\n"
+    text_put(out, "Examples: datumrow reading-wall.yaml\n"
                   "  datumrow rows --as pdf -o rows.pdf reading-wall.yaml\n"
                   "  datumrow cuts --print reading-wall.yaml\n"
                   "Exit status: 0 done; 1 done, the wall has faults; 2 usage; 3 file trouble.\n");

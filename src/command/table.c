@@ -8,6 +8,8 @@
 /* In the order in which the job is done; --help, completions and the manual page keep it. */
 static const Command commands[] = {
     {"new", "ask the few sizes of a new wall, write FILE, open the editor", 0, NULL},
+    {"all", "every sheet that work is done by, the first page in front", FORMATS_ALL, sheet_all},
+    {"first", "first page: plan number, order of work, stock, hazards", FORMATS_ALL, sheet_first},
     {"rows", "row sheet, in hanging order: marks, rips, pieces, cutouts", FORMATS_ALL, sheet_rows},
     {"cuts", "cut sheet: every board, what is cut from it, in which order", FORMATS_ALL, sheet_cuts},
     {"batch", "batch sheet: the same pieces by stop, fence and saw angle", FORMATS_ALL, sheet_batch},

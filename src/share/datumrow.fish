@@ -1,10 +1,12 @@
 # Completion of datumrow for fish.
 
 function __datumrow_no_command
-    not __fish_seen_subcommand_from new rows cuts batch pole bill mill draw check starts plan
+    not __fish_seen_subcommand_from new all first rows cuts batch pole bill mill draw check starts plan
 end
 
 complete -c datumrow -n __datumrow_no_command -a new -d 'ask the few sizes of a new wall, write FILE, open the editor'
+complete -c datumrow -n __datumrow_no_command -a all -d 'every sheet that work is done by, the first page in front'
+complete -c datumrow -n __datumrow_no_command -a first -d 'first page: plan number, order of work, stock, hazards'
 complete -c datumrow -n __datumrow_no_command -a rows -d 'row sheet, in hanging order: marks, rips, pieces, cutouts'
 complete -c datumrow -n __datumrow_no_command -a cuts -d 'cut sheet: every board, what is cut from it, in which order'
 complete -c datumrow -n __datumrow_no_command -a batch -d 'batch sheet: the same pieces by stop, fence and saw angle'

@@ -96,40 +96,60 @@ SheetRecord *sheet_record(Sheet *sheet)
     return record;
 }
 
-/* Three lines and a rule: job and kind of sheet; place, date and page; facts, file and hash. The facts are never cut:
- * the file's name makes room for them. */
-SheetLines sheet_page_head(Arena *arena, const Sheet *sheet, const SheetSection *section, int page, int pages)
-{
-    enum { KIND = 22, DATE_AT = 37, PAGE_AT = 58, FILE_AT = 43, FILE_LEAST = 6, HASH_AT = 62 };
-    SheetLines lines = {0};
+enum {
+    KIND = 20,
+    PLAN_AT = 38,
+    PLAN = 17,
+    DATE_AT = 37,
+    DATE = 20,
+    PAGE_AT = 58,
+    FILE_AT = 43,
+    FILE_LEAST = 6,
+    HASH_AT = 62
+};
 
-    SheetLine *line = push_line(arena, &lines);
+/* The job, the plan's number, the kind of sheet. */
+static void head_title(Arena *arena, SheetLine *line, const Sheet *sheet, const SheetSection *section)
+{
     push_cell(arena, line,
-              (SheetCell){.weight = WEIGHT_WORDS, .width = SHEET_COLUMNS - KIND, .cut = true, .text = sheet->title});
+              (SheetCell){.weight = WEIGHT_WORDS,
+                          .width = sheet->plan == NULL ? SHEET_COLUMNS - KIND : PLAN_AT - 1,
+                          .cut = true,
+                          .text = sheet->title});
+    if (sheet->plan != NULL)
+        push_cell(arena, line,
+                  (SheetCell){.weight = WEIGHT_MARK,
+                              .at = PLAN_AT,
+                              .width = PLAN,
+                              .cut = true,
+                              .text = words(arena, "Plan %s", sheet->plan)});
     push_cell(arena, line,
               (SheetCell){.weight = WEIGHT_WORDS,
                           .align = ALIGN_RIGHT,
                           .at = SHEET_COLUMNS - KIND,
                           .width = KIND,
                           .cut = true,
-                          .text = sheet->kind});
+                          .text = section->kind != NULL ? section->kind : sheet->kind});
+}
 
-    line = push_line(arena, &lines);
-    push_cell(arena, line, (SheetCell){.weight = WEIGHT_STRONG, .width = 36, .cut = true, .text = section->place});
-    if (sheet->date[0] == '\0')
-        push_cell(arena, line, (SheetCell){.kind = CELL_PENCIL, .at = DATE_AT, .width = 20, .text = "date"});
-    else
-        push_cell(arena, line, (SheetCell){.at = DATE_AT, .width = 20, .cut = true, .text = sheet->date});
+static void head_place(Arena *arena, SheetLine *line, const Sheet *sheet, const SheetSection *section, const char *page)
+{
     push_cell(arena, line,
-              (SheetCell){.align = ALIGN_RIGHT,
-                          .at = 58,
-                          .width = SHEET_COLUMNS - 58,
-                          .cut = true,
-                          .text = words(arena, "page %d of %d", page, pages)});
+              (SheetCell){.weight = WEIGHT_STRONG, .width = DATE_AT - 1, .cut = true, .text = section->place});
+    if (sheet->date[0] == '\0')
+        push_cell(arena, line, (SheetCell){.kind = CELL_PENCIL, .at = DATE_AT, .width = DATE, .text = "date"});
+    else
+        push_cell(arena, line, (SheetCell){.at = DATE_AT, .width = DATE, .cut = true, .text = sheet->date});
+    push_cell(
+        arena, line,
+        (SheetCell){.align = ALIGN_RIGHT, .at = PAGE_AT, .width = SHEET_COLUMNS - PAGE_AT, .cut = true, .text = page});
+}
 
+/* The facts are never cut: the file's name makes room for them. */
+static void head_facts(Arena *arena, SheetLine *line, const Sheet *sheet)
+{
     int file_at = utf8_cells(sheet->facts) + 2;
     file_at = file_at < FILE_AT ? FILE_AT : file_at > HASH_AT - FILE_LEAST ? HASH_AT - FILE_LEAST : file_at;
-    line = push_line(arena, &lines);
     push_cell(arena, line, (SheetCell){.width = file_at - 1, .cut = true, .text = sheet->facts});
     push_cell(
         arena, line,
@@ -137,5 +157,13 @@ SheetLines sheet_page_head(Arena *arena, const Sheet *sheet, const SheetSection 
             .align = ALIGN_RIGHT, .at = file_at, .width = HASH_AT - 1 - file_at, .cut = true, .text = sheet->file});
     push_cell(arena, line,
               (SheetCell){.align = ALIGN_RIGHT, .at = HASH_AT, .width = SHEET_COLUMNS - HASH_AT, .text = sheet->hash});
+}
+
+SheetLines sheet_page_head(Arena *arena, const Sheet *sheet, const SheetSection *section, int page, int pages)
+{
+    SheetLines lines = {0};
+    head_title(arena, push_line(arena, &lines), sheet, section);
+    head_place(arena, push_line(arena, &lines), sheet, section, words(arena, "page %d of %d", page, pages));
+    head_facts(arena, push_line(arena, &lines), sheet);
     return lines;
 }

@@ -70,6 +70,7 @@ typedef struct SheetGroups {
 
 /* A section begins a page of its own where `new_page`; its heads stand again on top of each page that it goes on. */
 typedef struct SheetSection {
+    const char *kind;  /* for the page head: "Row sheet"; NULL: what the whole sheet is */
     const char *place; /* for the page head: the face, or "" */
     bool new_page;
     SheetLines heads;
@@ -103,6 +104,7 @@ typedef struct Sheet {
     const char *facts; /* units, rounding, start height */
     const char *file;
     const char *hash;
+    const char *plan; /* its number; NULL where there is none */
     const char *date; /* "" leaves a space to write it on */
     SheetSections sections;
     SheetRecords records;

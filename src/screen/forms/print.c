@@ -27,7 +27,8 @@ static const struct {
     const char *stem;
     Sheet *(*make)(Arena *arena, const Job *job, const char *date);
 } sheets[] = {
-    {"row sheet", "rows", sheet_rows}, {"cut sheet", "cuts", sheet_cuts}, {"story pole", "pole", sheet_pole},
+    {"all sheets", "all", sheet_all},  {"first page", "first", sheet_first},  {"row sheet", "rows", sheet_rows},
+    {"cut sheet", "cuts", sheet_cuts}, {"batch sheet", "batch", sheet_batch}, {"story pole", "pole", sheet_pole},
     {"elevation", "draw", sheet_draw}, {"faults", "check", sheet_check},
 };
 enum { SHEETS = sizeof sheets / sizeof *sheets };

@@ -408,47 +408,12 @@ static void add_offcuts(CutSheet *cuts)
     lines->at[0].rule = true;
 }
 
-/* How it will look, where that can be told. */
-static void add_looks(CutSheet *cuts, SheetLines *lines)
-{
-    const Looks *looks = &cuts->job->plan->looks;
-    const char *tones = words_tones(cuts->arena, looks), *joints = words_joints(cuts->arena, looks);
-    if (tones != NULL)
-        sheet_words(cuts->sheet, lines, 0, WEIGHT_TEXT, words(cuts->arena, "%s.", tones));
-    if (joints != NULL)
-        sheet_words(cuts->sheet, lines, 0, WEIGHT_TEXT, words(cuts->arena, "To the eye: %s.", joints));
-}
-
-/* What is at hand, what is opened, what is proved. */
 static void add_introduction(CutSheet *cuts)
 {
     Arena *arena = cuts->arena;
     Sheet *sheet = cuts->sheet;
     const Wall *wall = cuts->wall;
-    const Plan *plan = cuts->job->plan;
     SheetLines *lines = &sheet_group(sheet, cuts->section)->lines;
-    const char *opened =
-        words(arena, "%d of %s opened, %s of boards for %s of pieces.", plan->boards_opened,
-              words_count(arena, plan->board_count, "board", "boards"),
-              words_length_unit(arena, wall, plan->length_opened), words_length_unit(arena, wall, plan->length_used));
-    sheet_words(sheet, lines, 0, WEIGHT_STRONG, opened);
-    if (plan->bound_known && plan->boards_bound > 0)
-        sheet_words(sheet, lines, 0, WEIGHT_TEXT,
-                    words(arena,
-                          "%s; no plan that covers as much can do with fewer than %d, nor with less than %s opened.",
-                          words_count(arena, plan->boards_opened, "board", "boards"), plan->boards_bound,
-                          words_length_unit(arena, wall, plan->length_bound)));
-    else if (plan->bound_known)
-        sheet_words(sheet, lines, 0, WEIGHT_TEXT,
-                    words(arena, "No plan that covers as much can do with less than %s opened.",
-                          words_length_unit(arena, wall, plan->length_bound)));
-    else
-        sheet_words(sheet, lines, 0, WEIGHT_TEXT, "No lower limit on boards is known for this plan.");
-    if (plan->length_least > 0)
-        sheet_words(sheet, lines, 0, WEIGHT_TEXT,
-                    words(arena, "With nothing to spend, %s opened would do; the rest makes for fewer joints.",
-                          words_length_unit(arena, wall, plan->length_least)));
-    add_looks(cuts, lines);
     sheet_words(
         sheet, lines, 0, WEIGHT_TEXT,
         "Every measure is from the board's first end, the one with its label. Cut in this order, down the left column "

@@ -167,8 +167,8 @@ void sheet_add_findings(Sheet *sheet, const Job *job)
     add_findings(sheet, section, job->wall, &grave);
     if (cautions + general > 0)
         sheet_words(sheet, &sheet_group(sheet, section)->lines, 0, WEIGHT_STRONG,
-                    words(arena, "%s%s: read them on the sheet \"Hazards and faults\" (check) before you begin.",
-                          grave.count > 0 ? "Also " : "", rest_words(arena, cautions, general)));
+                    words(arena, "%s%s: read them on the first page before you begin.", grave.count > 0 ? "Also " : "",
+                          rest_words(arena, cautions, general)));
 }
 
 static void record_finding(Sheet *sheet, const Wall *wall, const Finding *finding)
@@ -192,21 +192,36 @@ static void record_finding(Sheet *sheet, const Wall *wall, const Finding *findin
     field[FIELD_TEXT] = finding->text;
 }
 
-Sheet *sheet_check(Arena *arena, const Job *job, const char *date)
+/* Their numbers, and what to say where there is none, above all of them. */
+static void put_findings(Sheet *sheet, SheetSection *section, const Job *job)
 {
-    Sheet *sheet = sheet_of_job(arena, job, "Hazards and faults", date);
-    sheet_records(sheet, field_names, FIELD_COUNT);
-    SheetSection *section = sheet_section(sheet, "All faces", false);
     int general = 0;
+    sheet_records(sheet, field_names, FIELD_COUNT);
     for (int i = 0; i < job->findings.count; i++) {
         const Finding *finding = &job->read.at[i];
         general += finding->rule == RULE_CARE;
         record_finding(sheet, job->wall, finding);
     }
-    sheet_words(sheet, &section->heads, 0, WEIGHT_WORDS, words_grades(arena, &job->findings, general));
+    SheetLines *lines = &section->heads;
+    sheet_words(sheet, lines, 0, WEIGHT_WORDS, words_grades(sheet->arena, &job->findings, general));
     if (job->findings.count == 0)
-        sheet_words(sheet, &section->heads, 0, WEIGHT_TEXT,
+        sheet_words(sheet, lines, 0, WEIGHT_TEXT,
                     "These checks found nothing. They do not cover codes, manuals or licenses.");
     add_findings(sheet, section, job->wall, &job->read);
+}
+
+void sheet_add_every_finding(Sheet *sheet, const Job *job)
+{
+    SheetSection *section = sheet_section(sheet, "All faces", false);
+    SheetLine *line = sheet_line(sheet, &section->heads);
+    line->rule = true;
+    sheet_cell(sheet, line, 0, SHEET_COLUMNS, ALIGN_LEFT, WEIGHT_WORDS, "Hazards, faults and cautions");
+    put_findings(sheet, section, job);
+}
+
+Sheet *sheet_check(Arena *arena, const Job *job, const char *date)
+{
+    Sheet *sheet = sheet_of_job(arena, job, "Hazards and faults", date);
+    put_findings(sheet, sheet_section(sheet, "All faces", false), job);
     return sheet;
 }

@@ -141,6 +141,7 @@ typedef struct RowSheet {
     TrimStrips strips;
     const AsBuilt *built; /* NULL where no edge was measured */
     SheetSection *section;
+    const char *read; /* where the hazards are to be read */
     bool course_full; /* the course at hand has its whole width all along */
 } RowSheet;
 
@@ -585,7 +586,7 @@ static void add_manner(RowSheet *rows, SheetLines *lines)
     Arena *arena = rows->arena;
     const Wall *wall = rows->wall;
     if (rows->job->findings.count > 0)
-        sheet_words(rows->sheet, lines, 0, WEIGHT_STRONG, "Read the hazards first: they stand on the last page.");
+        sheet_words(rows->sheet, lines, 0, WEIGHT_STRONG, rows->read);
     const char *width = wall->planks.widths.count > 1
                             ? ""
                             : words(arena, " Full width, %s, where no rip is given.",
@@ -631,9 +632,9 @@ static void add_introduction(RowSheet *rows, int face_index, const char *turn, b
     put_words(rows, lines, year_words(arena, rows->job, face_index));
 }
 
-Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
+static Sheet *make(Arena *arena, const Job *job, const char *date, const char *read)
 {
-    RowSheet rows = {.job = job, .wall = job->wall, .arena = arena};
+    RowSheet rows = {.job = job, .wall = job->wall, .arena = arena, .read = read};
     rows.sheet = sheet_of_job(arena, job, "Row sheet", date);
     rows.places = places_of_plan(arena, job->layout, job->plan);
     rows.strips = trim_strips(arena, job->layout, NULL);
@@ -653,6 +654,17 @@ Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
         for (int k = 0; k < face->course_count; k++)
             add_course(&rows, turns[i].face, courses[k]);
     }
-    sheet_add_findings(rows.sheet, job);
     return rows.sheet;
+}
+
+Sheet *sheet_rows(Arena *arena, const Job *job, const char *date)
+{
+    Sheet *sheet = make(arena, job, date, "Read the hazards first: they stand on the last page.");
+    sheet_add_findings(sheet, job);
+    return sheet;
+}
+
+Sheet *sheet_rows_of_all(Arena *arena, const Job *job, const char *date)
+{
+    return make(arena, job, date, "Read the hazards first: they stand on the first page.");
 }

@@ -1,6 +1,7 @@
 #include "sheet/sheets/sheets.h"
 
 #include "job/words.h"
+#include "sheet/plan_number.h"
 
 Sheet *sheet_of_job(Arena *arena, const Job *job, const char *kind, const char *date)
 {
@@ -12,6 +13,7 @@ Sheet *sheet_of_job(Arena *arena, const Job *job, const char *kind, const char *
     sheet->facts = words(arena, "%s; start %s", words_units(arena, wall), words_mark(arena, wall, wall->start));
     sheet->file = words_name(arena, job->file);
     sheet->hash = job->hash;
+    sheet->plan = plan_number(arena, job);
     sheet->date = date;
     return sheet;
 }

@@ -17,8 +17,18 @@
  * it. */
 Sheet *sheet_of_job(Arena *arena, const Job *job, const char *kind, const char *date);
 
-/* Every course in hanging order, face by face: marks, rip, pieces, cutouts. */
+/* What to know before anything is cut: plan number, order of work, faces, tools, boards, every finding. Its data are
+ * the findings. */
+Sheet *sheet_first(Arena *arena, const Job *job, const char *date);
+
+/* Every sheet that work is done by, the first page in front. Its data are the findings. */
+Sheet *sheet_all(Arena *arena, const Job *job, const char *date);
+
+/* Every course in hanging order, face by face: marks, rip, pieces, cutouts; then hazards and faults. */
 Sheet *sheet_rows(Arena *arena, const Job *job, const char *date);
+
+/* The same behind a first page: without hazards and faults. */
+Sheet *sheet_rows_of_all(Arena *arena, const Job *job, const char *date);
 
 /* Every board that is opened, in the order in which its first piece is hung, and what is cut from it. */
 Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date);
@@ -47,5 +57,8 @@ Sheet *sheet_check(Arena *arena, const Job *job, const char *date);
 /* Adds the hazards and faults of this wall to the end of a sheet, and where to find the cautions and what holds on any
  * such job; nothing where there is none of them. */
 void sheet_add_findings(Sheet *sheet, const Job *job);
+
+/* Adds every finding to the end of a sheet, or that there is none; they become its data. */
+void sheet_add_every_finding(Sheet *sheet, const Job *job);
 
 #endif

@@ -68,11 +68,11 @@ START_TEST(a_plan_without_a_bound_says_so)
     Plan plan = *job.plan;
     job.plan = &plan;
     report_bound(made.arena, (Bound){plan.length_opened, plan.boards_opened}, &plan);
-    const char *cuts = shown(sheet_cuts(made.arena, &job, ""));
+    const char *cuts = shown(sheet_first(made.arena, &job, ""));
     assert_holds(cuts, "do with fewer than 4");
     assert_lacks(cuts, "No lower limit");
     report_bound(made.arena, (Bound){plan.length_opened + 1, 1}, &plan);
-    cuts = shown(sheet_cuts(made.arena, &job, ""));
+    cuts = shown(sheet_first(made.arena, &job, ""));
     assert_lacks(cuts, "do with fewer than");
     assert_holds(cuts, "No lower limit on boards is known for this plan.");
     Text text;
