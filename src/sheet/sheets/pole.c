@@ -2,16 +2,25 @@
 
 #include <inttypes.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "job/edge_mark.h"
 #include "job/words.h"
 
 /*
- * The story pole: every height that is marked, highest first. Courses that stand at one height on every face are one
- * mark; one whose measured edge differs on a face is a mark of that face. An edge that floor or ceiling cuts off on
- * every face has no mark: its line says so in its place. Openings are marked at the edges that are cut.
+ * The story pole: every height that is marked, highest first, in blocks of two columns, each read down the left one
+ * first. Courses that stand at one height on every face are one mark; one whose measured edge differs on a face is a
+ * mark of that face. An edge that floor or ceiling cuts off on every face has no mark: its line says so in its place.
+ * Openings are marked at the edges that are cut.
  */
-enum { TICK = 0, MARK = 4, MARK_WIDTH = 22, WHAT = 30 };
+enum {
+    TICK = 0,
+    MARK = 3,
+    MARK_WIDTH = 19,
+    WHAT = 23,
+    HALF = 38,
+    BLOCK = 20 /* lines of a block of two columns: one fills most of a page */
+};
 
 enum { FIELD_MARK, FIELD_WHAT, FIELD_FACE, FIELD_COUNT };
 static const char *const field_names[FIELD_COUNT] = {"mark", "what", "face"};
@@ -155,15 +164,79 @@ static PoleMarks marks_of(Arena *arena, const Job *job)
     return marks;
 }
 
+static const char *face_words(Arena *arena, const Wall *wall, const PoleMark *mark)
+{
+    return mark->face < 0 || wall->faces.count == 1 ? "" : words_name(arena, wall->faces.at[mark->face].name);
+}
+
+/* "3, upper" for "Course 3, upper edge": the column is narrow, and its head says what stands in it. */
+static const char *brief_words(Arena *arena, const char *what)
+{
+    static const char course[] = "Course ", edge[] = " edge";
+    const size_t head = sizeof course - 1, tail = sizeof edge - 1;
+    if (strncmp(what, course, head) == 0)
+        what += head;
+    const size_t length = strlen(what);
+    const bool ends = length > tail && strcmp(what + length - tail, edge) == 0;
+    return arena_text(arena, what, length - (ends ? tail : 0));
+}
+
+static void add_mark(Sheet *sheet, SheetLine *line, int at, const Job *job, const PoleMark *mark)
+{
+    Arena *arena = sheet->arena;
+    const char *face = face_words(arena, job->wall, mark);
+    if (mark->off == NULL)
+        sheet_tick(sheet, line, at + TICK, false);
+    sheet_cell(sheet, line, at + MARK, MARK_WIDTH, ALIGN_RIGHT, mark->off == NULL ? WEIGHT_MARK : WEIGHT_TEXT,
+               mark->off == NULL ? words_mark(arena, job->wall, mark->height) : mark->off);
+    sheet_cell(sheet, line, at + WHAT, HALF - WHAT, ALIGN_LEFT, mark->strong ? WEIGHT_STRONG : WEIGHT_TEXT,
+               face[0] == '\0' ? brief_words(arena, mark->what)
+                               : words(arena, "%s (%s)", brief_words(arena, mark->what), face));
+}
+
+/* Up to twice BLOCK marks from `first` on, down the left column and then down the right one. */
+static void add_block(Sheet *sheet, SheetSection *section, const Job *job, const PoleMarks *marks, int first)
+{
+    const int count = marks->count - first < 2 * BLOCK ? marks->count - first : 2 * BLOCK;
+    const int left = (count + 1) / 2;
+    SheetLines *lines = &sheet_group(sheet, section)->lines;
+    for (int i = 0; i < left; i++) {
+        SheetLine *line = sheet_line(sheet, lines);
+        line->rule = i == 0;
+        line->hair = i > 0;
+        add_mark(sheet, line, 0, job, &marks->at[first + i]);
+        if (left + i < count)
+            add_mark(sheet, line, HALF, job, &marks->at[first + left + i]);
+    }
+}
+
+static void add_column_heads(Sheet *sheet, SheetSection *section)
+{
+    SheetLine *line = sheet_line(sheet, &section->heads);
+    for (int at = 0; at <= HALF; at += HALF) {
+        sheet_cell(sheet, line, at + MARK, MARK_WIDTH, ALIGN_RIGHT, WEIGHT_TEXT, "mark");
+        sheet_cell(sheet, line, at + WHAT, HALF - WHAT, ALIGN_LEFT, WEIGHT_TEXT, "course, edge");
+    }
+}
+
+static void record_mark(Sheet *sheet, const Job *job, const PoleMark *mark)
+{
+    const char **field = sheet_record(sheet)->at;
+    field[FIELD_MARK] = mark->off == NULL ? words_decimal(sheet->arena, job->wall, mark->height) : mark->off;
+    field[FIELD_WHAT] = mark->what;
+    field[FIELD_FACE] = face_words(sheet->arena, job->wall, mark);
+}
+
 Sheet *sheet_pole(Arena *arena, const Job *job, const char *date)
 {
-    const Wall *wall = job->wall;
     Sheet *sheet = sheet_of_job(arena, job, "Story pole", date);
     sheet_records(sheet, field_names, FIELD_COUNT);
     SheetSection *section = sheet_section(sheet, "All faces", false);
     sheet_words(
         sheet, &section->heads, 0, WEIGHT_TEXT,
-        "Hold the pole at the level line. Every mark is from that line, up or down; none is from the mark before.");
+        "Hold the pole at the level line. Every mark is from that line, up or down; none is from the mark before. "
+        "Read down the left column, then down the right one.");
+    add_column_heads(sheet, section);
     PoleMarks marks = marks_of(arena, job);
     for (int i = 0; i < marks.count; i++)
         if (marks.at[i].off != NULL) {
@@ -171,22 +244,9 @@ Sheet *sheet_pole(Arena *arena, const Job *job, const char *date)
                         "An edge at the floor or at the ceiling has no mark: it lies off the wall.");
             break;
         }
-    for (int i = 0; i < marks.count; i++) {
-        const PoleMark *mark = &marks.at[i];
-        const char *face =
-            mark->face < 0 || wall->faces.count == 1 ? "" : words_name(arena, wall->faces.at[mark->face].name);
-        SheetLine *line = sheet_line(sheet, &sheet_group(sheet, section)->lines);
-        line->hair = true;
-        if (mark->off == NULL)
-            sheet_tick(sheet, line, TICK, false);
-        sheet_cell(sheet, line, MARK, MARK_WIDTH, ALIGN_RIGHT, mark->off == NULL ? WEIGHT_MARK : WEIGHT_TEXT,
-                   mark->off == NULL ? words_mark(arena, wall, mark->height) : mark->off);
-        sheet_cell(sheet, line, WHAT, SHEET_COLUMNS - WHAT, ALIGN_LEFT, mark->strong ? WEIGHT_STRONG : WEIGHT_TEXT,
-                   face[0] == '\0' ? mark->what : words(arena, "%s (%s)", mark->what, face));
-        const char **field = sheet_record(sheet)->at;
-        field[FIELD_MARK] = mark->off == NULL ? words_decimal(arena, wall, mark->height) : mark->off;
-        field[FIELD_WHAT] = mark->what;
-        field[FIELD_FACE] = face;
-    }
+    for (int first = 0; first < marks.count; first += 2 * BLOCK)
+        add_block(sheet, section, job, &marks, first);
+    for (int i = 0; i < marks.count; i++)
+        record_mark(sheet, job, &marks.at[i]);
     return sheet;
 }
