@@ -208,12 +208,13 @@ open 80 24 '' ''
 check 'without a file there is a first screen' sees 'A new wall'
 keys Enter
 check 'a new wall asks for few sizes' sees 'Plank width'
-keys Enter 100 Enter 40 Enter 50 Enter '2 3/4' Enter 1/2 Enter 1/16 Enter 2 Enter 144 Enter 30 Enter Enter
+keys Enter 100 Enter 40 Enter 50 Enter '2 3/4' Enter 1/2 Enter 1/16 Enter 2 Enter Enter Enter Enter 144 Enter 30 Enter Enter
 check 'and stands on its elevation' sees 'wall face, 100 in wide'
 keys C-s
 check 'saving asks for a name' sees 'Save under another name'
 keys C-u "$folder/new.yaml" C-d
 check 'and writes the file' file_has "$folder/new.yaml" 'datumrow: 1'
+check 'with the usual saw cut' file_has "$folder/new.yaml" 'kerf: 1/8'
 
 # the wood, by the nearest name, and what stands in the file then
 cp "$DATUMROW_SOURCE/tests/journeys/wall.yaml" "$folder/wood.yaml"

@@ -362,7 +362,7 @@ START_TEST(a_wall_is_begun_with_few_sizes)
     rig_type(rig, "Ol");
     assert_shows(rig, "A new wall");
     rig_key(rig, PRESS_ENTER);
-    const char *const answers[] = {"m", "2400", "1000", "1300", "70", "12", "2", "0", "2000", "60"};
+    const char *const answers[] = {"m", "2400", "1000", "1300", "70", "12", "2", "0", "", "200", "", "2000", "60"};
     for (size_t i = 0; i < sizeof answers / sizeof *answers; i++) {
         rig_type(rig, answers[i]);
         rig_key(rig, PRESS_ENTER);
@@ -373,6 +373,9 @@ START_TEST(a_wall_is_begun_with_few_sizes)
     assert_int_equal(wall->units, UNITS_MM);
     assert_int_equal(wall->planks.widths.at[0], 70 * LENGTH_MM);
     assert_int_equal(wall->stock.at[0].count, 60);
+    assert_int_equal(wall->saw.kerf, 3 * LENGTH_MM); /* usual values stand where nothing else is typed */
+    assert_int_equal(wall->joints.stagger, 200 * LENGTH_MM);
+    assert_int_equal(wall->joints.shortest, 300 * LENGTH_MM);
     rig_free(rig);
 }
 END_TEST
@@ -432,7 +435,7 @@ START_TEST(boards_of_a_new_wall_are_all_or_none)
     Rig *rig = rig_new(80, 24);
     rig_type(rig, "Ol");
     rig_key(rig, PRESS_ENTER);
-    const char *const answers[] = {"i", "96", "40", "50", "2 3/4", "1/2", "1/16", "0", "40"};
+    const char *const answers[] = {"i", "96", "40", "50", "2 3/4", "1/2", "1/16", "0", "", "", "", "40"};
     for (size_t i = 0; i < sizeof answers / sizeof *answers; i++) {
         rig_type(rig, answers[i]);
         rig_key(rig, PRESS_ENTER);

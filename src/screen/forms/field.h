@@ -36,7 +36,8 @@ typedef struct Field {
     const char *const *choices; /* of a choice its words, of a name the names */
     const char *const *notes;   /* what is said beside each of them; NULL: nothing */
     int choice_count;
-    int group; /* of lines that grow, -1: none; see form.h */
+    const char *usual[2]; /* by Units: what is filled in unless something else was typed; NULL: nothing */
+    int group;            /* of lines that grow, -1: none; see form.h */
     int line, column;
 
     char text[FIELD_BYTES]; /* as typed; of a choice the word */

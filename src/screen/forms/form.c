@@ -48,6 +48,14 @@ int form_field(Form *form, FieldKind kind, const char *label, const char *path, 
     return form->count - 1;
 }
 
+void form_usual(Form *form, int field, const char *inches, const char *millimeters)
+{
+    Field *of = &form->fields[field];
+    of->usual[UNITS_IN] = inches;
+    of->usual[UNITS_MM] = millimeters;
+    field_set(of, of->usual[form->units], form->units);
+}
+
 int form_length(Form *form, const char *label, const char *path, const char *empty)
 {
     return form_field(form, FIELD_LENGTH, label, path, empty);
@@ -142,7 +150,11 @@ bool form_is_empty(const Form *form, int field)
 /* Bare numbers mean something else now. */
 static void change_units(Form *form)
 {
+    const Units before = form->units;
     form->units = field_choice(&form->fields[form->units_field]) == 1 ? UNITS_MM : UNITS_IN;
+    for (int i = 0; i < form->count; i++)
+        if (form->fields[i].usual[before] != NULL && strcmp(form->fields[i].text, form->fields[i].usual[before]) == 0)
+            field_set(&form->fields[i], form->fields[i].usual[form->units], form->units);
     for (int i = 0; i < form->count; i++)
         field_judge(&form->fields[i], form->units);
 }

@@ -54,6 +54,8 @@ Form *form_new(const char *title, Units units, uint32_t id, FormTake *take);
 int form_length(Form *form, const char *label, const char *path, const char *empty);
 int form_field(Form *form, FieldKind kind, const char *label, const char *path, const char *empty);
 int form_choice(Form *form, const char *label, const char *path, const char *const *choices, int count, int choice);
+/* Fills in a usual value, one for inches and one for millimeters, which goes with the units until another is typed. */
+void form_usual(Form *form, int field, const char *inches, const char *millimeters);
 /* One of some names, typed. `notes`, one beside each name, may be NULL. */
 int form_name(Form *form, const char *label, const char *path, const char *const *names, const char *const *notes,
               int count, const char *empty);

@@ -1,11 +1,26 @@
 /*
- * A new wall: the sizes that it cannot do without, and nothing more. The rest takes its default and is asked nowhere.
+ * A new wall: the sizes that it cannot do without, and those without which a plan costs boards: what the saw takes, how
+ * joints are staggered, the shortest piece. The rest takes its default and is asked nowhere.
  */
 #include "screen/forms/file.h"
 #include "screen/forms/forms.h"
 #include "wall/check.h"
 
-enum { NEW_UNITS, NEW_WIDTH, NEW_DOWN, NEW_UP, NEW_PLANK, NEW_THICKNESS, NEW_REVEAL, NEW_START, NEW_BOARD, NEW_COUNT };
+enum {
+    NEW_UNITS,
+    NEW_WIDTH,
+    NEW_DOWN,
+    NEW_UP,
+    NEW_PLANK,
+    NEW_THICKNESS,
+    NEW_REVEAL,
+    NEW_START,
+    NEW_KERF,
+    NEW_STAGGER,
+    NEW_SHORTEST,
+    NEW_BOARD,
+    NEW_COUNT
+};
 
 static void make_face(const Form *form, Arena *arena, Wall *wall, Units units)
 {
@@ -42,6 +57,9 @@ static bool take_new(App *app, const Form *form, Err *err)
     wall->planks.thickness = field_length(&form->fields[NEW_THICKNESS], units);
     wall->planks.reveal = field_length(&form->fields[NEW_REVEAL], units);
     wall->start = field_length(&form->fields[NEW_START], units);
+    wall->saw.kerf = field_length(&form->fields[NEW_KERF], units);
+    wall->joints.stagger = field_length(&form->fields[NEW_STAGGER], units);
+    wall->joints.shortest = field_length(&form->fields[NEW_SHORTEST], units);
     make_face(form, arena, wall, units);
     if (!field_empty(&form->fields[NEW_BOARD])) {
         Stock *stock = arena_push(arena, &wall->stock);
@@ -77,6 +95,11 @@ void forms_new(App *app, const char *path)
     form_length(form, "Plank thickness", "planks.thickness", NULL);
     form_length(form, "Reveal between them", "planks.reveal", "none: courses touch");
     form_length(form, "First course, up", "start", "its lower edge on the level line");
+    /* Common practice: a blade of 1/8 in, joints a hand's span apart, and no piece that one stud alone could hold. */
+    form_usual(form, form_length(form, "Saw cut, its width", "saw.kerf", "nothing: measure a cut"), "1/8", "3");
+    form_usual(form, form_length(form, "Joints above, apart", "joints.stagger", "they may stand over each other"), "6",
+               "150");
+    form_usual(form, form_length(form, "Shortest piece", "joints.shortest", "any length"), "12", "300");
     form_length(form, "Boards: length", "stock[0].length", "none yet; t counts uneven ones");
     form_field(form, FIELD_COUNT, "Boards: how many", "stock[0].count", "no boards yet");
     form_open(app, form);
