@@ -489,8 +489,8 @@ START_TEST(a_sheet_goes_to_a_file)
     rig_key(rig, PRESS_TAB);
     rig_type(rig, "t");
     rig_key(rig, PRESS_CTRL | 'd');
-    assert_shows(rig, "The row sheet is in");
-    assert_true(file_holds(rig, "wall-rows.txt", "Boathouse reading wall"));
+    assert_shows(rig, "All sheets are in");
+    assert_true(file_holds(rig, "wall-all.txt", "Boathouse reading wall"));
     rig_type(rig, "p"); /* a second time it is there already */
     rig_key(rig, PRESS_TAB);
     rig_type(rig, "t");

@@ -23,13 +23,19 @@ enum { PRINT_SHEET, PRINT_TO, PRINT_FILE, PRINT_OVER };
 enum { TO_PRINTER, TO_PDF, TO_TEXT };
 
 static const struct {
-    const char *word; /* in the form, and in the name of the file */
-    const char *stem;
+    const char *word;    /* in the form */
+    const char *subject; /* begins what is told of it */
+    const char *stem;    /* in the name of the file */
     Sheet *(*make)(Arena *arena, const Job *job, const char *date);
 } sheets[] = {
-    {"all sheets", "all", sheet_all},  {"first page", "first", sheet_first},  {"row sheet", "rows", sheet_rows},
-    {"cut sheet", "cuts", sheet_cuts}, {"batch sheet", "batch", sheet_batch}, {"story pole", "pole", sheet_pole},
-    {"elevation", "draw", sheet_draw}, {"faults", "check", sheet_check},
+    {"all sheets", "All sheets are", "all", sheet_all},
+    {"first page", "The first page is", "first", sheet_first},
+    {"row sheet", "The row sheet is", "rows", sheet_rows},
+    {"cut sheet", "The cut sheet is", "cuts", sheet_cuts},
+    {"batch sheet", "The batch sheet is", "batch", sheet_batch},
+    {"story pole", "The story pole is", "pole", sheet_pole},
+    {"elevation", "The elevation is", "draw", sheet_draw},
+    {"faults", "The list of faults is", "check", sheet_check},
 };
 enum { SHEETS = sizeof sheets / sizeof *sheets };
 
@@ -88,7 +94,7 @@ static bool to_file(App *app, const Form *form, int which, bool pdf, const Text 
                      : file_create(path, text->bytes, text->length, err);
     if (!done)
         return err_at(err, "file", 0, 0);
-    app_say(app, STYLE_GOOD, "The %s is in %s.", sheets[which].word, path);
+    app_say(app, STYLE_GOOD, "%s in %s.", sheets[which].subject, path);
     return true;
 }
 
@@ -102,9 +108,9 @@ static void to_printer(App *app, int which, bool pdf, const Text *text)
         app_tell(app, &err);
     } else if (printer_send(path, sheets[which].word, &err)) {
         printer_drop(path);
-        app_say(app, STYLE_GOOD, "The %s is at the printer.", sheets[which].word);
+        app_say(app, STYLE_GOOD, "%s at the printer.", sheets[which].subject);
     } else {
-        app_say(app, STYLE_CAUTION, "%s; the %s is in %s", err.text, sheets[which].word, path);
+        app_say(app, STYLE_CAUTION, "%s. %s in %s", err.text, sheets[which].subject, path);
     }
 }
 
