@@ -79,6 +79,11 @@ static bool in_table(const CodeRange *table, size_t count, uint32_t code)
 
 #define IN_TABLE(table, code) in_table(table, sizeof(table) / sizeof *(table), code)
 
+bool utf8_unseen(uint32_t code)
+{
+    return IN_TABLE(unseen, code);
+}
+
 int utf8_width(uint32_t code)
 {
     if ((code >= 0x20 && code < 0x7f) || IN_TABLE(unseen, code))
@@ -140,6 +145,22 @@ void utf8_safe(char *out, size_t size, const char *string, int cells, bool ascii
         cells -= shown.cells;
     }
     out[put] = '\0';
+}
+
+const char *utf8_safe_in(Arena *arena, const char *string)
+{
+    size_t length = strlen(string);
+    for (size_t at = 0; at < length;) {
+        StandIn shown = next_shown(string + at, length - at, at == 0, false);
+        if (shown.code == STAND_IN) {
+            /* a stand-in takes 3 bytes where a bad one took 1 */
+            char *safe = arena_bytes(arena, 3 * length + 1);
+            utf8_safe(safe, 3 * length + 1, string, INT_MAX, false);
+            return safe;
+        }
+        at += (size_t)shown.bytes;
+    }
+    return string;
 }
 
 size_t utf8_prefix(const char *string, int cells)

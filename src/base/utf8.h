@@ -6,6 +6,8 @@
 #ifndef BASE_UTF8_H
 #define BASE_UTF8_H
 
+#include "base/arena.h"
+
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
@@ -20,13 +22,19 @@ int utf8_encode(uint32_t code, char out[4]);
 /* Cells that a code point takes: 0, 1 or 2. Controls and direction marks count 1, as their stand-in does. */
 int utf8_width(uint32_t code);
 
+/* Whether the character is shown by a stand-in: a control, a direction mark, a noncharacter. */
+bool utf8_unseen(uint32_t code);
+
 /* Cells that a string takes once made safe. */
 int utf8_cells(const char *string);
 
-/* Copies `string` into out[size]: control characters, direction marks, bad bytes and a combining mark with nothing
- * before it become U+FFFD, all else is kept; with `ascii` each of them, and each character beyond ASCII, becomes '?',
- * and combining marks are left out. Cut at a character so that it fits both `size` and `cells`. */
+/* Copies `string` into out[size]: control characters, direction marks, noncharacters, bad bytes and a combining mark
+ * with nothing before it become U+FFFD, all else is kept; with `ascii` each of them, and each character beyond ASCII,
+ * becomes '?', and combining marks are left out. Cut at a character so that it fits both `size` and `cells`. */
 void utf8_safe(char *out, size_t size, const char *string, int cells, bool ascii);
+
+/* The text itself where it is safe to show as it is, else a safe copy in `arena`. */
+const char *utf8_safe_in(Arena *arena, const char *string);
 
 /* Bytes of the longest prefix of `string` that takes at most `cells` cells. */
 size_t utf8_prefix(const char *string, int cells);

@@ -1,5 +1,6 @@
 #include "screen/screen.h"
 
+#include "base/utf8.h"
 #include "screen/forms/file.h"
 #include "screen/forms/forms.h"
 #include "screen/lists/lists.h"
@@ -19,8 +20,10 @@ static void tell(const Errs *errs)
 {
     char line[ERR_PLACE_MAX + ERR_TEXT_MAX];
     for (int i = 0; i < errs->count; i++) {
+        char safe[sizeof line];
         err_line(&errs->at[i], line, sizeof line);
-        fprintf(stderr, "datumrow: %s\n", line);
+        utf8_safe(safe, sizeof safe, line, (int)sizeof safe, false);
+        fprintf(stderr, "datumrow: %s\n", safe);
     }
 }
 
@@ -60,7 +63,10 @@ int screen_run(const char *path, ScreenTask task)
     if (!begun)
         tell(&errs);
     arena_free(arena);
-    if (farewell[0] != '\0')
-        fprintf(stderr, "datumrow: %s\n", farewell);
+    if (farewell[0] != '\0') {
+        char safe[MESSAGE_MOST];
+        utf8_safe(safe, sizeof safe, farewell, (int)sizeof safe, false);
+        fprintf(stderr, "datumrow: %s\n", safe);
+    }
     return begun && farewell[0] == '\0' ? 0 : STATUS_FILE;
 }

@@ -31,7 +31,7 @@ static SheetLine *push_line(Arena *arena, SheetLines *lines)
 static void push_cell(Arena *arena, SheetLine *line, SheetCell cell)
 {
     BUG_UNLESS(cell.at >= 0 && cell.width > 0 && cell.at + cell.width <= SHEET_COLUMNS);
-    cell.text = fold_hold(arena, cell.text);
+    cell.text = fold_hold(arena, utf8_safe_in(arena, cell.text));
     *arena_push(arena, line) = cell;
 }
 
@@ -71,7 +71,7 @@ static size_t words_of_line(const char *text)
 
 void sheet_words(Sheet *sheet, SheetLines *lines, int at, Weight weight, const char *text)
 {
-    text = fold_hold(sheet->arena, text);
+    text = fold_hold(sheet->arena, utf8_safe_in(sheet->arena, text));
     do {
         size_t bytes = words_of_line(text);
         sheet_cell(sheet, sheet_line(sheet, lines), at, SHEET_COLUMNS - at, ALIGN_LEFT, weight,

@@ -183,8 +183,8 @@ static void write_text(const char *string, Text *out)
     for (size_t at = 0; at < length; at += (size_t)utf8_decode(string + at, length - at, &code)) {
         const int bytes = utf8_decode(string + at, length - at, &code);
         BUG_UNLESS(bytes > 0);
-        unseen |= code < 0x20 || (code >= 0x7f && code <= 0xa0) || (code >= 0x2000 && code <= 0x206f) ||
-                  code == 0xfeff || (code >= 0xfff0 && code <= 0xffff) || code >= 0xe0000;
+        unseen |= utf8_unseen(code) || code == 0xa0 || (code >= 0x2000 && code <= 0x206f) ||
+                  (code >= 0xfff0 && code <= 0xffff) || code >= 0xe0000;
     }
     text_put(out, unseen ? "\"" : "'");
     for (size_t at = 0; at < length;) {

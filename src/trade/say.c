@@ -1,6 +1,7 @@
 #include "trade/say.h"
 
 #include "base/text.h"
+#include "base/utf8.h"
 #include "base/wide.h"
 
 #include <inttypes.h>
@@ -9,9 +10,9 @@ const char *say(Arena *arena, const char *format, ...)
 {
     va_list list;
     va_start(list, format);
-    const char *said = text_in_list(arena, format, list);
+    char *said = text_in_list(arena, format, list);
     va_end(list);
-    return said;
+    return utf8_safe_in(arena, said);
 }
 
 /* To a step of the caller's. */

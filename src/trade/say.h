@@ -9,7 +9,7 @@
 
 #include <stdarg.h>
 
-/* A formatted text in `arena`. */
+/* A formatted text in `arena`, made safe to show (utf8_safe): it may hold names out of the file. */
 const char *say(Arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
 /* A size, "40 1/2 in": rounded to the wall's marks; what is not 0 never reads 0, but "under 1/16 in". */

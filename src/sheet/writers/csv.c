@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/fold.h"
+#include "base/utf8.h"
 
 /* A decimal number as words_decimal writes it, which a spreadsheet takes for that number. */
 static bool is_number(const char *field)
@@ -32,29 +33,31 @@ static bool is_formula(const char *field)
     return false;
 }
 
-/* A space that does not break is for lines that fold: here it is a plain one. */
-static void put_field(Text *out, const char *field)
+/* A space that does not break is for lines that fold: here it is a plain one. Line ends and tabs mean what they say
+ * within quotes; all else that a terminal should not see has a stand-in. */
+static void put_field(Arena *arena, Text *out, const char *field)
 {
     const bool quoted = strpbrk(field, "\",\r\n") != NULL;
     text_put(out, quoted ? "\"" : "");
     text_put(out, is_formula(field) ? "'" : "");
     while (*field != '\0') {
-        const size_t plain = strcspn(field, "\"");
-        fold_put(out, field, plain);
+        const size_t plain = strcspn(field, "\"\t\r\n");
+        const char *safe = utf8_safe_in(arena, arena_text(arena, field, plain));
+        fold_put(out, safe, strlen(safe));
         field += plain;
-        if (*field == '"') {
-            text_put(out, "\"\"");
-            field++;
-        }
+        if (*field == '\0')
+            break;
+        text_put(out, *field == '"' ? "\"" : "");
+        text_put_bytes(out, field++, 1);
     }
     text_put(out, quoted ? "\"" : "");
 }
 
-static void put_record(Text *out, const char *const *fields, int count)
+static void put_record(Arena *arena, Text *out, const char *const *fields, int count)
 {
     for (int i = 0; i < count; i++) {
         text_put(out, i > 0 ? "," : "");
-        put_field(out, fields[i]);
+        put_field(arena, out, fields[i]);
     }
     text_put(out, "\r\n");
 }
@@ -62,7 +65,9 @@ static void put_record(Text *out, const char *const *fields, int count)
 void csv_write(const Sheet *sheet, Text *out)
 {
     const SheetRecords *records = &sheet->records;
-    put_record(out, records->names, records->name_count);
+    Arena *arena = arena_new();
+    put_record(arena, out, records->names, records->name_count);
     for (int i = 0; i < records->count; i++)
-        put_record(out, records->at[i].at, records->name_count);
+        put_record(arena, out, records->at[i].at, records->name_count);
+    arena_free(arena);
 }

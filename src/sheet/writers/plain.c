@@ -36,14 +36,14 @@ static int64_t line_height(const void *self, const SheetLine *line)
 /* `count` bytes of `text` within the cell. */
 static void put_aligned(Text *out, const SheetCell *cell, const char *text, size_t count)
 {
-    char part[SHEET_COLUMNS * 4 + 1];
-    if (count >= sizeof part)
-        count = sizeof part - 1;
-    memcpy(part, text, count);
-    part[count] = '\0';
-    if (cell->align == ALIGN_RIGHT)
-        text_put_times(out, ' ', cell->width - utf8_cells(part));
-    fold_put(out, part, count);
+    if (cell->align == ALIGN_RIGHT) {
+        Text part;
+        text_init(&part);
+        text_put_bytes(&part, text, count);
+        text_put_times(out, ' ', cell->width - utf8_cells(part.bytes));
+        text_finish(&part);
+    }
+    fold_put(out, text, count);
 }
 
 /* The part of the cell that stands in the `number`-th of its line's lines. */

@@ -57,12 +57,11 @@ static bool plain(const char *text)
     return true;
 }
 
-/* Characters that a double-quoted scalar may hold as they are (YAML 1.2.2, c-printable, less the byte order mark and
- * the line ends of other writings). */
+/* Characters that a double-quoted scalar holds as they are: those of YAML 1.2.2's c-printable that a terminal may see
+ * too. */
 static bool printable(uint32_t code)
 {
-    return (code >= 0x20 && code < 0x7f) || (code >= 0xa0 && code < 0xd800 && code != 0x2028 && code != 0x2029) ||
-           (code >= 0xe000 && code < 0xfffe && code != 0xfeff) || code >= 0x10000;
+    return !utf8_unseen(code) && (code < 0xd800 || code >= 0xe000);
 }
 
 static void put_string(Text *out, const char *text)
