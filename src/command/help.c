@@ -26,13 +26,15 @@ void help_write(Text *out)
     }
     for (int i = 0; i < table_option_count(); i++) {
         const Option *option = table_option(i);
+        if (option->id == OPTION_VERSION) /* stands with --help */
+            continue;
         const char *argument = option->argument == NULL ? "" : option->argument;
         const char *between = option->argument == NULL ? "" : " ";
         if (option->letter != 0)
             snprintf(what, sizeof what, "-%c, --%s%s%s", option->letter, option->name, between, argument);
         else
             snprintf(what, sizeof what, "--%s%s%s", option->name, between, argument);
-        put_row(out, what, option->summary);
+        put_row(out, what, option->id == OPTION_HELP ? "show this; -V, --version: show the version" : option->summary);
     }
     text_put(out, "Examples: datumrow reading-wall.yaml\n"
                   "  datumrow rows --as pdf -o rows.pdf reading-wall.yaml\n"

@@ -14,6 +14,7 @@ static const Command commands[] = {
     {"cuts", "cut sheet: every board, what is cut from it, in which order", FORMATS_ALL, sheet_cuts},
     {"batch", "batch sheet: the same pieces by stop, fence and saw angle", FORMATS_ALL, sheet_batch},
     {"pole", "story pole: every mark from the level line", FORMATS_ALL, sheet_pole},
+    {"nails", "nailing page: how planks are held, what needs more", FORMATS_ALL, sheet_nails},
     {"bill", "materials: boards, trim, fasteners, adhesive, finish", FORMATS_ALL, sheet_bill},
     {"mill", "mill sheet: rough boards to planks", FORMATS_ALL, sheet_mill},
     {"draw", "elevation, drawn", FORMATS_ALL, sheet_draw},

@@ -3,7 +3,7 @@
 _datumrow()
 {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} i command=
-    local commands='new all first rows cuts batch pole bill mill draw check starts plan'
+    local commands='new all first rows cuts batch pole nails bill mill draw check starts plan'
     local options='--as --output --print --help --version -o -h -V'
     COMPREPLY=()
     case $before in

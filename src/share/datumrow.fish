@@ -1,7 +1,7 @@
 # Completion of datumrow for fish.
 
 function __datumrow_no_command
-    not __fish_seen_subcommand_from new all first rows cuts batch pole bill mill draw check starts plan
+    not __fish_seen_subcommand_from new all first rows cuts batch pole nails bill mill draw check starts plan
 end
 
 complete -c datumrow -n __datumrow_no_command -a new -d 'ask the few sizes of a new wall, write FILE, open the editor'
@@ -11,6 +11,7 @@ complete -c datumrow -n __datumrow_no_command -a rows -d 'row sheet, in hanging 
 complete -c datumrow -n __datumrow_no_command -a cuts -d 'cut sheet: every board, what is cut from it, in which order'
 complete -c datumrow -n __datumrow_no_command -a batch -d 'batch sheet: the same pieces by stop, fence and saw angle'
 complete -c datumrow -n __datumrow_no_command -a pole -d 'story pole: every mark from the level line'
+complete -c datumrow -n __datumrow_no_command -a nails -d 'nailing page: how planks are held, what needs more'
 complete -c datumrow -n __datumrow_no_command -a bill -d 'materials: boards, trim, fasteners, adhesive, finish'
 complete -c datumrow -n __datumrow_no_command -a mill -d 'mill sheet: rough boards to planks'
 complete -c datumrow -n __datumrow_no_command -a draw -d 'elevation, drawn'

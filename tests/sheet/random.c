@@ -20,9 +20,9 @@ enum { WALLS = 60 };
 static const struct {
     const char *name;
     Sheet *(*make)(Arena *arena, const Job *job, const char *date);
-} makers[] = {{"all", sheet_all},     {"first", sheet_first}, {"rows", sheet_rows},    {"cuts", sheet_cuts},
-              {"batch", sheet_batch}, {"pole", sheet_pole},   {"draw", sheet_draw},    {"check", sheet_check},
-              {"bill", sheet_bill},   {"mill", sheet_mill},   {"starts", sheet_starts}};
+} makers[] = {{"all", sheet_all},     {"nails", sheet_nails}, {"first", sheet_first}, {"rows", sheet_rows},
+              {"cuts", sheet_cuts},   {"batch", sheet_batch}, {"pole", sheet_pole},   {"draw", sheet_draw},
+              {"check", sheet_check}, {"bill", sheet_bill},   {"mill", sheet_mill},   {"starts", sheet_starts}};
 
 /* Any plan will do; that of the hand method is there at once. */
 static const Job *job_for(Arena *arena, uint64_t seed)

@@ -23,6 +23,7 @@ Sheet *sheet_all(Arena *arena, const Job *job, const char *date)
     append(all, sheet_cuts(arena, job, date));
     append(all, sheet_batch(arena, job, date));
     append(all, sheet_pole(arena, job, date));
+    append(all, sheet_nails(arena, job, date));
     append(all, sheet_bill(arena, job, date));
     if (job->wall->rough.count > 0)
         append(all, sheet_mill(arena, job, date));

@@ -39,6 +39,9 @@ Sheet *sheet_batch(Arena *arena, const Job *job, const char *date);
 /* Every mark from the level line, highest first. */
 Sheet *sheet_pole(Arena *arena, const Job *job, const char *date);
 
+/* How planks are held, and which pieces fasteners alone do not hold. */
+Sheet *sheet_nails(Arena *arena, const Job *job, const char *date);
+
 /* What the wall takes: boards, trim, fasteners, adhesive, finish; with what each line assumes. */
 Sheet *sheet_bill(Arena *arena, const Job *job, const char *date);
 

@@ -77,8 +77,8 @@ START_TEST(all_sheets_are_in_one)
     Made made = wall_of();
     const Job *job = shown_job(made.arena, made_layout(&made));
     const char *text = shown(sheet_all(made.arena, job, ""));
-    static const char *const kinds[] = {"First page\n",  "Elevation\n",  "Row sheet\n", "Cut sheet\n",
-                                        "Batch sheet\n", "Story pole\n", "Materials\n"};
+    static const char *const kinds[] = {"First page\n",  "Elevation\n",  "Row sheet\n",    "Cut sheet\n",
+                                        "Batch sheet\n", "Story pole\n", "Nailing page\n", "Materials\n"};
     const char *last = text;
     for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
         const char *at = strstr(text, kinds[i]);
