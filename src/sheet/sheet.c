@@ -46,6 +46,17 @@ void sheet_cell(Sheet *sheet, SheetLine *line, int at, int width, Align align, W
               (SheetCell){.weight = weight, .align = align, .at = at, .width = width, .text = text});
 }
 
+void sheet_number(Sheet *sheet, SheetLine *line, int at, int width, Weight weight, int number)
+{
+    push_cell(sheet->arena, line,
+              (SheetCell){.weight = weight,
+                          .align = ALIGN_RIGHT,
+                          .at = at,
+                          .width = width,
+                          .foot = true,
+                          .text = words(sheet->arena, "%d", number)});
+}
+
 void sheet_tick(Sheet *sheet, SheetLine *line, int at, bool ticked)
 {
     push_cell(sheet->arena, line, (SheetCell){.kind = CELL_TICK, .at = at, .width = 3, .text = ticked ? "x" : ""});

@@ -37,6 +37,7 @@ typedef struct SheetCell {
     Weight weight;
     Align align;
     int at, width;    /* character cells from the page's left edge */
+    bool foot;        /* drawn pages underline each 6 and 9: upside down the one is the other */
     bool cut;         /* what is longer than `width` is cut; else it goes on in the next line */
     const char *text; /* UTF-8, safe to show */
 } SheetCell;
@@ -115,6 +116,8 @@ SheetGroup *sheet_group(Sheet *sheet, SheetSection *section);
 /* A new line at the end of `lines`; the pointer dies at the next. */
 SheetLine *sheet_line(Sheet *sheet, SheetLines *lines);
 void sheet_cell(Sheet *sheet, SheetLine *line, int at, int width, Align align, Weight weight, const char *text);
+/* The number of a piece, right aligned, each 6 and 9 underlined where that can be. */
+void sheet_number(Sheet *sheet, SheetLine *line, int at, int width, Weight weight, int number);
 void sheet_tick(Sheet *sheet, SheetLine *line, int at, bool ticked);
 void sheet_pencil(Sheet *sheet, SheetLine *line, int at, int width, const char *label);
 /* A paragraph from `at` to the page's right edge: one line, or several where it would fill half a page. */

@@ -199,7 +199,7 @@ static void add_piece(CutSheet *cuts, SheetLines *lines, const Piece *piece)
     const PieceDetails details = details_of(arena, cuts->job, piece);
     SheetLine *line = sheet_line(sheet, lines);
     sheet_tick(sheet, line, PIECE_TICK, piece->hung);
-    sheet_cell(sheet, line, PIECE, FROM - PIECE - 1, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", piece->number));
+    sheet_number(sheet, line, PIECE, FROM - PIECE - 1, WEIGHT_TEXT, piece->number);
     sheet_cell(sheet, line, FROM, LENGTH - FROM - 1, ALIGN_RIGHT, WEIGHT_TEXT,
                stretch_words(cuts, piece->offset, piece->offset + piece->right - piece->left));
     sheet_cell(sheet, line, LENGTH, WHERE - LENGTH - 2, ALIGN_RIGHT, WEIGHT_STRONG,
@@ -219,8 +219,7 @@ static void add_single(CutSheet *cuts, int board, const Piece *piece)
     line->rule = true;
     sheet_tick(sheet, line, TICK, piece->hung);
     sheet_cell(sheet, line, NAME, ONE_PIECE - NAME, ALIGN_LEFT, WEIGHT_TEXT, details_board(arena, cuts->wall, board));
-    sheet_cell(sheet, line, ONE_PIECE, ONE_FROM - ONE_PIECE - 1, ALIGN_RIGHT, WEIGHT_TEXT,
-               words(arena, "%d", piece->number));
+    sheet_number(sheet, line, ONE_PIECE, ONE_FROM - ONE_PIECE - 1, WEIGHT_TEXT, piece->number);
     sheet_cell(sheet, line, ONE_FROM, ONE_LENGTH - ONE_FROM, ALIGN_RIGHT, WEIGHT_TEXT,
                stretch_words(cuts, piece->offset, piece->offset + piece->right - piece->left));
     sheet_cell(sheet, line, ONE_LENGTH, ONE_WHERE - ONE_LENGTH - 1, ALIGN_RIGHT, WEIGHT_STRONG,
@@ -326,8 +325,7 @@ static void push_card(CutSheet *cuts, HalfLines *lines, int board)
 static void add_half_piece(CutSheet *cuts, SheetLine *line, int at, const Piece *piece)
 {
     const PieceDetails details = details_of(cuts->arena, cuts->job, piece);
-    sheet_cell(cuts->sheet, line, at + HALF_PIECE, HALF_LENGTH - HALF_PIECE, ALIGN_RIGHT, WEIGHT_TEXT,
-               words(cuts->arena, "%d", piece->number));
+    sheet_number(cuts->sheet, line, at + HALF_PIECE, HALF_LENGTH - HALF_PIECE, WEIGHT_TEXT, piece->number);
     sheet_cell(cuts->sheet, line, at + HALF_LENGTH, HALF_LENGTH_WIDTH, ALIGN_RIGHT, WEIGHT_STRONG,
                words_length(cuts->arena, cuts->wall, details.length));
 }

@@ -308,8 +308,7 @@ static void add_piece(RowSheet *rows, SheetLine *line, int at, const Piece *piec
 {
     Sheet *sheet = rows->sheet;
     sheet_tick(sheet, line, at + TICK, piece->hung);
-    sheet_cell(sheet, line, at + PIECE, PIECE_WIDTH, ALIGN_RIGHT, WEIGHT_STRONG,
-               words(rows->arena, "%d", piece->number));
+    sheet_number(sheet, line, at + PIECE, PIECE_WIDTH, WEIGHT_STRONG, piece->number);
     /* a space in front: its cell touches that of the number */
     sheet_cell(sheet, line, at + BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_TEXT,
                words(rows->arena, " %s", details_board(rows->arena, rows->wall, piece->board)));

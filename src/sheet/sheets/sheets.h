@@ -11,7 +11,7 @@
 /* Said once on every sheet that pieces are marked and cut by. */
 #define SHEET_WAY_ROUND                                                                                            \
     "Lay every board and piece good face up, labeled end to the left, top edge away from you. Pencil the piece's " \
-    "number on the back, with an arrow to its top edge."
+    "number on the back, each 6 and 9 underlined, with an arrow to its top edge."
 
 /* An empty sheet of this kind ("Row sheet") with the job's title, facts, file and hash. `date` "" leaves a space for
  * it. */

@@ -35,6 +35,26 @@ static void set_font(Press *press, double points, bool bold)
     pango_font_description_free(font);
 }
 
+/* Underlines each 6 and 9 of the text, or nothing. */
+static void set_foot(PangoLayout *layout, const SheetCell *cell)
+{
+    if (!cell->foot) {
+        pango_layout_set_attributes(layout, NULL);
+        return;
+    }
+    PangoAttrList *list = pango_attr_list_new();
+    for (guint i = 0; cell->text[i] != '\0'; i++) {
+        if (cell->text[i] != '6' && cell->text[i] != '9')
+            continue;
+        PangoAttribute *line = pango_attr_underline_new(PANGO_UNDERLINE_SINGLE);
+        line->start_index = i;
+        line->end_index = i + 1;
+        pango_attr_list_insert(list, line);
+    }
+    pango_layout_set_attributes(layout, list);
+    pango_attr_list_unref(list);
+}
+
 /* Sets the cell's text. A mark that is too long for its cell is set smaller, so that it stays on one line. */
 static void set_cell(Press *press, const SheetCell *cell, double unit)
 {
@@ -42,6 +62,7 @@ static void set_cell(Press *press, const SheetCell *cell, double unit)
     double points = points_of(cell->weight);
     PangoLayout *layout = press->layout;
     pango_layout_set_text(layout, cell->text, -1);
+    set_foot(layout, cell);
     pango_layout_set_width(layout, -1);
     pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_NONE);
     set_font(press, points, cell->weight != WEIGHT_TEXT);
@@ -252,6 +273,7 @@ void press_label(Press *press, cairo_t *cairo, double x, double y, double points
     pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_NONE);
     pango_layout_set_alignment(layout, PANGO_ALIGN_LEFT);
     pango_layout_set_text(layout, text, -1);
+    pango_layout_set_attributes(layout, NULL);
     int w, h;
     pango_layout_get_size(layout, &w, &h);
     *width = (double)w / PANGO_SCALE;

@@ -46,6 +46,37 @@ static bool holds_bytes(const Text *text, const char *part)
     return false;
 }
 
+/* The size of an SVG with one number, as a piece's number or as a plain text. */
+static size_t size_with_number(int number, bool foot)
+{
+    Arena *arena = arena_new();
+    Sheet *sheet = made_up_sheet(arena);
+    SheetLine *line = sheet_line(sheet, &sheet_group(sheet, sheet_section(sheet, "", false))->lines);
+    if (foot)
+        sheet_number(sheet, line, 0, 8, WEIGHT_TEXT, number);
+    else
+        sheet_cell(sheet, line, 0, 8, ALIGN_RIGHT, WEIGHT_TEXT, words(arena, "%d", number));
+    Text text;
+    Err err = {0};
+    text_init(&text);
+    assert_done(svg_write(sheet, &text, &err), &err);
+    const size_t size = text.length;
+    text_finish(&text);
+    arena_free(arena);
+    return size;
+}
+
+/* Upside down a 6 is a 9: each has a line under it, no other digit has. */
+START_TEST(a_six_and_a_nine_are_underlined)
+{
+    const size_t one = size_with_number(16, true) - size_with_number(16, false);
+    assert_in_range(one, 1, 1000);
+    assert_true(size_with_number(19, true) > size_with_number(19, false));
+    assert_true(size_with_number(969, true) > size_with_number(969, false));
+    assert_int_equal(size_with_number(1234578, true), size_with_number(1234578, false));
+}
+END_TEST
+
 /* No clock: the date is the sheet's, or a fixed one. */
 START_TEST(carries_the_date_of_the_sheet)
 {
@@ -90,6 +121,7 @@ int main(void)
     const TTest *const tests[] = {
 #if DATUMROW_PDF
         writes_the_same_bytes_twice,
+        a_six_and_a_nine_are_underlined,
         carries_the_date_of_the_sheet,
 #else
         refuses_where_it_is_not_built_in,
