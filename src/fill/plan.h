@@ -24,6 +24,12 @@ typedef struct Piece {
     bool closer_off;              /* it closes its segment, and no board gave it what is to be kept over */
 } Piece;
 
+/* Whether it is on the wall: it hangs, and is not only cut. */
+static inline bool piece_is_up(const Piece *piece)
+{
+    return piece->hung && !piece->cut;
+}
+
 /* A stretch of a segment left bare. */
 typedef struct Bare {
     int face, course, segment;

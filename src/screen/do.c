@@ -13,6 +13,7 @@
 #include "screen/views/elevation.h"
 #include "screen/views/glance.h"
 #include "screen/views/hang.h"
+#include "screen/views/hang_cut.h"
 #include "screen/views/tally.h"
 
 #include <stdio.h>

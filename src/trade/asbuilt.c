@@ -213,7 +213,7 @@ AsBuilt *asbuilt_of(Arena *arena, const Layout *layout, const Plan *plan, Err *e
     }
     built->next = -1;
     for (int i = 0; i < plan->piece_count; i++) {
-        if (plan->pieces[i].hung)
+        if (piece_is_up(&plan->pieces[i]))
             built->hung++;
         else if (built->next < 0)
             built->next = i;
@@ -221,7 +221,7 @@ AsBuilt *asbuilt_of(Arena *arena, const Layout *layout, const Plan *plan, Err *e
     built->left = plan->piece_count - built->hung;
     if (built->next > 0) {
         const Piece *next = &plan->pieces[built->next];
-        built->course_done = next[-1].hung && (next[-1].face != next->face || next[-1].course != next->course);
+        built->course_done = piece_is_up(&next[-1]) && (next[-1].face != next->face || next[-1].course != next->course);
     }
     return built;
 }

@@ -55,7 +55,9 @@ bool edit_remove_trim_run(Document *document, int index, Err *err);
 /* As-built: a piece is hung, the record of it taken back, an edge measured (a later measure of the same edge replaces
  * it). */
 bool edit_hang(Document *document, const HungPiece *piece, Err *err);
-bool edit_take_down(Document *document, int index, Err *err); /* index into hung_pieces */
+bool edit_cut(Document *document, const HungPieces *pieces, Err *err); /* all as one step */
+bool edit_hang_cut(Document *document, int index, Err *err);           /* a piece that is cut hangs; its index */
+bool edit_take_down(Document *document, int index, Err *err);          /* index into hung_pieces */
 bool edit_measure(Document *document, const HungEdge *edge, Err *err);
 bool edit_forget_measure(Document *document, int index, Err *err);
 

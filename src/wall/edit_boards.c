@@ -104,6 +104,28 @@ bool edit_hang(Document *document, const HungPiece *piece, Err *err)
     return document_step(document, err, "hang a piece of board %d in course %d", piece->board, piece->course);
 }
 
+bool edit_cut(Document *document, const HungPieces *pieces, Err *err)
+{
+    Wall *wall = document_begin(document);
+    for (int i = 0; i < pieces->count; i++) {
+        HungPiece added = pieces->at[i];
+        added.state = PIECE_CUT;
+        added.place = hung_next_place(wall);
+        PUT_IN(document, &wall->hung_pieces, wall->hung_pieces.count, added);
+    }
+    return document_step(document, err, "tick %d piece%s as cut", pieces->count, pieces->count == 1 ? "" : "s");
+}
+
+bool edit_hang_cut(Document *document, int index, Err *err)
+{
+    Wall *wall = document_begin(document);
+    if (index < 0 || index >= wall->hung_pieces.count)
+        return document_refuse(err, "hung", "there is no such record any more; choose one that is there");
+    HungPiece *piece = &wall->hung_pieces.at[index];
+    piece->state = PIECE_HUNG;
+    return document_step(document, err, "hang a piece of board %d in course %d", piece->board, piece->course);
+}
+
 /* The record at `place` is taken out: what came after it comes after one record less. */
 static void count_down(Wall *wall, int place)
 {

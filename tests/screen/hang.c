@@ -475,9 +475,65 @@ START_TEST(every_size_is_survived)
 }
 END_TEST
 
+static int count_state(const Rig *rig, PieceState state)
+{
+    int count = 0;
+    for (int i = 0; i < wall_of(rig)->hung_pieces.count; i++)
+        count += wall_of(rig)->hung_pieces.at[i].state == state;
+    return count;
+}
+
+/* Pieces of the first one's board, or of its face. */
+static int count_like(Rig *rig, bool board)
+{
+    const Plan *plan = plan_of(rig);
+    int count = 0;
+    for (int i = 0; i < plan->piece_count; i++)
+        count += board ? plan->pieces[i].board == plan->pieces[0].board : plan->pieces[i].face == plan->pieces[0].face;
+    return count;
+}
+
+/* Ticked pieces stay as planned, hang in their turn, and can be taken back; nothing of the plan changes. */
+START_TEST(pieces_are_ticked_as_cut_one_a_board_and_a_face)
+{
+    Rig *rig = rig_new(80, 24);
+    rig_type(rig, "H");
+    const int pieces = plan_of(rig)->piece_count, of_board = count_like(rig, true), of_face = count_like(rig, false);
+    Piece first = *next_piece(rig);
+    rig_type(rig, "c");
+    assert_shows(rig, "Next, cut: north, course 0, piece 1");
+    assert_shows(rig, "0 hung");
+    assert_int_equal(count_state(rig, PIECE_CUT), 1);
+    assert_recorded(rig, &wall_of(rig)->hung_pieces.at[0], &first);
+    rig_type(rig, "c");
+    assert_shows(rig, "Piece 1 counts as not cut");
+    assert_int_equal(wall_of(rig)->hung_pieces.count, 0);
+    rig_type(rig, "b");
+    assert_int_equal(count_state(rig, PIECE_CUT), of_board);
+    rig_type(rig, "C");
+    assert_true(count_state(rig, PIECE_CUT) >= of_face);
+    const int cut = count_state(rig, PIECE_CUT);
+    rig_type(rig, "C");
+    assert_shows(rig, "Nothing is left to cut there");
+    rig_key(rig, PRESS_ENTER);
+    assert_shows(rig, "1 hung");
+    assert_shows(rig, "Next, cut");
+    assert_int_equal(count_state(rig, PIECE_HUNG), 1);
+    assert_int_equal(count_state(rig, PIECE_CUT), cut - 1);
+    assert_int_equal(wall_of(rig)->hung_pieces.at[0].state, PIECE_HUNG);
+    assert_int_equal(plan_of(rig)->changed_count, 0);
+    assert_int_equal(plan_of(rig)->piece_count, pieces);
+    assert_int_equal(faults_of_what_hangs(rig), 0);
+    rig_key(rig, PRESS_CTRL | 'z');
+    assert_int_equal(count_state(rig, PIECE_CUT), cut);
+    rig_free(rig);
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
+        pieces_are_ticked_as_cut_one_a_board_and_a_face,
         enter_records_the_piece_shown,
         only_the_final_plan_is_hung,
         the_plan_stays_until_the_last_piece_hangs,

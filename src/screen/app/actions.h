@@ -212,6 +212,15 @@ ROW(HANGING, hang_open(app),
 ROW(HUNG, hang_record(app),
     GROUP_HANG, HANG, HANG, KEYS(PRESS_ENTER, ' '), NONE, "it hangs",
     "This piece hangs", "record that the piece shown hangs, and go on to the next")
+ROW(CUT_PIECE, hang_cut(app, CUT_THIS),
+    GROUP_HANG, HANG, HANG, KEYS('c'), NONE, "cut",
+    "This piece is cut", "tick the piece shown as cut, to hang later; again: it is not cut after all")
+ROW(CUT_BOARD, hang_cut(app, CUT_THIS_BOARD),
+    GROUP_HANG, HANG, 0, KEYS('b'), NONE, "",
+    "All pieces of this board are cut", "tick all pieces of the board shown as cut")
+ROW(CUT_FACE, hang_cut(app, CUT_THIS_FACE),
+    GROUP_HANG, HANG, 0, KEYS('C'), NONE, "",
+    "All pieces of this face are cut", "tick all pieces of the face shown as cut")
 ROW(MEASURE, hang_measure(app),
     GROUP_HANG, HANG, HANG, KEYS('e'), NONE, "edge",
     "Type in a measured edge", "type in the edge of a course as it hangs; the rest follows from it")

@@ -86,7 +86,10 @@ static void draw_piece(App *app, const Track *track, const Piece *piece, const S
     int cells = utf8_cells(padded);
     if (to - from - 3 >= cells)
         grid_text(track->grid, track->x + from + (to - from + 1 - cells) / 2, track->y, cells,
-                  piece->hung ? STYLE_GOOD : STYLE_FIGURE, padded);
+                  piece_is_up(piece) ? STYLE_GOOD
+                  : piece->cut       ? STYLE_ACCENT
+                                     : STYLE_FIGURE,
+                  padded);
     grid_glyph(track->grid, track->x + from, track->y, piece->left == segment->left ? GLYPH_END_LEFT : GLYPH_JOINT,
                STYLE_STRONG);
     if (ends)

@@ -6,6 +6,7 @@
 #include "job/edge_mark.h"
 #include "job/words.h"
 #include "screen/forms/forms.h"
+#include "screen/views/hang_cut.h"
 #include "trade/say.h"
 
 #include <inttypes.h>
@@ -29,7 +30,7 @@ static const Plan *plan_of(App *app)
 static int next_to_hang(const Plan *plan)
 {
     for (int i = 0; i < plan->piece_count; i++)
-        if (!plan->pieces[i].hung)
+        if (!piece_is_up(&plan->pieces[i]))
             return i;
     return -1;
 }
@@ -118,14 +119,28 @@ static bool final_piece(App *app, Hang *hang, Piece *piece)
     return false;
 }
 
+bool hang_final_piece(App *app, Piece *piece)
+{
+    return final_piece(app, hang_of(app), piece);
+}
+
+void hang_know(App *app)
+{
+    know(app, hang_of(app));
+}
+
 void hang_record(App *app)
 {
     Hang *hang = hang_of(app);
     Piece piece;
     if (!final_piece(app, hang, &piece))
         return;
-    if (piece.hung) {
+    if (piece_is_up(&piece)) {
         app_say(app, STYLE_DIM, "This piece hangs already.");
+        return;
+    }
+    if (piece.cut) {
+        hang_cut_piece(app, &piece);
         return;
     }
     HungPiece record = asbuilt_record(app_work(app)->layout, &piece);
@@ -142,13 +157,15 @@ void hang_take_down(App *app)
 {
     int count = app_wall(app)->hung_pieces.count;
     HungPiece last = count > 0 ? app_wall(app)->hung_pieces.at[count - 1] : (HungPiece){.board = 0};
+    const char *state = last.state == PIECE_CUT ? "cut" : "hung";
     Err err;
     if (count == 0)
-        app_say(app, STYLE_DIM, "No piece is recorded as hung.");
+        app_say(app, STYLE_DIM, "No piece is recorded as hung or cut.");
     else if (!edit_take_down(app->document, count - 1, &err))
         app_tell(app, &err);
     else
-        app_say(app, STYLE_ACCENT, "Taken back: board %d in course %d counts as not hung.", last.board, last.course);
+        app_say(app, STYLE_ACCENT, "Taken back: board %d in course %d counts as not %s.", last.board, last.course,
+                state);
 }
 
 void hang_look(App *app, int by)
@@ -209,7 +226,8 @@ void hang_board_out(App *app)
     if (!final_piece(app, hang, &piece))
         return;
     if (piece.hung) {
-        app_say(app, STYLE_CAUTION, "This piece hangs; take it back first, or look at one that does not hang.");
+        app_say(app, STYLE_CAUTION,
+                "This piece hangs or is cut; take it back first, or look at one that does not hang.");
         return;
     }
     Arena *arena = arena_new();
@@ -282,7 +300,7 @@ static bool is_up(App *app, int face, int64_t course)
         const Piece *piece = &plan->pieces[i];
         if (piece->face != face || piece->course != index)
             continue;
-        if (!piece->hung)
+        if (!piece_is_up(piece))
             return false;
         any = true;
     }
@@ -296,7 +314,7 @@ static const Piece *last_up(App *app, const Piece *from)
     int index = from == NULL ? plan->piece_count - 1 : (int)(from - plan->pieces);
     for (; index >= 0; index--) {
         const Piece *piece = &plan->pieces[index];
-        if (piece->hung &&
+        if (piece_is_up(piece) &&
             is_up(app, piece->face, app_work(app)->layout->faces[piece->face].courses[piece->course].number))
             return piece;
     }

@@ -33,6 +33,12 @@ void hang_look(App *app, int by);
 void hang_measure(App *app);
 void hang_board_out(App *app);
 
+/* The piece looked at as the final plan has it; false, and told, where that is another one. */
+bool hang_final_piece(App *app, Piece *piece);
+
+/* What is planned otherwise is told from now on by the plan as it is. */
+void hang_know(App *app);
+
 /* The piece looked at, NULL where the plan has none left to hang. */
 const Piece *hang_piece(App *app, Hang *hang);
 

@@ -133,7 +133,11 @@ static void head_draw(App *app, Arena *arena, Grid *grid, Rect row, const AsBuil
     if (piece == NULL)
         return;
     const Course *course = &layout->faces[piece->face].courses[piece->course];
-    const char *turn = piece->hung ? "Hangs already" : piece->number - 1 == built->next ? "Next" : "Later";
+    const bool next = built->next >= 0 && piece->number == fill_plan(app_work(app)->fill)->pieces[built->next].number;
+    const char *turn = piece_is_up(piece) ? "Hangs already"
+                       : piece->cut       ? (next ? "Next, cut" : "Cut, later")
+                       : next             ? "Next"
+                                          : "Later";
     grid_format(grid, row.x, row.y, row.columns - cells - 2, STYLE_STRONG, "%s: %s, course %" PRId64 ", piece %d", turn,
                 layout->wall->faces.at[piece->face].name, course->number, piece->number);
 }

@@ -153,7 +153,7 @@ static void record_piece(CutSheet *cuts, const Piece *piece)
     field[FIELD_RIGHT_WIDTH] = words_decimal(arena, wall, plank->widths[plank->width_count - 1].width);
     field[FIELD_CUTOUTS] = details.cuts;
     field[FIELD_KIND] = "plank";
-    field[FIELD_HUNG] = piece->hung ? "yes" : "";
+    field[FIELD_HUNG] = piece->cut ? "cut" : piece->hung ? "yes" : "";
     field[FIELD_RIP_WORDS] = details.rip;
     field[FIELD_END_WORDS] = details.ends;
     field[FIELD_MITERS] = details.miters;
@@ -189,7 +189,7 @@ static const char *where_words(CutSheet *cuts, const Piece *piece)
     const char *where = words(arena, "course %" PRId64, details_course(cuts->job, piece)->number);
     if (cuts->wall->faces.count > 1)
         where = words(arena, "%s, %s", words_name(arena, cuts->wall->faces.at[piece->face].name), where);
-    return words(arena, "%s%s", where, piece->hung ? ", hung" : "");
+    return words(arena, "%s%s", where, piece->cut ? ", cut" : piece->hung ? ", hung" : "");
 }
 
 static void add_piece(CutSheet *cuts, SheetLines *lines, const Piece *piece)
@@ -224,7 +224,7 @@ static void add_single(CutSheet *cuts, int board, const Piece *piece)
                stretch_words(cuts, piece->offset, piece->offset + piece->right - piece->left));
     sheet_cell(sheet, line, ONE_LENGTH, ONE_WHERE - ONE_LENGTH - 1, ALIGN_RIGHT, WEIGHT_STRONG,
                words_length(arena, cuts->wall, details.length));
-    const char *hung = piece->hung ? ", hung" : "";
+    const char *hung = piece->cut ? ", cut" : piece->hung ? ", hung" : "";
     sheet_cell(sheet, line, ONE_WHERE, ONE_USED - ONE_WHERE - 1, ALIGN_LEFT, WEIGHT_TEXT,
                words(arena, "course %" PRId64 "%s", details_course(cuts->job, piece)->number, hung));
     sheet_pencil(sheet, line, ONE_USED, SHEET_COLUMNS - ONE_USED, "used");

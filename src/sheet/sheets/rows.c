@@ -237,7 +237,7 @@ static void record_piece(RowSheet *rows, const Piece *piece)
     field[FIELD_LOWER_EDGE] = words_decimal(arena, wall, plank->length - plank->left.lower - plank->right.lower);
     field[FIELD_UPPER_EDGE] = words_decimal(arena, wall, plank->length - plank->left.upper - plank->right.upper);
     field[FIELD_STUDS] = measures_studs(arena, &rows->job->layout->faces[piece->face], plank);
-    field[FIELD_HUNG] = piece->hung ? "yes" : "";
+    field[FIELD_HUNG] = piece->cut ? "cut" : piece->hung ? "yes" : "";
     field[FIELD_CUTOUTS] = details.cuts;
     field[FIELD_RIP_WORDS] = details.rip;
     field[FIELD_END_WORDS] = details.ends;
@@ -307,7 +307,7 @@ static const char *stud_words(RowSheet *rows, const Piece *piece)
 static void add_piece(RowSheet *rows, SheetLine *line, int at, const Piece *piece)
 {
     Sheet *sheet = rows->sheet;
-    sheet_tick(sheet, line, at + TICK, piece->hung);
+    sheet_tick(sheet, line, at + TICK, piece_is_up(piece));
     sheet_number(sheet, line, at + PIECE, PIECE_WIDTH, WEIGHT_STRONG, piece->number);
     /* a space in front: its cell touches that of the number */
     sheet_cell(sheet, line, at + BOARD, LENGTH - BOARD, ALIGN_LEFT, WEIGHT_TEXT,
@@ -409,7 +409,7 @@ static void add_segment(RowSheet *rows, SheetLines *lines, const Course *course,
 static bool all_hung(const Plan *plan, Place place)
 {
     for (int i = place.piece_first; i < place.piece_first + place.piece_count; i++)
-        if (!plan->pieces[i].hung)
+        if (!piece_is_up(&plan->pieces[i]))
             return false;
     return place.piece_count > 0 && place.bare_count == 0;
 }
