@@ -6,7 +6,6 @@
 #include "job/edge_mark.h"
 #include "job/words.h"
 #include "screen/forms/forms.h"
-#include "screen/views/hang_cut.h"
 #include "trade/say.h"
 
 #include <inttypes.h>
@@ -129,6 +128,34 @@ void hang_know(App *app)
     know(app, hang_of(app));
 }
 
+/* No two records of a course have anything in common. */
+int hang_record_of(App *app, const Piece *piece)
+{
+    const Wall *wall = app_wall(app);
+    const Layout *layout = app_work(app)->layout;
+    const char *face = wall->faces.at[piece->face].name;
+    const int64_t course = layout->faces[piece->face].courses[piece->course].number;
+    for (int i = 0; i < wall->hung_pieces.count; i++) {
+        const HungPiece *record = &wall->hung_pieces.at[i];
+        if (strcmp(record->face, face) == 0 && record->course == course && record->board == piece->board &&
+            record->left < piece->right && record->right > piece->left)
+            return i;
+    }
+    return -1;
+}
+
+/* The piece, which is cut, hangs now. */
+static void record_cut(App *app, const Piece *piece)
+{
+    const int index = hang_record_of(app, piece);
+    Err err;
+    know(app, hang_of(app));
+    if (index < 0 || !edit_hang_cut(app->document, index, &err))
+        app_say(app, STYLE_CAUTION, "Piece %d has no record in the file; take it back, then hang it.", piece->number);
+    else
+        app_say(app, STYLE_GOOD, "Hung: piece %d, board %d. Ctrl-Z takes it back.", piece->number, piece->board);
+}
+
 void hang_record(App *app)
 {
     Hang *hang = hang_of(app);
@@ -140,7 +167,7 @@ void hang_record(App *app)
         return;
     }
     if (piece.cut) {
-        hang_cut_piece(app, &piece);
+        record_cut(app, &piece);
         return;
     }
     HungPiece record = asbuilt_record(app_work(app)->layout, &piece);

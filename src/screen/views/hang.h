@@ -36,6 +36,9 @@ void hang_board_out(App *app);
 /* The piece looked at as the final plan has it; false, and told, where that is another one. */
 bool hang_final_piece(App *app, Piece *piece);
 
+/* Index of the record of a piece that hangs or is cut; -1 where it has none. */
+int hang_record_of(App *app, const Piece *piece);
+
 /* What is planned otherwise is told from now on by the plan as it is. */
 void hang_know(App *app);
 

@@ -1,24 +1,8 @@
 #include "screen/views/hang_cut.h"
 
-#include <string.h>
-
 #include "screen/views/hang.h"
 #include "trade/asbuilt.h"
 #include "trade/say.h"
-
-/* Index of the record of a piece that hangs or is cut: no two of a course have anything in common. */
-static int record_of(const Wall *wall, const Layout *layout, const Piece *piece)
-{
-    const char *face = wall->faces.at[piece->face].name;
-    const int64_t course = layout->faces[piece->face].courses[piece->course].number;
-    for (int i = 0; i < wall->hung_pieces.count; i++) {
-        const HungPiece *record = &wall->hung_pieces.at[i];
-        if (strcmp(record->face, face) == 0 && record->course == course && record->board == piece->board &&
-            record->left < piece->right && record->right > piece->left)
-            return i;
-    }
-    return -1;
-}
 
 static bool in_scope(const Piece *piece, const Piece *shown, CutScope scope)
 {
@@ -49,7 +33,7 @@ static HungPieces to_tick(Arena *arena, App *app, const Piece *shown, CutScope s
 
 static void take_back(App *app, const Piece *piece)
 {
-    const int index = record_of(app_wall(app), app_work(app)->layout, piece);
+    const int index = hang_record_of(app, piece);
     Err err;
     if (index < 0)
         app_say(app, STYLE_CAUTION, "Piece %d has no record in the file; Ctrl-Z takes back the last step.",
@@ -81,15 +65,4 @@ void hang_cut(App *app, CutScope scope)
         app_say(app, STYLE_GOOD, "Ticked as cut: %s. They keep their board and place from now on.",
                 say_count(arena, records.count, "piece", "pieces"));
     arena_free(arena);
-}
-
-void hang_cut_piece(App *app, const Piece *piece)
-{
-    const int index = record_of(app_wall(app), app_work(app)->layout, piece);
-    Err err;
-    hang_know(app);
-    if (index < 0 || !edit_hang_cut(app->document, index, &err))
-        app_say(app, STYLE_CAUTION, "Piece %d has no record in the file; take it back, then hang it.", piece->number);
-    else
-        app_say(app, STYLE_GOOD, "Hung: piece %d, board %d. Ctrl-Z takes it back.", piece->number, piece->board);
 }

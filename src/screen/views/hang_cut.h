@@ -13,7 +13,4 @@ typedef enum CutScope { CUT_THIS, CUT_THIS_BOARD, CUT_THIS_FACE } CutScope;
  * asked for and is cut, it counts as not cut again. */
 void hang_cut(App *app, CutScope scope);
 
-/* The piece, which is cut, hangs now. */
-void hang_cut_piece(App *app, const Piece *piece);
-
 #endif
