@@ -36,7 +36,7 @@ static void *allocate(size_t size)
 {
     void *memory = malloc(size);
     if (memory == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     return memory;
 }
 

@@ -1,8 +1,8 @@
 /*
- * A broken invariant is a bug, and running out of memory is a stop: both end here. The editor hangs its
- * own last acts (restore the terminal, name the recovery copy) on the hook; without one the message goes
- * to standard error and the program aborts. Work that can be refused as a whole is attempted: a bug in it
- * gives it up, and its caller goes on.
+ * A broken invariant is a bug, and running out of memory is a stop: both end here. Memory set aside before is given
+ * back when the rest is gone, so that what the hook does last has some. The editor hangs its own last acts (restore the
+ * terminal, name the recovery copy) on the hook; without one the message goes to standard error and the program aborts.
+ * Work that can be refused as a whole is attempted: a bug in it gives it up, and its caller goes on.
  */
 #ifndef BASE_PANIC_H
 #define BASE_PANIC_H
@@ -17,11 +17,23 @@ void panic_hook(PanicHook *hook);
 
 _Noreturn void panic(const char *file, int line, const char *message);
 
+/* Sets `size` bytes aside, for the last acts. Nobody touches them: until then they are address space alone. */
+void panic_reserve(size_t size);
+
+/* An allocation failed: what is attempted is given up, and where nothing is, the program ends as by a panic. */
+_Noreturn void panic_no_memory(void);
+
+/* From now on a panic aborts at once: for last acts that no other hook should follow, and no attempt take up. */
+void panic_last(void);
+
 typedef void PanicWork(void *with);
 
+/* What `place` says where memory ran out. */
+#define PANIC_NO_MEMORY "no memory"
+
 /* Does the work; false where an invariant broke in it: `place` says where in the sources then ("layout.c:354"). For
- * work that writes nothing but what its caller drops when it fails: what it had allocated stays lost. Running out of
- * memory is still a stop. */
+ * work that writes nothing but what its caller drops when it fails: what it had allocated stays lost. So it is where
+ * memory ran out: PANIC_NO_MEMORY. */
 bool panic_attempt(PanicWork *work, void *with, char *place, size_t size);
 
 /* The work attempted is given up; a panic where none is. */

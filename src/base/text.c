@@ -18,7 +18,7 @@ static void make_room(Text *text, size_t more)
     size_t room = text->room * 2 > need ? text->room * 2 : need;
     char *bytes = realloc(text->bytes, room);
     if (bytes == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     text->bytes = bytes;
     text->room = room;
 }

@@ -1,9 +1,11 @@
 #include "command/command.h"
 
+#include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "base/panic.h"
 #include "base/text.h"
 #include "command/help.h"
 #include "command/produce.h"
@@ -75,8 +77,16 @@ static CommandResult open_editor(const Call *call)
     return (CommandResult){.next = COMMAND_OPEN, .path = call->path};
 }
 
+/* Outside an attempt: one line, the status of what could not be done, and nothing half written. */
+static void end_at_once(const char *message)
+{
+    fprintf(stderr, "datumrow: %s\n", message);
+    _exit(3);
+}
+
 CommandResult command_run(int count, char **words)
 {
+    panic_hook(end_at_once);
     Call call = {0};
     Err err = {0};
     if (!call_understand(count, words, &call, &err))

@@ -225,7 +225,10 @@ int produce(const Call *call)
     int status = 3;
     if (!panic_attempt(make, &making, place, sizeof place)) {
         Err err;
-        err_set(&err, ERR_LIMIT, "an error in datumrow (%s) stopped this; report it with the wall file", place);
+        if (strcmp(place, PANIC_NO_MEMORY) == 0)
+            err_set(&err, ERR_LIMIT, "there is not enough memory for this; close other programs, or lift the limit");
+        else
+            err_set(&err, ERR_LIMIT, "an error in datumrow (%s) stopped this; report it with the wall file", place);
         err_at(&err, call->path, 0, 0);
         return produce_tell(&err);
     }

@@ -261,7 +261,7 @@ bool layout_whole(const Course *course, Length left, Length right)
         return total == 1;
     int *of = malloc((size_t)total * sizeof *of);
     if (of == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     for (int i = 0; i < total; i++)
         of[i] = i;
     int bodies = total, base = 0;

@@ -20,7 +20,7 @@ Loop *loop_new(Term *term)
 {
     Loop *loop = calloc(1, sizeof *loop);
     if (loop == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     *loop = (Loop){.app = app_new(term), .dirty = true, .steps = STEPS_FIRST};
     loop->app->file = file_new();
     loop->app->stand = elevation_stand;

@@ -1,5 +1,6 @@
 #include "screen/screen.h"
 
+#include "base/panic.h"
 #include "base/utf8.h"
 #include "screen/forms/file.h"
 #include "screen/forms/forms.h"
@@ -15,6 +16,9 @@
 #include <unistd.h>
 
 enum { STATUS_USAGE = 2, STATUS_FILE = 3 };
+
+/* For writing the recovery copy of the largest wall file when memory is gone: its text twice, and what it reads as. */
+enum { RESERVE = 64 << 20 };
 
 static void tell(const Errs *errs)
 {
@@ -40,6 +44,7 @@ static bool begin(App *app, const char *path, ScreenTask task, Arena *arena, Err
 int screen_run(const char *path, ScreenTask task)
 {
     setlocale(LC_CTYPE, "");
+    panic_reserve(RESERVE);
     Err err;
     Term *term = term_curses(&err);
     if (term == NULL) {

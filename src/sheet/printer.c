@@ -3,6 +3,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <limits.h>
+#include <signal.h>
 #include <spawn.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -35,8 +36,15 @@ bool printer_send(const char *path, const char *title, Err *err)
     posix_spawn_file_actions_addopen(&silence, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
     posix_spawn_file_actions_addopen(&silence, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
     posix_spawn_file_actions_addopen(&silence, STDERR_FILENO, "/dev/null", O_WRONLY, 0);
+    posix_spawnattr_t hears; /* every signal, whatever is blocked here */
+    sigset_t none;
+    sigemptyset(&none);
+    posix_spawnattr_init(&hears);
+    posix_spawnattr_setsigmask(&hears, &none);
+    posix_spawnattr_setflags(&hears, POSIX_SPAWN_SETSIGMASK);
     pid_t process;
-    int failed = posix_spawnp(&process, lp, &silence, NULL, words, environ);
+    int failed = posix_spawnp(&process, lp, &silence, &hears, words, environ);
+    posix_spawnattr_destroy(&hears);
     posix_spawn_file_actions_destroy(&silence);
     if (failed != 0)
         return err_system(err, failed, "there is no printer command (lp) here");

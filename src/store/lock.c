@@ -139,7 +139,7 @@ static Lock *keep(const char *path, int file)
     Lock *lock = calloc(1, sizeof *lock);
     char *copy = strdup(path);
     if (lock == NULL || copy == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     *lock = (Lock){.path = copy, .file = file, .process = getpid(), .holders = 1, .next = held};
     held = lock;
     return lock;

@@ -43,7 +43,7 @@ static char *copy_of(const char *text)
 {
     char *copy = strdup(text);
     if (copy == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     return copy;
 }
 
@@ -133,7 +133,7 @@ Session *session_open(const char *path, Err *err)
     Session *session = calloc(1, sizeof *session);
     Err slip;
     if (session == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     if (path == NULL) {
         name_copy(session, &slip);
         return session;

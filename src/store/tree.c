@@ -219,7 +219,7 @@ static bool next_event(Builder *builder, yaml_event_t *event)
     if (yaml_parser_parse(&builder->parser, event))
         return true;
     if (builder->parser.error == YAML_MEMORY_ERROR)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     stop_where_parser_did(builder);
     return false;
 }

@@ -55,7 +55,7 @@ static void add_step(Document *document, const Wall *wall, const char *name)
         const int room = document->room == 0 ? 16 : 2 * document->room;
         Step *steps = realloc(document->steps, (size_t)room * sizeof *steps);
         if (steps == NULL)
-            panic(__FILE__, __LINE__, "out of memory");
+            panic_no_memory();
         document->steps = steps;
         document->room = room;
     }
@@ -66,7 +66,7 @@ Document *document_new(const Wall *wall)
 {
     Document *document = calloc(1, sizeof *document);
     if (document == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     document->scratch = arena_new();
     document->version = 1;
     add_step(document, wall, "");

@@ -113,12 +113,39 @@ START_TEST(what_is_attempted_is_given_up)
 }
 END_TEST
 
+static void want_memory(void *with)
+{
+    *(int *)with = 1;
+    panic_no_memory();
+}
+
+START_TEST(without_memory_what_is_attempted_is_given_up)
+{
+    char place[64] = "";
+    int begun = 0;
+    panic_reserve(1 << 20);
+    assert_false(panic_attempt(want_memory, &begun, place, sizeof place));
+    assert_int_equal(begun, 1);
+    assert_string_equal(place, PANIC_NO_MEMORY);
+    panic_reserve(0);
+}
+END_TEST
+
+START_TEST(no_path_of_the_build_is_told)
+{
+    char said[1000];
+    assert_int_equal(die(NULL, said, sizeof said), SIGABRT);
+    assert_lacks(said, "/");
+}
+END_TEST
+
 int main(void)
 {
     const TTest *const tests[] = {
         names_the_broken_check_and_aborts, the_hook_speaks_instead,
         a_panic_in_the_hook_ends_at_once,  what_holds_is_silent,
-        what_is_attempted_is_given_up,
+        what_is_attempted_is_given_up,     without_memory_what_is_attempted_is_given_up,
+        no_path_of_the_build_is_told,
     };
     return RUN(tests);
 }

@@ -91,24 +91,46 @@ START_TEST(a_flood_of_keys_is_taken_whole)
 }
 END_TEST
 
-/* The signals that end a program: changes go to the recovery copy, the terminal is given back. */
+/* An edit is on the screen, then the signal: how the program ended is in `status`, and what it said after that is left
+ * to be heeded. The change is in the copy, and the terminal as it was. */
+static Child *signalled_after_an_edit(int number)
+{
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse"));
+    child_type(child, "\x1b[A");
+    assert_true(child_says(child, "5/16"));
+    child_signal(child, number);
+    if (!child_ends(child))
+        FAIL("signal %d does not end it", number);
+    if (!child_modes_are_sane(child))
+        FAIL("signal %d leaves the terminal raw", number);
+    const char *copy = child_recovery(child);
+    if (copy == NULL || strstr(child_file(child, copy), "2 5/16") == NULL)
+        FAIL("signal %d loses the edit", number);
+    assert_holds(child->heard.bytes + child->heeded, "recovery");
+    return child;
+}
+
 START_TEST(ended_from_outside_it_keeps_the_changes)
 {
-    const int signals[] = {SIGTERM, SIGINT};
+    const int signals[] = {SIGTERM, SIGINT,  SIGQUIT,   SIGUSR1, SIGUSR2, SIGALRM,
+                           SIGPOLL, SIGPROF, SIGVTALRM, SIGXCPU, SIGPWR,  SIGRTMIN};
     for (size_t i = 0; i < sizeof signals / sizeof *signals; i++) {
-        Child *child = child_on_wall(TERMINAL, 80, 24);
-        assert_true(child_says(child, "Boathouse"));
-        child_type(child, "\x1b[A");
-        assert_true(child_says(child, "5/16"));
-        child_signal(child, signals[i]);
-        assert_true(child_ends(child));
+        Child *child = signalled_after_an_edit(signals[i]);
         assert_true(WIFEXITED(child->status));
         assert_int_equal(WEXITSTATUS(child->status), 3);
-        assert_true(child_modes_are_sane(child));
-        const char *copy = child_recovery(child);
-        assert_non_null(copy);
-        assert_holds(child_file(child, copy), "2 5/16");
-        assert_holds(child->heard.bytes + child->heeded, "recovery");
+        child_free(child);
+    }
+}
+END_TEST
+
+START_TEST(a_crash_keeps_the_changes)
+{
+    const int crashes[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGTRAP, SIGSYS};
+    for (size_t i = 0; i < sizeof crashes / sizeof *crashes; i++) {
+        Child *child = signalled_after_an_edit(crashes[i]);
+        assert_true(WIFSIGNALED(child->status));
+        assert_int_equal(WTERMSIG(child->status), crashes[i]);
         child_free(child);
     }
 }
@@ -262,6 +284,7 @@ int main(void)
         a_nudge_is_saved_with_one_key,
         a_flood_of_keys_is_taken_whole,
         ended_from_outside_it_keeps_the_changes,
+        a_crash_keeps_the_changes,
         a_closed_terminal_loses_nothing,
         a_recovery_copy_is_offered,
         a_crash_gives_the_terminal_back,

@@ -10,7 +10,7 @@ App *app_new(Term *term)
 {
     App *app = calloc(1, sizeof *app);
     if (app == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     app->term = term;
     work_init(&app->work);
     int columns, rows;

@@ -6,6 +6,8 @@
 
 #include "base/panic.h"
 
+#include <string.h>
+
 enum { COMPLETE_STEPS = 100000 };
 
 void work_init(Work *work)
@@ -25,9 +27,16 @@ void work_finish(Work *work)
 
 static void refuse(Work *work, const char *place)
 {
-    err_set(&work->err, ERR_LIMIT,
-            "This wall cannot be worked out: an error in datumrow (%s). Your entries are kept: undo the last change or "
-            "save, and report it with the wall file.",
+    if (strcmp(place, PANIC_NO_MEMORY) == 0)
+        err_set(
+            &work->err, ERR_LIMIT,
+            "There is not enough memory to work this wall out. Your entries are kept: save, and close other programs "
+            "or undo the last change.");
+    else
+        err_set(
+            &work->err, ERR_LIMIT,
+            "This wall cannot be worked out: an error in datumrow (%s). Your entries are kept: undo the last change "
+            "or save, and report it with the wall file.",
             place);
     work->layout = NULL; /* what stood on it is lost, but not in use any more */
     work->fill = NULL;

@@ -17,7 +17,7 @@ File *file_new(void)
 {
     File *file = calloc(1, sizeof *file);
     if (file == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     return file;
 }
 

@@ -15,7 +15,7 @@ Form *form_new(const char *title, Units units, uint32_t id, FormTake *take)
 {
     Form *form = calloc(1, sizeof *form);
     if (form == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     form->arena = arena_new();
     snprintf(form->title, sizeof form->title, "%s", title);
     form->units = units;
@@ -32,7 +32,7 @@ static Field *insert(Form *form, int index, const Field *field)
         form->room = form->room * 2 + 16;
         form->fields = realloc(form->fields, (size_t)form->room * sizeof *form->fields);
         if (form->fields == NULL)
-            panic(__FILE__, __LINE__, "out of memory");
+            panic_no_memory();
     }
     memmove(&form->fields[index + 1], &form->fields[index], (size_t)(form->count - index) * sizeof *form->fields);
     form->fields[index] = *field;

@@ -141,6 +141,9 @@ static bool attempt(Printing *making)
     making->done = true;
     if (panic_attempt(make, making, place, sizeof place))
         return making->done;
+    if (strcmp(place, PANIC_NO_MEMORY) == 0)
+        return err_set(making->err, ERR_LIMIT,
+                       "there is not enough memory for this sheet; save, and close other programs");
     return err_set(making->err, ERR_LIMIT,
                    "this sheet cannot be made: an error in datumrow (%s); save and report it with the wall file",
                    place);

@@ -202,7 +202,7 @@ void question_ask(App *app, const char *title, const char *text, const Choice *c
     BUG_UNLESS(count > 0 && count <= CHOICES_MOST);
     Question *question = calloc(1, sizeof *question);
     if (question == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     snprintf(question->title, sizeof question->title, "%s", title);
     snprintf(question->text, sizeof question->text, "%s", text);
     memcpy(question->choices, choices, (size_t)count * sizeof *choices);

@@ -217,7 +217,7 @@ static List *list_new(const ListKind *kind)
 {
     List *list = calloc(1, sizeof *list);
     if (list == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     list->kind = kind;
     list->arena = arena_new();
     return list;

@@ -164,7 +164,7 @@ void menu_open(App *app)
 {
     Menu *menu = calloc(1, sizeof *menu);
     if (menu == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     menu->places = layers_places(&app->layers, app);
     layers_push(&app->layers, &menu_view, menu);
 }
@@ -314,6 +314,6 @@ void help_open(App *app)
 {
     Help *help = calloc(1, sizeof *help);
     if (help == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     layers_push(&app->layers, &help_view, help);
 }

@@ -290,7 +290,7 @@ Trial *trial_new(const char *title, const char *step)
 {
     Trial *trial = calloc(1, sizeof *trial);
     if (trial == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     trial->title = title;
     trial->step = step;
     trial->nothing = "";

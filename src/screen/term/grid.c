@@ -15,7 +15,7 @@ Grid *grid_new(int columns, int rows)
 {
     Grid *grid = calloc(1, sizeof *grid);
     if (grid == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     grid->colour = true;
     grid_resize(grid, columns, rows);
     return grid;
@@ -41,7 +41,7 @@ void grid_resize(Grid *grid, int columns, int rows)
     free(grid->cells);
     grid->cells = calloc((size_t)grid->columns * (size_t)grid->rows, sizeof *grid->cells);
     if (grid->cells == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     grid_clear(grid);
 }
 

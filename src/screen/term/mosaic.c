@@ -15,7 +15,7 @@ Mosaic mosaic_new(int columns, int rows)
     Mosaic mosaic = {.columns = columns > 0 ? columns * 2 : 0, .rows = rows > 0 ? rows * 2 : 0};
     mosaic.dots = calloc((size_t)mosaic.columns * (size_t)mosaic.rows + 1, 1);
     if (mosaic.dots == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     return mosaic;
 }
 

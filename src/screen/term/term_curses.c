@@ -8,7 +8,10 @@
  *
  *     every way out ──> give_back() ──> sane modes, cursor on, main screen
  *       finish, suspend                 (through curses)
- *       panic, SEGV BUS FPE ILL ABRT    (write and tcsetattr alone: safe in a handler)
+ *       panic, SEGV BUS ... ABRT TRAP   (write and tcsetattr alone: safe in a handler)
+ *
+ * After a crash the last act, writing the recovery copy, is tried: it may not come off in a handler, so a clock ends
+ * it, and the terminal has been given back before.
  */
 #include "screen/term/term.h"
 
@@ -32,7 +35,9 @@
 /* term.h gives every capability a macro; this one is also the name of a field of ours. */
 #undef columns
 
-enum { ESCAPE_DELAY = 25, ESCAPE_DELAY_MOST = 10000, INPUT_MOST = 4096 };
+enum { ESCAPE_DELAY = 25, ESCAPE_DELAY_MOST = 10000, INPUT_MOST = 4096, LAST_SECONDS = 5 };
+
+#define COUNT(array) (sizeof(array) / sizeof *(array))
 
 typedef struct Curses {
     Term term; /* first: a Term * is a Curses * */
@@ -95,13 +100,54 @@ static void give_back_at_once(void)
     tcsetattr(STDIN_FILENO, TCSANOW, &sane);
 }
 
+/* What ends the program in good order, when it next waits; those that not every system has, and those of real time,
+ * come on top. */
+static const int ends[] = {
+    SIGINT,    SIGTERM, SIGQUIT, SIGUSR1, SIGUSR2, SIGALRM, SIGVTALRM, SIGPROF, SIGXCPU,
+#ifdef SIGPOLL
+    SIGPOLL,
+#endif
+#ifdef SIGPWR
+    SIGPWR,
+#endif
+#ifdef SIGSTKFLT
+    SIGSTKFLT,
+#endif
+};
+static const int others[] = {SIGHUP, SIGWINCH, SIGTSTP, SIGCONT};
+static const int crashes[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGTRAP, SIGSYS};
+
+static void let_go_of_crashes(void)
+{
+    for (size_t i = 0; i < COUNT(crashes); i++)
+        signal(crashes[i], SIG_DFL);
+}
+
+static void act_at_last(void)
+{
+    void (*act)(void *with) = last_act;
+    last_act = NULL;
+    if (act == NULL)
+        return;
+    sigset_t clock;
+    sigemptyset(&clock);
+    sigaddset(&clock, SIGALRM);
+    signal(SIGALRM, SIG_DFL);
+    sigprocmask(SIG_UNBLOCK, &clock, NULL);
+    alarm(LAST_SECONDS);
+    act(last_act_with);
+    alarm(0);
+}
+
 static void on_crash(int number)
 {
     static const char said[] = "datumrow: stopped by a mistake of its own.\n";
     give_back_at_once();
     write_all(STDERR_FILENO, said, sizeof said - 1);
+    let_go_of_crashes();
+    panic_last();
+    act_at_last();
     write_all(STDERR_FILENO, last_words, strlen(last_words));
-    signal(number, SIG_DFL);
     raise(number);
 }
 
@@ -109,44 +155,64 @@ static void on_panic(const char *message)
 {
     give_back_at_once();
     fprintf(stderr, "datumrow: %s\n", message);
-    if (last_act != NULL)
-        last_act(last_act_with);
+    let_go_of_crashes();
+    act_at_last();
     fputs(last_words, stderr);
-    signal(SIGABRT, SIG_DFL);
 }
 
 static void catch (int number, void (*handler)(int))
 {
-    struct sigaction action = {.sa_handler = handler};
+    struct sigaction action = {.sa_handler = handler, .sa_flags = SA_ONSTACK};
     sigfillset(&action.sa_mask);
     sigaction(number, &action, NULL);
 }
 
-static const int ours[] = {SIGINT, SIGTERM, SIGHUP, SIGWINCH, SIGTSTP, SIGCONT};
-static const int crashes[] = {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT};
+/* The set of all that is heard while waiting alone. */
+static void each_ours(void (*what)(int number, sigset_t *set), sigset_t *set)
+{
+    for (size_t i = 0; i < COUNT(ends); i++)
+        what(ends[i], set);
+    for (size_t i = 0; i < COUNT(others); i++)
+        what(others[i], set);
+    for (int number = SIGRTMIN; number <= SIGRTMAX; number++)
+        what(number, set);
+}
+
+static void catch_one(int number, sigset_t *blocked)
+{
+    catch (number, on_signal);
+    sigaddset(blocked, number);
+}
+
+static void release_one(int number, sigset_t *set)
+{
+    (void)set;
+    signal(number, SIG_DFL);
+}
+
+static void hear_one(int number, sigset_t *heard)
+{
+    sigdelset(heard, number);
+}
 
 static void catch_all(void)
 {
+    static char stack[256 << 10]; /* of its own: the other may be what ran out */
     sigset_t blocked;
+    sigaltstack(&(stack_t){.ss_sp = stack, .ss_size = sizeof stack}, NULL);
     sigemptyset(&blocked);
-    for (size_t i = 0; i < sizeof ours / sizeof *ours; i++) {
-        catch (ours[i], on_signal);
-        sigaddset(&blocked, ours[i]);
-    }
+    each_ours(catch_one, &blocked);
     sigprocmask(SIG_BLOCK, &blocked, &unblocked);
-    for (size_t i = 0; i < sizeof ours / sizeof *ours; i++)
-        sigdelset(&unblocked, ours[i]);
-    for (size_t i = 0; i < sizeof crashes / sizeof *crashes; i++)
+    each_ours(hear_one, &unblocked);
+    for (size_t i = 0; i < COUNT(crashes); i++)
         catch (crashes[i], on_crash);
     signal(SIGPIPE, SIG_IGN);
 }
 
 static void release_all(void)
 {
-    for (size_t i = 0; i < sizeof ours / sizeof *ours; i++)
-        signal(ours[i], SIG_DFL);
-    for (size_t i = 0; i < sizeof crashes / sizeof *crashes; i++)
-        signal(crashes[i], SIG_DFL);
+    each_ours(release_one, NULL);
+    let_go_of_crashes();
     sigprocmask(SIG_SETMASK, &unblocked, NULL);
 }
 
@@ -458,7 +524,7 @@ Term *term_curses(Err *err)
         return NULL;
     Curses *curses = calloc(1, sizeof *curses);
     if (curses == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     tcgetattr(STDIN_FILENO, &sane);
     catch_all();
     use_env(FALSE);

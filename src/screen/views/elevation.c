@@ -311,6 +311,6 @@ void elevation_stand(App *app)
 {
     Elevation *elevation = calloc(1, sizeof *elevation);
     if (elevation == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     layers_ground(&app->layers, &elevation_view, elevation);
 }

@@ -493,7 +493,7 @@ void hang_open(App *app)
 {
     Hang *hang = calloc(1, sizeof *hang);
     if (hang == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     hang->shown = -1;
     layers_push(&app->layers, &hang_view, hang);
 }

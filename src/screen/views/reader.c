@@ -74,7 +74,7 @@ void reader_open(App *app, const char *title, ReaderFill *fill)
 {
     Reader *reader = calloc(1, sizeof *reader);
     if (reader == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     reader->title = title;
     reader->fill = fill;
     layers_push(&app->layers, &reader_view, reader);

@@ -204,7 +204,7 @@ void tally_open(App *app)
 {
     Pile *pile = calloc(1, sizeof *pile);
     if (pile == NULL)
-        panic(__FILE__, __LINE__, "out of memory");
+        panic_no_memory();
     pile->fields[BOARD_LENGTH] = (Field){.kind = FIELD_LENGTH, .label = "length", .path = "", .empty = ""};
     pile->fields[BOARD_TONE] = (Field){.kind = FIELD_TEXT, .label = "tone", .path = "", .empty = "none"};
     bool inches = app_wall(app)->units == UNITS_IN;

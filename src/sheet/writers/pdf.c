@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "job/words.h"
+#include "sheet/writers/apart.h"
 #include "sheet/writers/draw_cairo.h"
 
 static cairo_status_t collect(void *closure, const unsigned char *bytes, unsigned int length)
@@ -42,7 +43,7 @@ static void set_metadata(cairo_surface_t *surface, Arena *arena, const Sheet *sh
     cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_MOD_DATE, when);
 }
 
-bool pdf_write(const Sheet *sheet, Text *out, Err *err)
+static bool draw_pdf(const Sheet *sheet, Text *out, Err *err)
 {
     Arena *arena = arena_new();
     Press press;
@@ -57,9 +58,10 @@ bool pdf_write(const Sheet *sheet, Text *out, Err *err)
         press_page(&press, cairo, i);
         cairo_show_page(cairo);
     }
+    cairo_status_t drawn = cairo_status(cairo);
     cairo_destroy(cairo);
     cairo_surface_finish(surface);
-    bool good = check(cairo_surface_status(surface), err);
+    bool good = check(drawn != CAIRO_STATUS_SUCCESS ? drawn : cairo_surface_status(surface), err);
     cairo_surface_destroy(surface);
     press_end(&press);
     arena_free(arena);
@@ -81,7 +83,7 @@ static void drop_surface_number(Text *svg)
 }
 
 /* SVG has no pages: they stand one below the other, a thin line between. */
-bool svg_write(const Sheet *sheet, Text *out, Err *err)
+static bool draw_svg(const Sheet *sheet, Text *out, Err *err)
 {
     Arena *arena = arena_new();
     Press press;
@@ -111,12 +113,23 @@ bool svg_write(const Sheet *sheet, Text *out, Err *err)
             cairo_stroke(cairo);
         }
     }
+    cairo_status_t drawn = cairo_status(cairo);
     cairo_destroy(cairo);
     cairo_surface_finish(surface);
-    bool good = check(cairo_surface_status(surface), err);
+    bool good = check(drawn != CAIRO_STATUS_SUCCESS ? drawn : cairo_surface_status(surface), err);
     cairo_surface_destroy(surface);
     drop_surface_number(out);
     press_end(&press);
     arena_free(arena);
     return good;
+}
+
+bool pdf_write(const Sheet *sheet, Text *out, Err *err)
+{
+    return apart_draw(draw_pdf, sheet, out, err);
+}
+
+bool svg_write(const Sheet *sheet, Text *out, Err *err)
+{
+    return apart_draw(draw_svg, sheet, out, err);
 }
