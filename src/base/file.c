@@ -1,8 +1,10 @@
 #include "base/file.h"
 
+#include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <limits.h>
+#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -37,9 +39,11 @@ static int open_again(const char *path, int flags, mode_t mode)
 
 static int open_to_read(const char *path, Err *err)
 {
-    int file = open_again(path, O_RDONLY | O_NOCTTY, 0);
+    int file = open_again(path, O_RDONLY | O_NOCTTY | O_NONBLOCK, 0);
     if (file < 0 && errno == ENOENT)
         refuse(err, ERR_SYSTEM, path, "there is no such file; check the name and the folder");
+    else if (file < 0 && errno == ENXIO)
+        refuse(err, ERR_SYSTEM, path, "is a socket or a device, not a file; name a file");
     else if (file < 0)
         refuse_system(err, errno, path, "cannot be opened");
     return file;
@@ -52,6 +56,10 @@ static bool may_be_read(int file, const char *path, Err *err)
         return refuse_system(err, errno, path, "cannot be looked at");
     if (S_ISDIR(what.st_mode))
         return refuse(err, ERR_SYSTEM, path, "is a folder; name a file in it");
+    if (S_ISFIFO(what.st_mode) && strncmp(path, "/dev/fd/", 8) != 0)
+        return refuse(err, ERR_SYSTEM, path, "is a pipe, not a file; name a file, or - for standard input");
+    if (S_ISFIFO(what.st_mode)) /* that a shell made, and feeds */
+        fcntl(file, F_SETFL, fcntl(file, F_GETFL) & ~O_NONBLOCK);
     if (S_ISCHR(what.st_mode) || S_ISBLK(what.st_mode))
         return refuse(err, ERR_SYSTEM, path, "is a device; name a file, or - for standard input");
     return true;
@@ -141,8 +149,19 @@ bool file_follow_links(const char *path, char real[PATH_MAX], Err *err)
     return refuse_system(err, ELOOP, path, "cannot be written");
 }
 
-/* Writes all, makes it durable and closes `file` in any case; errno on failure, 0 when done. */
-static int write_all_and_close(int file, const char *bytes, size_t length)
+/* Gives the new file the owner, group and mode of the old one. Who may not give files away keeps their own name on it;
+ * where the group cannot be kept, its rights shrink to those of all others, so that no strangers gain any. */
+static int keep_mode(int file, const struct stat *old)
+{
+    mode_t mode = old->st_mode & 07777;
+    if (fchown(file, old->st_uid, old->st_gid) != 0 && fchown(file, (uid_t)-1, old->st_gid) != 0)
+        mode &= 0707 | (mode & 07) << 3; /* and nothing is run in its name */
+    return fchmod(file, mode) == 0 || errno == EPERM ? 0 : errno;
+}
+
+/* Writes all, gives it the mode of `old` (NULL: leaves it as it is), makes it durable and closes `file` in any case;
+ * errno on failure, 0 when done. The mode comes last: writing takes setgid off. */
+static int write_all_and_close(int file, const char *bytes, size_t length, const struct stat *old)
 {
     int failure = 0;
     for (size_t at = 0; at < length && failure == 0;) {
@@ -152,6 +171,8 @@ static int write_all_and_close(int file, const char *bytes, size_t length)
         else if (errno != EINTR)
             failure = errno;
     }
+    if (failure == 0 && old != NULL)
+        failure = keep_mode(file, old);
     if (failure == 0 && fsync(file) != 0 && errno != EINVAL && errno != EROFS)
         failure = errno;
     if (close(file) != 0 && failure == 0 && errno != EINTR)
@@ -186,20 +207,12 @@ static int open_beside(const char *real, char temporary[PATH_MAX], mode_t mode)
             return -1;
         }
         int file = open_again(temporary, O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW, mode);
+        if (file >= 0) /* is_left asks for it */
+            fcntl(file, F_SETLK, &(struct flock){.l_type = F_WRLCK, .l_whence = SEEK_SET});
         if (file >= 0 || errno != EEXIST)
             return file;
     }
     return -1;
-}
-
-/* Gives the new file the owner, group and mode of the old one. Who may not give files away keeps their own name on it;
- * where the group cannot be kept, its rights shrink to those of all others, so that no strangers gain any. */
-static int keep_mode(int file, const struct stat *old)
-{
-    mode_t mode = old->st_mode & 0777;
-    if (fchown(file, old->st_uid, old->st_gid) != 0 && fchown(file, (uid_t)-1, old->st_gid) != 0)
-        mode &= 0707 | (mode & 07) << 3;
-    return fchmod(file, mode) == 0 || errno == EPERM ? 0 : errno;
 }
 
 bool file_write_safely(const char *path, const char *bytes, size_t length, Err *err)
@@ -222,11 +235,7 @@ bool file_write_safely(const char *path, const char *bytes, size_t length, Err *
     int file = open_beside(real, temporary, exists ? 0600 : 0666);
     if (file < 0)
         return refuse_system(err, errno, path, "cannot be written, since no new file can be made beside it");
-    int failure = exists ? keep_mode(file, &old) : 0;
-    if (failure != 0)
-        close(file);
-    else
-        failure = write_all_and_close(file, bytes, length);
+    int failure = write_all_and_close(file, bytes, length, exists ? &old : NULL);
     if (failure == 0 && rename(temporary, real) != 0)
         failure = errno;
     if (failure != 0) {
@@ -240,17 +249,44 @@ bool file_write_safely(const char *path, const char *bytes, size_t length, Err *
     return true;
 }
 
+/* Gives what is written to `temporary` the name `path`, which must not be there. Where the file system knows no second
+ * name for a file, an empty one holds the place until it is moved there. */
+static int name_new(const char *temporary, const char *path)
+{
+    if (link(temporary, path) == 0) {
+        unlink(temporary);
+        return 0;
+    }
+    if (errno == EEXIST)
+        return EEXIST;
+    int file = open_again(path, O_WRONLY | O_CREAT | O_EXCL, 0600);
+    if (file < 0)
+        return errno;
+    close(file);
+    if (rename(temporary, path) == 0)
+        return 0;
+    int failure = errno;
+    unlink(path);
+    return failure;
+}
+
 bool file_create(const char *path, const char *bytes, size_t length, Err *err)
 {
-    int file = open_again(path, O_WRONLY | O_CREAT | O_EXCL, 0666);
-    if (file < 0 && errno == EEXIST)
-        return refuse(err, ERR_SYSTEM, path, "exists already; choose another name");
+    static const char exists[] = "exists already; choose another name";
+    char temporary[PATH_MAX];
+    struct stat there;
+    if (lstat(path, &there) == 0)
+        return refuse(err, ERR_SYSTEM, path, exists);
+    int file = open_beside(path, temporary, 0666);
     if (file < 0)
         return refuse_system(err, errno, path, "cannot be made");
-    int failure = write_all_and_close(file, bytes, length);
+    int failure = write_all_and_close(file, bytes, length, NULL);
+    if (failure == 0)
+        failure = name_new(temporary, path);
     if (failure != 0) {
-        unlink(path);
-        return refuse_system(err, failure, path, "cannot be written");
+        unlink(temporary);
+        return failure == EEXIST ? refuse(err, ERR_SYSTEM, path, exists)
+                                 : refuse_system(err, failure, path, "cannot be written");
     }
     failure = settle_folder(path);
     if (failure != 0) {
@@ -258,6 +294,55 @@ bool file_create(const char *path, const char *bytes, size_t length, Err *err)
         return refuse_system(err, failure, path, "cannot be written so that it stays");
     }
     return true;
+}
+
+/* ---- what the dead left ---- */
+
+/* The process that made a temporary file of this name; 0 where it is no such name. */
+static pid_t maker_of(const char *name)
+{
+    static const char begin[] = ".datumrow-", end[] = ".new";
+    char *rest;
+    if (strncmp(name, begin, sizeof begin - 1) != 0)
+        return 0;
+    long process = strtol(name + sizeof begin - 1, &rest, 10);
+    if (process <= 0 || *rest != '-' || rest[1] < '0' || rest[1] > '9')
+        return 0;
+    strtol(rest + 1, &rest, 10);
+    return strcmp(rest, end) == 0 ? (pid_t)process : 0;
+}
+
+/* On this machine nobody has that number. On another one somebody could, who then holds a lock on the file. */
+static bool is_left(const char *path, pid_t maker)
+{
+    if (kill(maker, 0) == 0 || errno != ESRCH)
+        return false;
+    int file = open_again(path, O_RDWR | O_NOFOLLOW | O_NONBLOCK, 0);
+    if (file < 0)
+        return false;
+    struct stat what;
+    struct flock range = {.l_type = F_WRLCK, .l_whence = SEEK_SET};
+    bool left = fstat(file, &what) == 0 && S_ISREG(what.st_mode) && fcntl(file, F_SETLK, &range) == 0;
+    close(file);
+    return left;
+}
+
+void file_clear_left(const char *path)
+{
+    char folder[PATH_MAX];
+    size_t length = folder_length(path);
+    if (!join(folder, sizeof folder, length == 0 ? "./" : path, length == 0 ? 2 : length, ""))
+        return;
+    DIR *open = opendir(folder);
+    if (open == NULL)
+        return;
+    for (const struct dirent *entry; (entry = readdir(open)) != NULL;) {
+        char left[PATH_MAX];
+        pid_t maker = maker_of(entry->d_name);
+        if (maker > 0 && join(left, sizeof left, folder, strlen(folder), entry->d_name) && is_left(left, maker))
+            unlink(left);
+    }
+    closedir(open);
 }
 
 static bool make_one(const char *path, Err *err)

@@ -86,11 +86,33 @@ static bool still_named(int file, const char *path)
            opened.st_ino == named.st_ino && S_ISREG(opened.st_mode);
 }
 
+/* Somebody else's lock file, that one may read alone: 0 where it is held (told); else it is a dead one's, and removed
+ * where that may be done, -1 where it may not. */
+static int look_at_foreign(const char *path, Err *err)
+{
+    const int file = open(path, O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK);
+    struct flock range = {.l_type = F_WRLCK, .l_whence = SEEK_SET};
+    if (file < 0)
+        return -1;
+    const bool is_held = fcntl(file, F_GETLK, &range) == 0 && range.l_type != F_UNLCK;
+    if (is_held)
+        name_holder(file, range.l_pid, err);
+    close(file);
+    return is_held ? 0 : unlink(path) == 0 ? 1 : -1;
+}
+
 /* As try_lock, of the file at `path`, which is made where it is not there; `out` gets its descriptor. */
 static int take_file(const char *path, int *out, Err *err)
 {
     for (int i = 0; i < TRIES_MOST; i++) {
         const int file = open(path, O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK, 0644);
+        if (file < 0 && errno == EACCES) {
+            const int foreign = look_at_foreign(path, err);
+            if (foreign == 1)
+                continue;
+            errno = EACCES;
+            return foreign;
+        }
         if (file < 0)
             return -1;
         const int got = try_lock(file, err);

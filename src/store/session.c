@@ -150,6 +150,9 @@ Session *session_open(const char *path, Err *err)
     if (session->lock == NULL && err != NULL)
         *err = told;
     name_copy(session, &slip);
+    file_clear_left(session->real);
+    if (session->recovery[0] != '\0')
+        file_clear_left(session->recovery);
     return session;
 }
 

@@ -10,6 +10,7 @@
 #include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
+#include <time.h>
 #include <unistd.h>
 
 static char folder[] = "/tmp/datumrow-file-XXXXXX";
@@ -230,6 +231,82 @@ START_TEST(makes_folders)
 }
 END_TEST
 
+/* A pipe with no writer, opened, would be waited for without end. */
+START_TEST(a_named_pipe_is_refused_at_once)
+{
+    Err err;
+    Text text;
+    text_init(&text);
+    assert_int_equal(mkfifo(in_folder("a"), 0600), 0);
+    alarm(5);
+    assert_false(file_read(in_folder("a"), 100, &text, &err));
+    assert_holds(err.text, "is a pipe");
+    assert_false(file_write_safely(in_folder("a"), "x", 1, &err));
+    assert_false(file_create(in_folder("a"), "x", 1, &err));
+    alarm(0);
+    text_finish(&text);
+}
+END_TEST
+
+/* A file of a group of its own that passes on its rights. */
+START_TEST(keeps_the_bits_above_the_rights)
+{
+    Err err;
+    struct stat what;
+    assert_done(file_write_safely(in_folder("mode"), "x", 1, &err), &err);
+    assert_int_equal(chmod(in_folder("mode"), 02750), 0);
+    assert_done(file_write_safely(in_folder("mode"), "y", 1, &err), &err);
+    assert_int_equal(stat(in_folder("mode"), &what), 0);
+    assert_int_equal(what.st_mode & 07777, 02750);
+}
+END_TEST
+
+/* What a process left that was killed while it wrote; what a living one writes, and what is somebody else's, stays. */
+START_TEST(clears_what_the_dead_left)
+{
+    Err err;
+    char left[100], alive[100];
+    pid_t child = fork();
+    if (child == 0)
+        _exit(0);
+    assert_int_equal(waitpid(child, NULL, 0), child);
+    snprintf(left, sizeof left, ".datumrow-%ld-0.new", (long)child);
+    snprintf(alive, sizeof alive, ".datumrow-%ld-7.new", (long)getpid());
+    assert_done(file_create(in_folder(left), "half", 4, &err), &err);
+    assert_done(file_create(in_folder(alive), "half", 4, &err), &err);
+    assert_done(file_create(in_folder("once"), "mine", 4, &err), &err);
+    file_clear_left(in_folder("once"));
+    assert_int_not_equal(access(in_folder(left), F_OK), 0);
+    assert_int_equal(access(in_folder(alive), F_OK), 0);
+    assert_content("once", "mine");
+    unlink(in_folder(alive));
+}
+END_TEST
+
+/* A new file is there whole or not at all, however its writer ends. */
+START_TEST(a_new_file_comes_whole)
+{
+    Err err;
+    static char much[400000];
+    for (int i = 0; i < 40; i++) {
+        pid_t child = fork();
+        if (child == 0)
+            _exit(file_create(in_folder("fresh"), much, sizeof much, &err) ? 0 : 1);
+        struct timespec some = {0, i * 50000};
+        nanosleep(&some, NULL);
+        kill(child, SIGKILL);
+        assert_int_equal(waitpid(child, NULL, 0), child);
+        struct stat what;
+        if (stat(in_folder("fresh"), &what) == 0)
+            assert_int_equal(what.st_size, sizeof much);
+        unlink(in_folder("fresh"));
+    }
+    assert_done(file_create(in_folder("once"), "mine", 4, &err), &err);
+    file_clear_left(in_folder("once"));
+    assert_int_equal(files_left(), 0);
+}
+END_TEST
+
 static void make_folder(void)
 {
     memcpy(folder, "/tmp/datumrow-file-XXXXXX", sizeof folder);
@@ -258,6 +335,10 @@ int main(void)
         a_file_that_is_kept_from_writing_stays,
         create_takes_no_name_twice,
         makes_folders,
+        a_named_pipe_is_refused_at_once,
+        keeps_the_bits_above_the_rights,
+        clears_what_the_dead_left,
+        a_new_file_comes_whole,
     };
     return RUN_WITH(tests, make_folder, remove_folder);
 }

@@ -22,6 +22,8 @@
 #include <time.h>
 #include <unistd.h>
 
+enum { NOBODY = 65534 };
+
 static char folder[PATH_MAX - 256];
 static char wall_path[PATH_MAX];
 
@@ -281,7 +283,6 @@ END_TEST
 /* Root may write everywhere: then somebody else tries. */
 static int save_into_read_only(void)
 {
-    enum { NOBODY = 65534 };
     if (mkdir(below("state"), 0700) != 0)
         return 1;
     if (geteuid() == 0 && (chown(folder, NOBODY, NOBODY) != 0 || chown(wall_path, NOBODY, NOBODY) != 0 ||
@@ -512,6 +513,50 @@ START_TEST(without_the_lock_the_copy_is_let_alone)
     char older[PATH_MAX + 16];
     snprintf(older, sizeof older, "%s.older", session_recovery_path(work.session));
     assert_false(exists(older));
+    end(&work);
+}
+END_TEST
+
+/* The other user may read the lock's file, not write it. */
+START_TEST(another_user_is_told)
+{
+    Err err = {0};
+    if (geteuid() != 0)
+        SKIP("only root can be two users");
+    assert_int_equal(chmod(folder, 0777), 0);
+    assert_int_equal(chmod(wall_path, 0666), 0);
+    Work work = begin();
+    const pid_t other = fork();
+    if (other == 0) {
+        setenv("XDG_STATE_HOME", below("state-of-other"), 1);
+        if (setgid(NOBODY) != 0 || setuid(NOBODY) != 0)
+            _exit(9);
+        Session *session = session_open(wall_path, &err);
+        _exit(session != NULL && session_elsewhere(session) && err.kind == ERR_LOCKED ? 0 : 1);
+    }
+    int status;
+    assert_int_equal(waitpid(other, &status, 0), other);
+    assert_int_equal(status, 0);
+    end(&work);
+}
+END_TEST
+
+static int leave_a_temporary_file(void)
+{
+    char name[100];
+    snprintf(name, sizeof name, ".datumrow-%ld-0.new", (long)getpid());
+    put_file(below(name), "half");
+    return 0;
+}
+
+START_TEST(what_a_dead_writer_left_is_cleared)
+{
+    assert_int_equal(in_child(leave_a_temporary_file), 0);
+    Work work = begin();
+    DIR *open = opendir(folder);
+    for (const struct dirent *entry; (entry = readdir(open)) != NULL;)
+        assert_int_not_equal(strncmp(entry->d_name, ".datumrow-", 10), 0);
+    closedir(open);
     end(&work);
 }
 END_TEST
@@ -749,6 +794,8 @@ int main(void)
         a_file_that_is_not_there_yet,
         a_second_editor_is_told,
         without_the_lock_the_copy_is_let_alone,
+        another_user_is_told,
+        what_a_dead_writer_left_is_cleared,
         through_a_link_it_is_the_same_file,
         a_link_to_nothing_yet_is_the_file_that_it_will_be,
         a_dead_editors_lock_is_taken_over,
