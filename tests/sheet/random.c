@@ -93,6 +93,7 @@ typedef struct Row {
     Length length, sum;
     Length joints[400];
     int joint_count, pieces;
+    bool joints_untold;
 } Row;
 
 /* "; joints at 32 1/4, 48:": each of them. */
@@ -111,28 +112,78 @@ static void read_joints(const char *from, Units units, Row *row)
     }
 }
 
+/* What `words` say of a section: " 59 13/16 long; joints at 12, 30:" from `from` on. */
+static void read_words(const char *from, Units units, Row *row)
+{
+    const char *to = strstr(from, " long");
+    assert_non_null(to);
+    *row = (Row){.length = read_length(from, (size_t)(to - from), units)};
+    read_joints(to, units, row);
+}
+
+/* Adds the cells from `at` up to `end` of the line to `whole`, spaces around them taken off. */
+static void take_cells(Text *whole, const char *line, int at, int end)
+{
+    const char *from = line + utf8_prefix(line, at), *to = line + utf8_prefix(line, end);
+    while (from < to && *from == ' ')
+        from++;
+    while (to > from && to[-1] == ' ')
+        to--;
+    if (from == to)
+        return;
+    text_put(whole, whole->length > 0 ? " " : "");
+    text_put_bytes(whole, from, (size_t)(to - from));
+}
+
+static bool is_whole(const Text *text)
+{
+    return text->length > 0 && text->bytes[text->length - 1] == ':';
+}
+
 /* "From 1/16 on the face, 59 13/16 long:", "Section 1 of 2, from ..."; its length and joints. It may take several
  * lines: those that follow are taken with it. */
 static bool read_section(char *line, char **rest, int *number, Units units, Row *row)
 {
-    static const char before[] = " on the face, ", after[] = " long";
+    static const char before[] = " on the face, ";
     const bool begins = strncmp(line, "    From ", 9) == 0 || strncmp(line, "    Section ", 12) == 0;
     if (!begins || strstr(line, before) == NULL)
         return false;
     Text whole;
     text_init(&whole);
-    text_put(&whole, line);
-    while (whole.bytes[whole.length - 1] != ':') {
+    take_cells(&whole, line, 0, SHEET_COLUMNS);
+    while (!is_whole(&whole)) {
         line = next_line(rest, number);
         assert_non_null(line);
-        text_put(&whole, line + strspn(line, " ") - 1);
+        take_cells(&whole, line, 0, SHEET_COLUMNS);
     }
-    const char *from = strstr(whole.bytes, before), *to = from == NULL ? NULL : strstr(from, after);
-    assert_non_null(to);
-    from += sizeof before - 1;
-    *row = (Row){.length = read_length(from, (size_t)(to - from), units)};
-    read_joints(to, units, row);
+    read_words(strstr(whole.bytes, before) + sizeof before - 1, units, row);
     text_finish(&whole);
+    return true;
+}
+
+/* "  1: from 1/16, 48 7/16 long:" and beside it that of section 2: two sections, one in either half. Their joints are
+ * where the first piece ends. */
+static bool read_both(char *line, char **rest, int *number, Units units, Row both[2])
+{
+    enum { HALF = 38 };
+    if (strncmp(line, "  1: from ", 10) != 0)
+        return false;
+    Text halves[2];
+    for (int k = 0; k < 2; k++)
+        text_init(&halves[k]);
+    while (!is_whole(&halves[0]) || !is_whole(&halves[1])) {
+        if (line == NULL)
+            FAIL("two sections without an end%s", "");
+        for (int k = 0; k < 2; k++)
+            take_cells(&halves[k], line, k * HALF, (k + 1) * HALF);
+        if (!is_whole(&halves[0]) || !is_whole(&halves[1]))
+            line = next_line(rest, number);
+    }
+    for (int k = 0; k < 2; k++) {
+        read_words(strstr(halves[k].bytes, ", ") + 2, units, &both[k]);
+        both[k].joints_untold = true;
+        text_finish(&halves[k]);
+    }
     return true;
 }
 
@@ -153,14 +204,16 @@ static bool read_piece(const char *line, int at, Units units, Length *length)
 
 static void end_row(const Row *row, uint64_t seed)
 {
-    if (row->sum != row->length || row->pieces != row->joint_count + (row->pieces > 0 ? 1 : 0))
+    const bool joints = row->joints_untold ? row->pieces <= 2 : row->pieces == row->joint_count + (row->pieces > 0);
+    if (row->sum != row->length || !joints)
         FAIL("wall %d: %d pieces add up to %lld, the row is %lld nm and has %d joints", (int)seed, row->pieces,
              (long long)row->sum, (long long)row->length, row->joint_count);
 }
 
 static void take_piece(Row *row, Length length, uint64_t seed)
 {
-    if (row->pieces > 0 && (row->pieces > row->joint_count || row->joints[row->pieces - 1] != row->sum))
+    if (!row->joints_untold && row->pieces > 0 &&
+        (row->pieces > row->joint_count || row->joints[row->pieces - 1] != row->sum))
         FAIL("wall %d: joint %d is not where the lengths end, at %lld", (int)seed, row->pieces, (long long)row->sum);
     row->sum += length;
     row->pieces++;
@@ -170,36 +223,45 @@ static void take_piece(Row *row, Length length, uint64_t seed)
 START_TEST(printed_lengths_add_up)
 {
     enum { HALF = 38 };
-    int rows = 0, pieces = 0, planned = 0;
+    int sections = 0, beside = 0, pieces = 0, planned = 0;
     for (uint64_t seed = 1; seed <= WALLS; seed++) {
         Arena *arena = arena_new();
         const Job *job = job_for(arena, seed);
+        const Units units = job->wall->units;
         Text text;
         text_init(&text);
         plain_write(sheet_rows(arena, job, ""), &text);
         char *rest = text.bytes, *line;
         int number = 0;
-        Row row = {0}, next;
+        Row rows[2] = {{0}, {0}}, next[2] = {{0}, {0}};
+        bool both = false;
         while ((line = next_line(&rest, &number)) != NULL) {
-            if (read_section(line, &rest, &number, job->wall->units, &next)) {
-                end_row(&row, seed);
-                row = next;
-                rows++;
+            const bool two = read_both(line, &rest, &number, units, next);
+            if (two || read_section(line, &rest, &number, units, &next[0])) {
+                for (int k = 0; k < 2; k++) {
+                    end_row(&rows[k], seed);
+                    rows[k] = k == 0 || two ? next[k] : (Row){0};
+                }
+                both = two;
+                sections += two ? 2 : 1;
+                beside += two;
+                continue;
             }
-            for (int at = 0; at <= HALF; at += HALF) {
+            for (int k = 0; k < 2; k++) {
                 Length length;
-                if (read_piece(line, at, job->wall->units, &length)) {
-                    take_piece(&row, length, seed);
+                if (read_piece(line, k * HALF, units, &length)) {
+                    take_piece(&rows[both ? k : 0], length, seed);
                     pieces++;
                 }
             }
         }
-        end_row(&row, seed);
+        for (int k = 0; k < 2; k++)
+            end_row(&rows[k], seed);
         planned += job->plan->piece_count + job->plan->bare_count;
         text_finish(&text);
         arena_free(arena);
     }
-    assert_true(rows > 10 * WALLS);
+    assert_true(sections > 10 * WALLS && beside > WALLS);
     assert_int_equal(pieces, planned);
 }
 END_TEST

@@ -167,7 +167,7 @@ void sheet_add_findings(Sheet *sheet, const Job *job)
     add_findings(sheet, section, job->wall, &grave);
     if (cautions + general > 0)
         sheet_words(sheet, &sheet_group(sheet, section)->lines, 0, WEIGHT_STRONG,
-                    words(arena, "%s%s: read them on the first page before you begin.", grave.count > 0 ? "Also " : "",
+                    words(arena, "%s%s: read them on the first page.", grave.count > 0 ? "Also " : "",
                           rest_words(arena, cautions, general)));
 }
 

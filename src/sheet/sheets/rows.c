@@ -29,6 +29,12 @@
  *     [ ] 12 31 · 52 gray       46 1/2 1-3  [ ] 13 33 (A7)        31 1/2 4-5
  *          13 Hole, desk outlet: ...
  *
+ * A course of two short sections has one in either half, its pieces under one another:
+ *
+ *       1: from 1/16, 48 7/16 long:               2: from 92 1/2, 48 7/8 long:
+ *     [ ]  1 77 · 42 pale          25 1     [ ]  3 148 (A6)        48 7/8 6-8
+ *     [ ]  2 43 · 24 gray     23 7/16 2-3
+ *
  * Lengths of a section are differences of marks that were rounded once each, from its left end, so that those of its
  * pieces add up to its own, and the joints are where they add up to.
  */
@@ -48,6 +54,7 @@ enum {
     LENGTH_WIDTH = 9,
     STUDS = 33,
     STUDS_WIDTH = 5,
+    HALF_WORDS = 2, /* where the words of a section begin that has half the page */
     DETAIL_PIECE = 4,
     DETAIL = 9
 };
@@ -132,6 +139,12 @@ static const char *const field_names[FIELD_COUNT] = {"face",
                                                      "lower mark where",
                                                      "upper mark where"};
 
+typedef struct PieceNumbers {
+    int *at;
+    int count;
+    int room;
+} PieceNumbers;
+
 typedef struct RowSheet {
     Sheet *sheet;
     const Job *job;
@@ -141,8 +154,9 @@ typedef struct RowSheet {
     TrimStrips strips;
     const AsBuilt *built; /* NULL where no edge was measured */
     SheetSection *section;
-    const char *read; /* where the hazards are to be read */
-    bool course_full; /* the course at hand has its whole width all along */
+    const char *read;  /* where the hazards are to be read */
+    PieceNumbers full; /* pieces of the course at hand that have the full width where others have not */
+    bool course_full;  /* the course at hand has its whole width all along */
 } RowSheet;
 
 /* ---- the data ---- */
@@ -343,9 +357,11 @@ static void add_notes(RowSheet *rows, SheetLines *lines, const Course *course, c
     }
     const Plank plank = plank_measure(rows->arena, rows->job->layout, entry->piece->face, course, entry->piece->left,
                                       entry->piece->right);
-    if (!measures_full(course, &plank) || !rows->course_full)
+    if (!measures_full(course, &plank))
         sheet_words(sheet, &notes, DETAIL, WEIGHT_TEXT,
                     words(rows->arena, "Rip: %s", measures_rip(rows->arena, rows->wall, &plank)));
+    else if (!rows->course_full)
+        *arena_push(rows->arena, &rows->full) = entry->piece->number;
     details_add(sheet, &notes, DETAIL, rows->job, entry->piece);
     for (int i = 0; i < notes.count; i++) {
         SheetLine *line = sheet_line(sheet, lines);
@@ -380,28 +396,81 @@ static const char *segment_words(RowSheet *rows, const Course *course, int numbe
                  words_length(arena, wall, segment->right - segment->left), joints);
 }
 
-static void add_segment(RowSheet *rows, SheetLines *lines, const Course *course, int number, Place place)
+static void record_entries(RowSheet *rows, const Course *course, const RowEntries *entries)
+{
+    for (int i = 0; i < entries->count; i++)
+        if (entries->at[i].piece != NULL)
+            record_piece(rows, entries->at[i].piece);
+        else
+            record_bare(rows, course, entries->at[i].bare);
+}
+
+static void add_segment(RowSheet *rows, SheetLines *lines, const Course *course, int number, const RowEntries *entries)
 {
     const Segment *segment = &course->segments[number];
-    const RowEntries entries = entries_of(rows, number, place);
-    sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, segment_words(rows, course, number, &entries));
+    sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, segment_words(rows, course, number, entries));
     Length left = 0;
-    for (int first = 0; first < entries.count; first += 2) {
-        const int count = first + 1 < entries.count ? 2 : 1;
+    for (int first = 0; first < entries->count; first += 2) {
+        const int count = first + 1 < entries->count ? 2 : 1;
         SheetLine *line = sheet_line(rows->sheet, lines);
         for (int i = 0; i < count; i++) {
-            const Length right = entries.at[first + i].right - segment->left;
-            add_entry(rows, line, i * HALF, &entries.at[first + i], left, right);
+            const Length right = entries->at[first + i].right - segment->left;
+            add_entry(rows, line, i * HALF, &entries->at[first + i], left, right);
             left = right;
         }
         for (int i = 0; i < count; i++)
-            add_notes(rows, lines, course, &entries.at[first + i]);
+            add_notes(rows, lines, course, &entries->at[first + i]);
     }
-    for (int i = 0; i < entries.count; i++)
-        if (entries.at[i].piece != NULL)
-            record_piece(rows, entries.at[i].piece);
-        else
-            record_bare(rows, course, entries.at[i].bare);
+    record_entries(rows, course, entries);
+}
+
+/* "1: from 1/16, 48 7/16 long:" over the half of the page that the section has for itself. Its joint is
+ * where its first piece ends, so that needs no words. */
+static const char *half_words(RowSheet *rows, const Course *course, int number)
+{
+    Arena *arena = rows->arena;
+    const Segment *segment = &course->segments[number];
+    return words(arena, "%d: from %s, %s long:", number + 1, words_length(arena, rows->wall, segment->left),
+                 words_length(arena, rows->wall, segment->right - segment->left));
+}
+
+/* Two sections of at most two pieces each, one in either half of the page. */
+static void add_both(RowSheet *rows, SheetLines *lines, const Course *course, const RowEntries *both)
+{
+    SheetLine *line = sheet_line(rows->sheet, lines);
+    for (int k = 0; k < 2; k++)
+        sheet_cell(rows->sheet, line, k * HALF + HALF_WORDS, HALF - HALF_WORDS - 1, ALIGN_LEFT, WEIGHT_TEXT,
+                   half_words(rows, course, k));
+    for (int i = 0; i < both[0].count || i < both[1].count; i++) {
+        line = sheet_line(rows->sheet, lines);
+        for (int k = 0; k < 2; k++) {
+            const Length from = course->segments[k].left;
+            if (i < both[k].count)
+                add_entry(rows, line, k * HALF, &both[k].at[i], i == 0 ? 0 : both[k].at[i - 1].right - from,
+                          both[k].at[i].right - from);
+        }
+        for (int k = 0; k < 2; k++)
+            if (i < both[k].count)
+                add_notes(rows, lines, course, &both[k].at[i]);
+    }
+    for (int k = 0; k < 2; k++)
+        record_entries(rows, course, &both[k]);
+}
+
+static void add_segments(RowSheet *rows, SheetLines *lines, const Course *course, Place place)
+{
+    RowEntries *entries = arena_array(rows->arena, RowEntries, course->segment_count);
+    int most = 0;
+    for (int i = 0; i < course->segment_count; i++) {
+        entries[i] = entries_of(rows, i, place);
+        most = entries[i].count > most ? entries[i].count : most;
+    }
+    if (course->segment_count == 2 && most <= 2) {
+        add_both(rows, lines, course, entries);
+        return;
+    }
+    for (int i = 0; i < course->segment_count; i++)
+        add_segment(rows, lines, course, i, &entries[i]);
 }
 
 /* ---- one course ---- */
@@ -452,6 +521,16 @@ static void add_course_rip(RowSheet *rows, SheetLines *lines, int face_index, co
         sheet_words(rows->sheet, lines, RIP, WEIGHT_STRONG, words(arena, "%s%s%s", rip, ends, reference));
 }
 
+/* Which pieces of a course that is cut somewhere keep the full width. */
+static void add_full(RowSheet *rows, SheetLines *lines)
+{
+    const char *list = rows->full.count == 1 ? "Full width: piece" : "Full width: pieces";
+    for (int i = 0; i < rows->full.count; i++)
+        list = words(rows->arena, "%s%s %d", list, i > 0 ? "," : "", rows->full.at[i]);
+    if (rows->full.count > 0)
+        sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, words(rows->arena, "%s.", list));
+}
+
 static void add_course(RowSheet *rows, int face_index, int course_index)
 {
     Arena *arena = rows->arena;
@@ -476,8 +555,9 @@ static void add_course(RowSheet *rows, int face_index, int course_index)
         sheet_words(rows->sheet, lines, RIP, WEIGHT_TEXT, "Nothing is hung here: openings take the whole of it.");
         record_course(rows, face_index, course, "course");
     }
-    for (int i = 0; i < course->segment_count; i++)
-        add_segment(rows, lines, course, i, place);
+    rows->full = (PieceNumbers){0};
+    add_segments(rows, lines, course, place);
+    add_full(rows, lines);
 }
 
 /* ---- one face ---- */

@@ -11,7 +11,7 @@
  *     [ ]  Course 3    lower   10 11/16 up
  *     ------------------------------------ baseline
  */
-enum { RULE_SPACE = 7, HAIR_SPACE = 2, GROUP_SPACE = 8, LINE_SPACE = 0, BOX = 11 };
+enum { RULE_SPACE = 6, HAIR_SPACE = 2, GROUP_SPACE = 8, LINE_SPACE = 0, BOX = 11 };
 
 static const char family[] = "DejaVu Sans Condensed,Sans";
 
@@ -157,7 +157,7 @@ static double draw_line(Press *press, cairo_t *cairo, const SheetLine *line, dou
     double above, below;
     measure_line(press, line, unit, &above, &below);
     if (line->rule && y > press->page_head)
-        stroke(cairo, 0, y + 4, SHEET_COLUMNS * unit, y + 4, 0.8);
+        stroke(cairo, 0, y + 3.5, SHEET_COLUMNS * unit, y + 3.5, 0.8);
     else if (line->hair && y > press->page_head)
         stroke(cairo, 0, y + 1, SHEET_COLUMNS * unit, y + 1, 0.3);
     double baseline = y + space_above(line) + above;
