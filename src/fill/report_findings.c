@@ -207,6 +207,38 @@ static void report_hung(Arena *arena, const Demand *demand, int index, Plan *pla
     finding->text = text_in(arena, "%s %s; it is left out of the plan.", what, why);
 }
 
+/* Wood that was lost of a board that is not there; beyond the end of one that is, wall_check refuses it. */
+static void report_loss(Arena *arena, const Demand *demand, const HungLoss *loss, Plan *plan)
+{
+    if (loss->board >= 1 && loss->board <= plan->board_count)
+        return;
+    Shown from = show(demand->wall, loss->offset), to = show(demand->wall, loss->offset + loss->length);
+    add(arena, demand->layout, plan, RULE_HUNG, -1, -1)->text =
+        text_in(arena,
+                "the lost wood from %s to %s is of board %d, which is not there; boards are numbered from 1 to %d. "
+                "Nothing is taken out for it.",
+                from.text, to.text, loss->board, plan->board_count);
+}
+
+/* ---- closers that no board gave ---- */
+
+static void report_closers(Arena *arena, const Demand *demand, Plan *plan)
+{
+    if (plan->closers_off == 0)
+        return;
+    Text text;
+    text_init(&text);
+    text_format(&text, "no board gave %s over for %d of the pieces that close a section: ",
+                show(demand->wall, demand->wall->joints.closer).text, plan->closers_off);
+    for (int i = 0, told = 0; i < plan->piece_count; i++)
+        if (plan->pieces[i].closer_off)
+            text_format(&text, told++ > 0 ? ", %d" : "%d", plan->pieces[i].number);
+    text_put(&text, ". Measure at the wall before you cut these, or keep less over.");
+    Finding *finding = add(arena, demand->layout, plan, RULE_CLOSER, -1, -1);
+    finding->text = arena_text(arena, text.bytes, text.length);
+    text_finish(&text);
+}
+
 /* ---- pins that are not kept as they are meant ---- */
 
 /* Whether a piece ends at the pin; `over` gets the piece that lies over it, if any. */
@@ -277,6 +309,9 @@ void report_findings(Arena *arena, const Demand *demand, const Breaks *breaks, P
     for (int i = 0; i < demand->hung_count; i++)
         if (demand->hung[i].fault != HUNG_FITS || demand->hung[i].across != NULL)
             report_hung(arena, demand, i, plan);
+    for (int i = 0; i < demand->wall->hung_losses.count; i++)
+        report_loss(arena, demand, &demand->wall->hung_losses.at[i], plan);
+    report_closers(arena, demand, plan);
     for (int i = 0; i < demand->wall->joints.pins.count; i++)
         report_pin(arena, demand, &demand->wall->joints.pins.at[i], plan);
 }

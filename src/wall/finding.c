@@ -36,6 +36,7 @@ static const struct {
     [RULE_RANGE] = {"range", GRADE_CAUTION},
     [RULE_BOUND] = {"bound", GRADE_CAUTION},
     [RULE_ANEW] = {"anew", GRADE_CAUTION},
+    [RULE_CLOSER] = {"closer", GRADE_CAUTION},
     [RULE_EDGE] = {"edge", GRADE_CAUTION},
     [RULE_FLUSH] = {"flush", GRADE_CAUTION},
     [RULE_LEAVE] = {"leave", GRADE_CAUTION},

@@ -36,6 +36,7 @@ typedef enum Rule {
     RULE_RANGE,     /* a figure that may be a slip of the hand */
     RULE_BOUND,     /* the lower limit that was worked out failed its own check: the plan does without it */
     RULE_ANEW,      /* pieces changed after the last event that changed any */
+    RULE_CLOSER,    /* what is to be kept over on closing pieces, which no board gave */
     RULE_EDGE,      /* an edge measured after hanging that is far from where the planks end */
     RULE_FLUSH,     /* planks that end before or behind what is around an opening */
     RULE_LEAVE,     /* a course is left away because nowhere above planks.leave */
