@@ -168,7 +168,7 @@ static void record_piece(CutSheet *cuts, const Piece *piece)
 static void add_notes(CutSheet *cuts, SheetLines *lines, const Piece *piece)
 {
     const PieceDetails details = details_of(cuts->arena, cuts->job, piece);
-    if (cuts->wall->planks.widths.count > 1 || !measures_full(details_course(cuts->job, piece), &details.plank))
+    if (!measures_full(details_course(cuts->job, piece), &details.plank))
         sheet_words(cuts->sheet, lines, DETAIL, WEIGHT_TEXT, words(cuts->arena, "Rip: %s", details.rip));
     const char *straight = straight_words(cuts, piece);
     if (straight[0] != '\0')
@@ -183,13 +183,23 @@ static const char *stretch_words(CutSheet *cuts, Length from, Length to)
                  words_length(cuts->arena, cuts->wall, to));
 }
 
+/* "full 5 1/2, " where the wall has several widths and the piece is as wide as its course's planks; else "". */
+static const char *full_words(CutSheet *cuts, const Piece *piece)
+{
+    const Course *course = details_course(cuts->job, piece);
+    const PieceDetails details = details_of(cuts->arena, cuts->job, piece);
+    if (cuts->wall->planks.widths.count == 1 || !measures_full(course, &details.plank))
+        return "";
+    return words(cuts->arena, "full %s, ", words_length(cuts->arena, cuts->wall, course->width));
+}
+
 static const char *where_words(CutSheet *cuts, const Piece *piece)
 {
     Arena *arena = cuts->arena;
     const char *where = words(arena, "course %" PRId64, details_course(cuts->job, piece)->number);
     if (cuts->wall->faces.count > 1)
         where = words(arena, "%s, %s", words_name(arena, cuts->wall->faces.at[piece->face].name), where);
-    return words(arena, "%s%s", where, piece->cut ? ", cut" : piece->hung ? ", hung" : "");
+    return words(arena, "%s%s%s", full_words(cuts, piece), where, piece->cut ? ", cut" : piece->hung ? ", hung" : "");
 }
 
 static void add_piece(CutSheet *cuts, SheetLines *lines, const Piece *piece)
@@ -226,7 +236,8 @@ static void add_single(CutSheet *cuts, int board, const Piece *piece)
                words_length(arena, cuts->wall, details.length));
     const char *hung = piece->cut ? ", cut" : piece->hung ? ", hung" : "";
     sheet_cell(sheet, line, ONE_WHERE, ONE_USED - ONE_WHERE - 1, ALIGN_LEFT, WEIGHT_TEXT,
-               words(arena, "course %" PRId64 "%s", details_course(cuts->job, piece)->number, hung));
+               words(arena, "%scourse %" PRId64 "%s", full_words(cuts, piece), details_course(cuts->job, piece)->number,
+                     hung));
     sheet_pencil(sheet, line, ONE_USED, SHEET_COLUMNS - ONE_USED, "used");
     add_notes(cuts, lines, piece);
 }
@@ -368,8 +379,25 @@ static void add_block(CutSheet *cuts, HalfLines *block)
     *block = (HalfLines){0};
 }
 
+static void add_heads(CutSheet *cuts)
+{
+    Sheet *sheet = cuts->sheet;
+    SheetLine *line = sheet_line(sheet, &cuts->section->heads);
+    for (int at = 0; at <= HALF; at += HALF) {
+        sheet_cell(sheet, line, at + NAME, HALF_USED - NAME - 2, ALIGN_LEFT, WEIGHT_TEXT, "board");
+        sheet_cell(sheet, line, at + HALF_USED - 2, HALF_PIECE - HALF_USED + 1, ALIGN_LEFT, WEIGHT_TEXT, "used");
+        sheet_cell(sheet, line, at + HALF_PIECE - 1, HALF_LENGTH - HALF_PIECE + 1, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
+        sheet_cell(sheet, line, at + HALF_LENGTH, HALF_LENGTH_WIDTH, ALIGN_RIGHT, WEIGHT_TEXT, "length");
+    }
+}
+
 static void add_boards(CutSheet *cuts, const Opened *opened, int count)
 {
+    for (int i = 0; i < count; i++)
+        if (is_plain(cuts, opened[i].board)) {
+            add_heads(cuts);
+            break;
+        }
     HalfLines block = {0};
     for (int i = 0; i < count; i++) {
         const int board = opened[i].board;
@@ -429,18 +457,6 @@ static void add_introduction(CutSheet *cuts)
                     words(arena, "Square the first end first: %s is reckoned for each end, %s for each cut between.",
                           words_length_unit(arena, wall, wall->saw.square),
                           words_length_unit(arena, wall, wall->saw.kerf)));
-}
-
-static void add_heads(CutSheet *cuts)
-{
-    Sheet *sheet = cuts->sheet;
-    SheetLine *line = sheet_line(sheet, &cuts->section->heads);
-    for (int at = 0; at <= HALF; at += HALF) {
-        sheet_cell(sheet, line, at + NAME, HALF_USED - NAME - 2, ALIGN_LEFT, WEIGHT_TEXT, "board");
-        sheet_cell(sheet, line, at + HALF_USED - 2, HALF_PIECE - HALF_USED + 1, ALIGN_LEFT, WEIGHT_TEXT, "used");
-        sheet_cell(sheet, line, at + HALF_PIECE - 1, HALF_LENGTH - HALF_PIECE + 1, ALIGN_RIGHT, WEIGHT_TEXT, "piece");
-        sheet_cell(sheet, line, at + HALF_LENGTH, HALF_LENGTH_WIDTH, ALIGN_RIGHT, WEIGHT_TEXT, "length");
-    }
 }
 
 /* ---- trim ---- */
@@ -610,7 +626,6 @@ Sheet *sheet_cuts(Arena *arena, const Job *job, const char *date)
     cuts.section = sheet_section(sheet, "All boards", false);
     add_introduction(&cuts);
     cuts.section = sheet_section(sheet, "All boards", false);
-    add_heads(&cuts);
 
     Opened *opened = arena_array(arena, Opened, plan->board_count);
     int count = 0;
