@@ -67,6 +67,13 @@ void sheet_pencil(Sheet *sheet, SheetLine *line, int at, int width, const char *
     push_cell(sheet->arena, line, (SheetCell){.kind = CELL_PENCIL, .at = at, .width = width, .text = label});
 }
 
+void sheet_sketch(Sheet *sheet, SheetLines *lines, const Drawing *drawing, const char *text)
+{
+    SheetLine *line = sheet_line(sheet, lines);
+    line->sketch = drawing;
+    sheet_cell(sheet, line, 0, SHEET_COLUMNS, ALIGN_LEFT, WEIGHT_TEXT, text);
+}
+
 /* How much of a text goes into one line: a line is never split over pages, so it is kept well below a page. */
 static size_t words_of_line(const char *text)
 {

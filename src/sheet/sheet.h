@@ -46,8 +46,9 @@ typedef struct SheetLine {
     SheetCell *at;
     int count;
     int room;
-    bool rule; /* a line above it */
-    bool hair; /* a thin line above it, on drawn pages alone */
+    bool rule;             /* a line above it */
+    bool hair;             /* a thin line above it, on drawn pages alone */
+    const Drawing *sketch; /* drawn pages show this in the cells' place, without scale; NULL where there is none */
 } SheetLine;
 
 typedef struct SheetLines {
@@ -120,6 +121,8 @@ void sheet_cell(Sheet *sheet, SheetLine *line, int at, int width, Align align, W
 void sheet_number(Sheet *sheet, SheetLine *line, int at, int width, Weight weight, int number);
 void sheet_tick(Sheet *sheet, SheetLine *line, int at, bool ticked);
 void sheet_pencil(Sheet *sheet, SheetLine *line, int at, int width, const char *label);
+/* A line with a drawing of no scale on drawn pages; on text pages it holds `text`. */
+void sheet_sketch(Sheet *sheet, SheetLines *lines, const Drawing *drawing, const char *text);
 /* A paragraph from `at` to the page's right edge: one line, or several where it would fill half a page. */
 void sheet_words(Sheet *sheet, SheetLines *lines, int at, Weight weight, const char *text);
 

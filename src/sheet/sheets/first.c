@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "job/words.h"
+#include "sheet/face.h"
 #include "sheet/plan_number.h"
 #include "trade/corner.h"
 
@@ -100,6 +101,21 @@ static void add_faces(FirstPage *first)
     for (int i = 0; i < first->wall->faces.count; i++)
         put_step(first, words(first->arena, "%s: %s",
                               words_name(first->arena, first->wall->faces.at[turns[i].face].name), turns[i].text));
+}
+
+/* The faces as they will look, in hanging order. */
+static void add_sketch(FirstPage *first)
+{
+    begin_part(first, "The wall");
+    const Places places = places_of_plan(first->arena, first->job->layout, first->job->plan);
+    const CornerTurn *turns = corner_turns(first->arena, first->wall);
+    for (int i = 0; i < first->wall->faces.count; i++) {
+        SheetLines *lines = &sheet_group(first->sheet, first->section)->lines;
+        const char *name = words_name(first->arena, first->wall->faces.at[turns[i].face].name);
+        sheet_words(first->sheet, lines, 0, WEIGHT_STRONG, words(first->arena, "Face %s", name));
+        sheet_sketch(first->sheet, lines, drawing_of_face(first->arena, first->job, &places, turns[i].face),
+                     "The elevation shows it.");
+    }
 }
 
 static bool any_rip(const Layout *layout, RipShape least)
@@ -221,6 +237,7 @@ Sheet *sheet_first(Arena *arena, const Job *job, const char *date)
     add_number(&first);
     add_order(&first);
     add_faces(&first);
+    add_sketch(&first);
     add_tools(&first);
     add_boards(&first);
     if (job->wall->stock.count > 0)

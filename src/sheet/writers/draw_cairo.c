@@ -11,7 +11,7 @@
  *     [ ]  Course 3    lower   10 11/16 up
  *     ------------------------------------ baseline
  */
-enum { RULE_SPACE = 6, HAIR_SPACE = 2, GROUP_SPACE = 8, LINE_SPACE = 0, BOX = 11 };
+enum { RULE_SPACE = 6, HAIR_SPACE = 2, GROUP_SPACE = 8, LINE_SPACE = 0, BOX = 11, SKETCH_MOST = 150 };
 
 static const char family[] = "DejaVu Sans Condensed,Sans";
 
@@ -109,6 +109,8 @@ static double space_above(const SheetLine *line)
 static double line_height(Press *press, const SheetLine *line, double unit)
 {
     double above, below;
+    if (line->sketch != NULL)
+        return press_sketch(press, NULL, line->sketch, 0, SHEET_COLUMNS * unit, SKETCH_MOST);
     measure_line(press, line, unit, &above, &below);
     return space_above(line) + above + below + LINE_SPACE;
 }
@@ -155,6 +157,8 @@ static void draw_cell(Press *press, cairo_t *cairo, const SheetCell *cell, doubl
 static double draw_line(Press *press, cairo_t *cairo, const SheetLine *line, double unit, double y)
 {
     double above, below;
+    if (line->sketch != NULL)
+        return y + press_sketch(press, cairo, line->sketch, y, SHEET_COLUMNS * unit, SKETCH_MOST);
     measure_line(press, line, unit, &above, &below);
     if (line->rule && y > press->page_head)
         stroke(cairo, 0, y + 3.5, SHEET_COLUMNS * unit, y + 3.5, 0.8);

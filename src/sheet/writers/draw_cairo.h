@@ -39,6 +39,10 @@ void press_page(Press *press, cairo_t *cairo, int number);
 void press_label(Press *press, cairo_t *cairo, double x, double y, double points, const char *text, double *width,
                  double *height);
 
+/* The drawing fitted to the width, as high as it then is but no higher than `most`: that height; draws it where `cairo`
+ * is not NULL. */
+double press_sketch(Press *press, cairo_t *cairo, const Drawing *drawing, double top, double width, double most);
+
 /* The drawing within the box, with a scale bar under it. */
 void press_drawing(Press *press, cairo_t *cairo, const Drawing *drawing, double left, double top, double width,
                    double height);

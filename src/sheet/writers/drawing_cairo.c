@@ -17,6 +17,7 @@ typedef struct OnPage {
     double x0, y0;        /* of the point (bounds.left, bounds.bottom) on the page */
     double per_nanometre; /* points */
     const Drawing *drawing;
+    int least; /* points of the smallest label */
 } OnPage;
 
 static double at_x(const OnPage *frame, Length x)
@@ -133,7 +134,7 @@ static void draw_label(Press *press, cairo_t *cairo, const OnPage *frame, const 
     double points = fmin(floor((double)label->high * frame->per_nanometre * 0.66 * 2) / 2, MOST_POINTS);
     double width, height;
     for (;; points -= 0.5) {
-        if (points < LEAST_POINTS)
+        if (points < frame->least)
             return;
         press_label(press, NULL, 0, 0, points, label->text, &width, &height);
         if (width <= room)
@@ -214,7 +215,7 @@ void press_drawing(Press *press, cairo_t *cairo, const Drawing *drawing, double 
     double high = (double)(drawing->bounds.top - drawing->bounds.bottom) * points_per_nanometre;
     double room_wide = width - MARGIN - 4, room_high = height - FOOT - 4;
     int scale = scale_for(drawing->units, fmax(fmax(wide / room_wide, high / room_high), 1));
-    OnPage frame = {.drawing = drawing, .per_nanometre = points_per_nanometre / scale};
+    OnPage frame = {.drawing = drawing, .per_nanometre = points_per_nanometre / scale, .least = LEAST_POINTS};
     frame.x0 = left + MARGIN + (room_wide - wide / scale) / 2;
     frame.y0 = top + 2 + (room_high + high / scale) / 2;
     cairo_set_line_join(cairo, CAIRO_LINE_JOIN_ROUND);
@@ -224,4 +225,29 @@ void press_drawing(Press *press, cairo_t *cairo, const Drawing *drawing, double 
         draw_label(press, cairo, &frame, &drawing->labels.at[i]);
     draw_margin(press, cairo, &frame, frame.x0 - 6);
     draw_scale(press, cairo, &frame, scale, left, top + height, width / 5);
+}
+
+double press_sketch(Press *press, cairo_t *cairo, const Drawing *drawing, double top, double width, double most)
+{
+    enum { RIM = 2, LEAST = 7 };
+    const double wide = (double)(drawing->bounds.right - drawing->bounds.left);
+    const double high = (double)(drawing->bounds.top - drawing->bounds.bottom);
+    if (wide <= 0 || high <= 0)
+        return 0;
+    OnPage frame = {
+        .drawing = drawing, .per_nanometre = fmin((width - 2 * RIM) / wide, (most - 2 * RIM) / high), .least = LEAST};
+    const double height = high * frame.per_nanometre + 2 * RIM;
+    if (cairo == NULL)
+        return height;
+    frame.x0 = (width - wide * frame.per_nanometre) / 2;
+    frame.y0 = top + height - RIM;
+    cairo_save(cairo);
+    cairo_new_path(cairo); /* the text before left a point */
+    cairo_set_line_join(cairo, CAIRO_LINE_JOIN_ROUND);
+    for (int i = 0; i < drawing->shapes.count; i++)
+        draw_shape(cairo, &frame, &drawing->shapes.at[i]);
+    for (int i = 0; i < drawing->labels.count; i++)
+        draw_label(press, cairo, &frame, &drawing->labels.at[i]);
+    cairo_restore(cairo);
+    return height;
 }

@@ -3,6 +3,7 @@
 #include "config.h"
 #include "sheet/made_up.h"
 #include "sheet/writers/pdf.h"
+#include "sheet/writers/plain.h"
 
 static Sheet *three_pages(Arena *arena)
 {
@@ -77,6 +78,40 @@ START_TEST(a_six_and_a_nine_are_underlined)
 }
 END_TEST
 
+/* A sketch of a square in 1000 units: its SVG, for what it holds. */
+START_TEST(a_sketch_stands_among_the_lines)
+{
+    Arena *arena = arena_new();
+    Drawing *drawing = arena_one(arena, Drawing);
+    drawing->bounds = (Box){.left = 0, .right = 1000 * LENGTH_MM, .bottom = 0, .top = 500 * LENGTH_MM};
+    Shape *shape = arena_push(arena, &drawing->shapes);
+    *shape = (Shape){.kind = SHAPE_PLANK, .closed = true};
+    *arena_push(arena, &shape->points) = (Point){0, 0};
+    *arena_push(arena, &shape->points) = (Point){1000 * LENGTH_MM, 0};
+    *arena_push(arena, &shape->points) = (Point){1000 * LENGTH_MM, 500 * LENGTH_MM};
+    size_t sizes[2];
+    for (int with = 0; with <= 1; with++) {
+        Sheet *sheet = made_up_sheet(arena);
+        SheetLines *lines = &sheet_group(sheet, sheet_section(sheet, "", false))->lines;
+        sheet_words(sheet, lines, 0, WEIGHT_TEXT, "before");
+        if (with)
+            sheet_sketch(sheet, lines, drawing, "The elevation shows it.");
+        Text text;
+        Err err = {0};
+        text_init(&text);
+        assert_done(svg_write(sheet, &text, &err), &err);
+        sizes[with] = text.length;
+        text_finish(&text);
+        text_init(&text);
+        plain_write(sheet, &text);
+        assert_int_equal(strstr(text.bytes, "\nThe elevation shows it.\n") != NULL, with);
+        text_finish(&text);
+    }
+    assert_true(sizes[1] > sizes[0] + 100);
+    arena_free(arena);
+}
+END_TEST
+
 /* No clock: the date is the sheet's, or a fixed one. */
 START_TEST(carries_the_date_of_the_sheet)
 {
@@ -122,6 +157,7 @@ int main(void)
 #if DATUMROW_PDF
         writes_the_same_bytes_twice,
         a_six_and_a_nine_are_underlined,
+        a_sketch_stands_among_the_lines,
         carries_the_date_of_the_sheet,
 #else
         refuses_where_it_is_not_built_in,
