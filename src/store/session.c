@@ -35,8 +35,9 @@ struct Session {
     bool known;     /* what is on disk was read or saved here */
     uint64_t hash;  /* of it */
     char recovery[PATH_MAX];
-    Lock *recovery_lock; /* without a file or its lock: the name of the copy is ours as long as it is held */
-    bool kept;           /* the copy there is this session's own, or was taken up or dropped */
+    char taken[PATH_MAX]; /* the numbered copy that was taken up; "" where none was */
+    Lock *recovery_lock;  /* without a file or its lock: the name of the copy is ours as long as it is held */
+    bool kept;            /* the copy there is this session's own, or was taken up or dropped */
 };
 
 static char *copy_of(const char *text)
@@ -194,18 +195,34 @@ bool session_read(Session *session, Arena *arena, Source *out, Errs *errs)
     return true;
 }
 
-bool session_file_changed(Session *session)
+DiskState session_disk(Session *session)
 {
+    struct stat what;
     if (session->path == NULL)
-        return false;
+        return DISK_SAME;
+    if (stat(session->path, &what) != 0 && (errno == ENOENT || errno == ENOTDIR))
+        return session->known ? DISK_GONE : DISK_SAME;
     if (!session->known)
-        return access(session->path, F_OK) == 0;
+        return DISK_CHANGED;
     Text text;
     text_init(&text);
-    const bool same =
-        file_read(session->path, STORE_FILE_MOST, &text, NULL) && hash_bytes(text.bytes, text.length) == session->hash;
+    const bool read = file_read(session->path, STORE_FILE_MOST, &text, NULL);
+    const bool same = read && hash_bytes(text.bytes, text.length) == session->hash;
     text_finish(&text);
-    return !same;
+    return same ? DISK_SAME : read ? DISK_CHANGED : DISK_UNREADABLE;
+}
+
+/* What a save that failed at its very end wrote all the same: nobody else wrote it. */
+static void note_written(Session *session, const Text *text)
+{
+    const uint64_t hash = hash_bytes(text->bytes, text->length);
+    Text now;
+    text_init(&now);
+    if (file_read(session->path, STORE_FILE_MOST, &now, NULL) && hash_bytes(now.bytes, now.length) == hash) {
+        session->known = true;
+        session->hash = hash;
+    }
+    text_finish(&now);
 }
 
 /* The file is written: what is on disk, and what the next save keeps comments from. The wall keeps its own ids. */
@@ -227,6 +244,9 @@ static const Source *source_or_none(const Source *source)
 /* The copy of an earlier run that the user wants to keep for later is not this session's to remove. */
 static void forget_own(Session *session)
 {
+    if (session->taken[0] != '\0')
+        unlink(session->taken);
+    session->taken[0] = '\0';
     if (session->kept)
         session_forget(session);
 }
@@ -235,10 +255,13 @@ bool session_save(Session *session, Arena *arena, const Wall *wall, Source *sour
 {
     if (session->path == NULL)
         return err_set(err, ERR_USAGE, "this wall has no file yet; save it under a name");
-    if (!over && session_file_changed(session)) {
-        const bool gone = access(session->path, F_OK) != 0;
-        err_set(err, ERR_CHANGED, "%s; save over it, or under another name",
-                gone ? "is gone from where it was read" : "was changed by another program since it was read");
+    static const char *const instead[] = {[DISK_CHANGED] = "was changed by another program since it was read",
+                                          [DISK_GONE] = "is gone from where it was read",
+                                          [DISK_UNREADABLE] =
+                                              "cannot be read any more, so what it holds now is not known"};
+    const DiskState state = over ? DISK_SAME : session_disk(session);
+    if (state != DISK_SAME) {
+        err_set(err, ERR_CHANGED, "%s; save over it, or under another name", instead[state]);
         return err_at(err, session->path, 0, 0);
     }
     Text text;
@@ -248,6 +271,8 @@ bool session_save(Session *session, Arena *arena, const Wall *wall, Source *sour
     if (done) {
         settle(session, arena, wall, &text, source);
         forget_own(session);
+    } else {
+        note_written(session, &text);
     }
     text_finish(&text);
     return done;
@@ -314,14 +339,8 @@ bool session_keep(Session *session, const Wall *wall, const Source *source, Err 
     /* no state folder when it was opened; say why, and take it where there is one now */
     if (session->recovery[0] == '\0' && !name_copy(session, err))
         return false;
-    if (!session->kept && has_recovery(session)) {
-        char aside[PATH_MAX + 16];
-        snprintf(aside, sizeof aside, "%s.older", session->recovery);
-        if (rename(session->recovery, aside) != 0) {
-            err_system(err, errno, "an older recovery copy cannot be moved aside");
-            return err_at(err, session->recovery, 0, 0);
-        }
-    }
+    if (!session->kept && has_recovery(session) && !copies_aside(session->recovery, err))
+        return false;
     Text text;
     text_init(&text);
     store_write(wall, source == NULL ? NULL : source_or_none(source), &text);
@@ -331,46 +350,35 @@ bool session_keep(Session *session, const Wall *wall, const Source *source, Err 
     return done;
 }
 
-/* Whether the copy was written no earlier than the file. */
-static bool is_newer(const char *copy, const char *path)
+RecoveryCopies session_copies(const Session *session, Arena *arena)
 {
-    struct stat of_copy;
-    struct stat of_file;
-    if (stat(copy, &of_copy) != 0)
-        return false;
-    if (stat(path, &of_file) != 0)
-        return true;
-    const struct timespec a = of_copy.st_mtim;
-    const struct timespec b = of_file.st_mtim;
-    return a.tv_sec != b.tv_sec ? a.tv_sec > b.tv_sec : a.tv_nsec >= b.tv_nsec;
+    if (session->lock == NULL || session->recovery[0] == '\0')
+        return (RecoveryCopies){0};
+    return copies_waiting(arena, session->recovery, !session->kept, session->path);
 }
 
-bool session_recovery_waits(const Session *session)
+bool session_recover(Session *session, Arena *arena, const char *copy, Source *out, Errs *errs)
 {
-    if (session->lock == NULL || session->kept || !has_recovery(session) || !is_newer(session->recovery, session->path))
+    if (!store_read(arena, copy, out, errs))
         return false;
-    Text copy;
-    Text file;
-    text_init(&copy);
-    text_init(&file);
-    const bool differs = file_read(session->recovery, STORE_FILE_MOST, &copy, NULL) &&
-                         !(file_read(session->path, STORE_FILE_MOST, &file, NULL) && copy.length == file.length &&
-                           memcmp(copy.bytes, file.bytes, copy.length) == 0);
-    text_finish(&copy);
-    text_finish(&file);
-    return differs;
-}
-
-bool session_recover(Session *session, Arena *arena, Source *out, Errs *errs)
-{
-    if (!store_read(arena, session->recovery, out, errs))
-        return false;
-    session->kept = true;
+    if (strcmp(copy, session->recovery) == 0)
+        session->kept = true;
+    else
+        snprintf(session->taken, sizeof session->taken, "%s", copy);
     return true;
+}
+
+void session_drop(Session *session, const char *copy)
+{
+    unlink(copy);
+    session->kept |= strcmp(copy, session->recovery) == 0;
 }
 
 void session_forget(Session *session)
 {
+    if (session->taken[0] != '\0')
+        unlink(session->taken);
+    session->taken[0] = '\0';
     if (session->recovery[0] != '\0')
         unlink(session->recovery);
     session->kept = true;

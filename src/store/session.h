@@ -6,6 +6,7 @@
 #ifndef STORE_SESSION_H
 #define STORE_SESSION_H
 
+#include "store/copies.h"
 #include "store/store.h"
 
 typedef struct Session Session;
@@ -25,9 +26,10 @@ bool session_elsewhere(const Session *session);   /* it does not, since another 
 /* Reads the session's file and remembers its content as what is on disk. */
 bool session_read(Session *session, Arena *arena, Source *out, Errs *errs);
 
-/* Whether the file on disk is no longer the one last read or saved (by content, not by time; a file that is gone counts
- * as changed). */
-bool session_file_changed(Session *session);
+/* What the file on disk is, by content and not by time: what was last read or saved here, something else, not there,
+ * or nothing that can be read. Without a file of its own a session's is the same. */
+typedef enum DiskState { DISK_SAME, DISK_CHANGED, DISK_GONE, DISK_UNREADABLE } DiskState;
+DiskState session_disk(Session *session);
 
 /* Saves `wall` to the session's file; ERR_CHANGED where the file changed on disk since and `over` is false. On success
  * the recovery copy is removed, and `source`, which lives in `arena`, becomes the text that was written. */
@@ -37,14 +39,21 @@ bool session_save(Session *session, Arena *arena, const Wall *wall, Source *sour
 bool session_save_as(Session *session, Arena *arena, const char *path, const Wall *wall, Source *source, bool over,
                      Err *err);
 
-/* The recovery copy: written (no fsync wait longer than needed), asked for (true where one exists that differs from the
- * file and is newer), read, removed. The file's own copy belongs to whoever holds the lock: without it none ever waits,
- * and what is kept is kept as that of a wall without a file. */
+/* The recovery copy is written (no fsync wait longer than needed). The file's own copy belongs to whoever holds the
+ * lock: without it none ever waits, and what is kept is kept as that of a wall without a file. A copy of an earlier run
+ * that was neither taken up nor dropped is moved aside first. */
 bool session_keep(Session *session, const Wall *wall, const Source *source, Err *err);
-bool session_recovery_waits(const Session *session);
-bool session_recover(Session *session, Arena *arena, Source *out, Errs *errs);
-void session_forget(Session *session);
 const char *session_recovery_path(const Session *session);
+
+/* All that wait and differ from the file, newest first. */
+RecoveryCopies session_copies(const Session *session, Arena *arena);
+
+/* Reads one of them; it is dropped with the next save, as the session's own is. */
+bool session_recover(Session *session, Arena *arena, const char *copy, Source *out, Errs *errs);
+
+/* Removes one of them; and the session's own, with the one that it recovered. */
+void session_drop(Session *session, const char *copy);
+void session_forget(Session *session);
 
 /* Files opened lately, newest first, under XDG_STATE_HOME/datumrow/recent; at most ten, those that are gone left out.
  */

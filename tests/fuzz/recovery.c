@@ -48,8 +48,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
     BUG_UNLESS(session != NULL && session_read(session, arena, &first, &errs));
     BUG_UNLESS(session_keep(session, first.wall, &first, &err)); /* so that its folder is there */
     put(session_recovery_path(session), bytes, size);
-    session_recovery_waits(session);
-    if (session_recover(session, arena, &source, &errs)) {
+    session_copies(session, arena);
+    if (session_recover(session, arena, session_recovery_path(session), &source, &errs)) {
         BUG_UNLESS(wall_check(arena, source.wall).count == 0);
     } else {
         BUG_UNLESS(errs.count > 0);

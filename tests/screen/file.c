@@ -7,9 +7,11 @@
 #include "screen/lists/lists.h"
 #include "sheet/writers/plan.h"
 
+#include <fcntl.h>
 #include <limits.h>
 #include <stdio.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -183,6 +185,66 @@ START_TEST(a_file_changed_on_disk_is_not_saved_over)
     rig_key(rig, PRESS_CTRL | 's');
     rig_type(rig, "o");
     assert_true(file_holds(rig, "wall.yaml", "start: 2 5/16"));
+    rig_free(rig);
+}
+END_TEST
+
+START_TEST(a_file_that_is_gone_is_told_as_that)
+{
+    Rig *rig = rig_on_file(80, 24);
+    char path[200];
+    path_of(rig, "wall.yaml", path);
+    assert_int_equal(unlink(path), 0);
+    rig_pass(rig, 5000);
+    assert_shows(rig, "The file is gone");
+    rig_type(rig, "k");
+    rig_key(rig, PRESS_UP);
+    rig_key(rig, PRESS_CTRL | 's');
+    assert_shows(rig, "The file is gone");
+    rig_type(rig, "o");
+    assert_true(file_holds(rig, "wall.yaml", "start: 2 5/16"));
+    rig_free(rig);
+}
+END_TEST
+
+/* Two copies of earlier runs: kept for later, the newer one is followed by the other, which is taken up. */
+START_TEST(every_copy_is_offered_with_its_date)
+{
+    Rig *rig = rig_on_file(80, 24);
+    char path[200], copy[300], older[310];
+    path_of(rig, "wall.yaml", path);
+    snprintf(copy, sizeof copy, "%s", session_recovery_path(rig->app->file->session));
+    snprintf(older, sizeof older, "%s.1", copy);
+    Arena *arena = arena_new();
+    Errs errs = {0};
+    Err err;
+    Text text;
+    text_init(&text);
+    for (int i = 0; i < 2; i++) {
+        Wall *wall = rig_wall(arena);
+        wall->start = (i + 4) * LENGTH_INCH;
+        text_clear(&text);
+        store_write(wall, NULL, &text);
+        assert_done(file_create(i == 0 ? older : copy, text.bytes, text.length, &err), &err);
+        const struct timespec at[2] = {{2000000000 + i * 86400, 0}, {2000000000 + i * 86400, 0}};
+        assert_int_equal(utimensat(AT_FDCWD, i == 0 ? older : copy, at, 0), 0);
+    }
+    text_finish(&text);
+    assert_true(file_open(rig->app, path, arena, &errs));
+    rig_type(rig, "");
+    memory_resize(rig->term, 80, 24);
+    rig_settle(rig);
+    assert_shows(rig, "There are recovery copies: 1 of 2");
+    assert_shows(rig, "2033-05-19");
+    rig_type(rig, "k");
+    assert_shows(rig, "2 of 2");
+    assert_shows(rig, "2033-05-18");
+    rig_type(rig, "t");
+    assert_shows(rig, "Start 4");
+    rig_key(rig, PRESS_CTRL | 's');
+    assert_int_not_equal(access(older, F_OK), 0);
+    assert_int_equal(access(copy, F_OK), 0);
+    arena_free(arena);
     rig_free(rig);
 }
 END_TEST
@@ -512,6 +574,8 @@ int main(void)
         a_terminal_that_is_gone_ends_it,
         a_file_changed_on_disk_is_noticed,
         a_file_changed_on_disk_is_not_saved_over,
+        a_file_that_is_gone_is_told_as_that,
+        every_copy_is_offered_with_its_date,
         kept_changes_are_asked_about_once,
         a_comment_comes_back_with_its_opening,
         a_second_editor_asks_one_thing_and_drops_nothing,

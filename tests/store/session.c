@@ -69,6 +69,24 @@ static bool exists(const char *path)
     return lstat(path, &what) == 0;
 }
 
+/* Folders that cannot be brought to the disk. */
+static bool folders_fail;
+
+int fsync(int file)
+{
+    struct stat what;
+    if (folders_fail && fstat(file, &what) == 0 && S_ISDIR(what.st_mode)) {
+        errno = EIO;
+        return -1;
+    }
+    return fdatasync(file);
+}
+
+static bool waits(const Session *session)
+{
+    return session_copies(session, arena).count > 0;
+}
+
 static void set_up(void)
 {
     const char *base = getenv("TMPDIR");
@@ -152,13 +170,13 @@ START_TEST(saves_and_knows_its_file)
 {
     Err err;
     Work work = begin();
-    assert_false(session_file_changed(work.session));
+    assert_int_equal(session_disk(work.session), DISK_SAME);
     assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
     assert_holds(file_text(wall_path), raised);
     assert_holds(file_text(wall_path), "# the hall\n");
     assert_string_equal(work.source.text, file_text(wall_path));
     assert_true(wall_equal(work.source.wall, document_wall(work.document)));
-    assert_false(session_file_changed(work.session));
+    assert_int_equal(session_disk(work.session), DISK_SAME);
     /* and again, with another change, from the source that the save gave */
     assert_done(edit_title(work.document, "hall", &err), &err);
     assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
@@ -206,17 +224,17 @@ START_TEST(notices_by_content_what_changed_on_disk)
     put_file(wall_path, other);
     const struct timespec times[2] = {before.st_atim, before.st_mtim};
     assert_int_equal(utimensat(AT_FDCWD, wall_path, times, 0), 0);
-    assert_true(session_file_changed(work.session));
+    assert_int_not_equal(session_disk(work.session), DISK_SAME);
     assert_false(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err));
     assert_int_equal(err.kind, ERR_CHANGED);
     assert_string_equal(err.place, wall_path);
     assert_string_equal(file_text(wall_path), other);
     /* another time, the same content */
     put_file(wall_path, text_of_wall);
-    assert_false(session_file_changed(work.session));
+    assert_int_equal(session_disk(work.session), DISK_SAME);
     /* gone */
     assert_int_equal(unlink(wall_path), 0);
-    assert_true(session_file_changed(work.session));
+    assert_int_not_equal(session_disk(work.session), DISK_SAME);
     assert_false(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err));
     assert_int_equal(err.kind, ERR_CHANGED);
     assert_holds(err.text, "gone");
@@ -267,7 +285,7 @@ START_TEST(a_full_disk_leaves_the_old_file)
     assert_int_equal(err.kind, ERR_SYSTEM);
     assert_string_equal(file_text(wall_path), text_of_wall);
     assert_string_equal(work.source.text, text_of_wall);
-    assert_false(session_file_changed(work.session));
+    assert_int_equal(session_disk(work.session), DISK_SAME);
     /* nothing is left lying beside it, and with room again it is saved */
     int entries = 0;
     DIR *open = opendir(folder);
@@ -371,7 +389,7 @@ START_TEST(save_as_writes_over_another_file_only_when_told)
     assert_false(exists(old_copy));
     assert_true(exists(below(".new.yaml.lock")));
     assert_false(exists(below(".wall.yaml.lock")));
-    assert_false(session_file_changed(work.session));
+    assert_int_equal(session_disk(work.session), DISK_SAME);
     assert_done(session_save_as(work.session, arena, below("there.yaml"), document_wall(work.document), &work.source,
                                 true, &err),
                 &err);
@@ -397,7 +415,7 @@ START_TEST(a_wall_without_a_file)
     Session *other = session_open(NULL, &err);
     assert_null(session_path(session));
     assert_true(session_locked(session));
-    assert_false(session_file_changed(session));
+    assert_int_equal(session_disk(session), DISK_SAME);
     assert_string_not_equal(session_recovery_path(session), session_recovery_path(other));
     assert_done(session_keep(session, source.wall, NULL, &err), &err);
     assert_true(exists(session_recovery_path(session)));
@@ -420,9 +438,9 @@ START_TEST(a_file_that_is_not_there_yet)
     assert_true(store_parse(arena, "wall", text_of_wall, strlen(text_of_wall), &source, &errors));
     Session *session = session_open(below("later.yaml"), &err);
     assert_non_null(session);
-    assert_false(session_file_changed(session));
+    assert_int_equal(session_disk(session), DISK_SAME);
     put_file(below("later.yaml"), "another was quicker\n");
-    assert_true(session_file_changed(session));
+    assert_int_not_equal(session_disk(session), DISK_SAME);
     assert_false(session_save(session, arena, source.wall, &source, false, &err));
     assert_int_equal(err.kind, ERR_CHANGED);
     session_close(session);
@@ -488,9 +506,10 @@ static int meddle_without_the_lock(void)
     Session *session = session_open(wall_path, &err);
     if (session == NULL || session_locked(session) || !session_elsewhere(session))
         return 1;
-    if (session_recovery_waits(session))
+    if (waits(session))
         return 2;
-    if (!session_read(session, arena, &source, &errs) || session_recover(session, arena, &source, &errs))
+    if (!session_read(session, arena, &source, &errs) ||
+        session_recover(session, arena, session_recovery_path(session), &source, &errs))
         return 3;
     session_forget(session);
     if (!session_keep(session, source.wall, &source, &err) || !exists(session_recovery_path(session)))
@@ -511,7 +530,7 @@ START_TEST(without_the_lock_the_copy_is_let_alone)
     assert_int_equal(in_child(meddle_without_the_lock), 0);
     assert_holds(file_text(session_recovery_path(work.session)), raised);
     char older[PATH_MAX + 16];
-    snprintf(older, sizeof older, "%s.older", session_recovery_path(work.session));
+    snprintf(older, sizeof older, "%s.1", session_recovery_path(work.session));
     assert_false(exists(older));
     end(&work);
 }
@@ -643,14 +662,14 @@ START_TEST(a_copy_waits_after_a_crash)
     assert_int_equal(in_child(edit_and_die), 0);
     assert_string_equal(file_text(wall_path), text_of_wall);
     Work work = begin();
-    assert_true(session_recovery_waits(work.session));
-    assert_true(session_recover(work.session, arena, &recovered, &errors));
+    assert_true(waits(work.session));
+    assert_true(session_recover(work.session, arena, session_recovery_path(work.session), &recovered, &errors));
     assert_true(wall_equal(recovered.wall, document_wall(work.document)));
     assert_holds(recovered.text, "# the hall\n");
     assert_true(exists(session_recovery_path(work.session))); /* until it is saved */
     assert_done(session_save(work.session, arena, recovered.wall, &work.source, false, &err), &err);
     assert_false(exists(session_recovery_path(work.session)));
-    assert_false(session_recovery_waits(work.session));
+    assert_false(waits(work.session));
     end(&work);
 }
 END_TEST
@@ -659,15 +678,15 @@ START_TEST(no_copy_waits_without_need)
 {
     Err err;
     Work work = begin();
-    assert_false(session_recovery_waits(work.session)); /* there is none */
+    assert_false(waits(work.session)); /* there is none */
     assert_done(session_keep(work.session, document_wall(work.document), &work.source, &err), &err);
-    assert_false(session_recovery_waits(work.session)); /* its own */
+    assert_false(waits(work.session)); /* its own */
     session_forget(work.session);
     assert_false(exists(session_recovery_path(work.session)));
     assert_done(session_keep(work.session, work.source.wall, &work.source, &err), &err);
     end(&work);
     work = begin();
-    assert_false(session_recovery_waits(work.session)); /* says what the file says */
+    assert_false(waits(work.session)); /* says what the file says */
     session_forget(work.session);
     assert_done(session_keep(work.session, document_wall(work.document), &work.source, &err), &err);
     char copy[PATH_MAX];
@@ -676,7 +695,7 @@ START_TEST(no_copy_waits_without_need)
     const struct timespec old[2] = {{1000000000, 0}, {1000000000, 0}};
     assert_int_equal(utimensat(AT_FDCWD, copy, old, 0), 0);
     work = begin();
-    assert_false(session_recovery_waits(work.session)); /* the file is newer */
+    assert_false(waits(work.session)); /* the file is newer */
     assert_true(exists(copy));
     end(&work);
 }
@@ -688,13 +707,93 @@ START_TEST(a_copy_that_waits_is_not_written_over)
     Err err;
     assert_int_equal(in_child(edit_and_die), 0);
     Work work = begin();
-    assert_true(session_recovery_waits(work.session));
+    assert_true(waits(work.session));
     assert_done(edit_nudge_start(work.document, 2 * LENGTH_MM, &err), &err);
     assert_done(session_keep(work.session, document_wall(work.document), &work.source, &err), &err);
     assert_holds(file_text(session_recovery_path(work.session)), "start: 7");
     char older[PATH_MAX + 16];
-    snprintf(older, sizeof older, "%s.older", session_recovery_path(work.session));
+    snprintf(older, sizeof older, "%s.1", session_recovery_path(work.session));
     assert_holds(file_text(older), raised);
+    end(&work);
+}
+END_TEST
+
+/* Whoever keeps each copy for later has them all, newest first, and each can be taken up. */
+START_TEST(copies_kept_for_later_are_numbered)
+{
+    Err err;
+    Errs errors = {0};
+    Source recovered;
+    for (int i = 1; i <= 3; i++) {
+        Work work = begin();
+        assert_int_equal(session_copies(work.session, arena).count, i - 1);
+        for (int k = 0; k < i; k++)
+            assert_done(edit_nudge_start(work.document, i * LENGTH_MM, &err), &err);
+        assert_done(session_keep(work.session, document_wall(work.document), &work.source, &err), &err);
+        const struct timespec at[2] = {{2000000000 + i, 0}, {2000000000 + i, 0}};
+        assert_int_equal(utimensat(AT_FDCWD, session_recovery_path(work.session), at, 0), 0);
+        end(&work);
+    }
+    Work work = begin();
+    const RecoveryCopies copies = session_copies(work.session, arena);
+    assert_int_equal(copies.count, 3);
+    for (int i = 0; i < 3; i++)
+        assert_int_equal(copies.at[i].kept, 2000000003 - i);
+    assert_true(session_recover(work.session, arena, copies.at[2].path, &recovered, &errors));
+    assert_holds(recovered.text, "start: 6");
+    assert_done(session_save(work.session, arena, recovered.wall, &work.source, false, &err), &err);
+    assert_int_equal(session_copies(work.session, arena).count, 2);
+    session_drop(work.session, copies.at[1].path);
+    assert_false(exists(copies.at[1].path));
+    assert_false(exists(copies.at[2].path));
+    assert_true(exists(copies.at[0].path));
+    end(&work);
+}
+END_TEST
+
+START_TEST(a_file_from_the_future_hides_no_copy)
+{
+    assert_int_equal(in_child(edit_and_die), 0);
+    const struct timespec late[2] = {{4000000000, 0}, {4000000000, 0}};
+    assert_int_equal(utimensat(AT_FDCWD, wall_path, late, 0), 0);
+    Work work = begin();
+    assert_true(waits(work.session));
+    end(&work);
+}
+END_TEST
+
+/* The file is written, and only the folder's fsync failed: the next save need not ask whether somebody else did it. */
+START_TEST(a_save_that_failed_at_its_end_is_no_other_hand)
+{
+    Err err;
+    Work work = begin();
+    assert_done(edit_nudge_start(work.document, LENGTH_MM, &err), &err);
+    folders_fail = true;
+    assert_false(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err));
+    folders_fail = false;
+    assert_holds(err.text, "is written, but");
+    assert_int_equal(session_disk(work.session), DISK_SAME);
+    assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
+    end(&work);
+}
+END_TEST
+
+START_TEST(a_file_that_is_gone_or_unreadable_is_told_as_that)
+{
+    Err err;
+    Work work = begin();
+    unlink(wall_path);
+    assert_int_equal(session_disk(work.session), DISK_GONE);
+    assert_false(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err));
+    assert_int_equal(err.kind, ERR_CHANGED);
+    assert_holds(err.text, "is gone");
+    assert_int_equal(mkfifo(wall_path, 0600), 0);
+    alarm(5);
+    assert_int_equal(session_disk(work.session), DISK_UNREADABLE);
+    alarm(0);
+    unlink(wall_path);
+    put_file(wall_path, "else");
+    assert_int_equal(session_disk(work.session), DISK_CHANGED);
     end(&work);
 }
 END_TEST
@@ -739,7 +838,7 @@ START_TEST(without_a_state_folder_work_goes_on)
     unsetenv("XDG_STATE_HOME");
     unsetenv("HOME");
     Work work = begin();
-    assert_false(session_recovery_waits(work.session));
+    assert_false(waits(work.session));
     assert_false(session_keep(work.session, document_wall(work.document), &work.source, &err));
     assert_holds(err.text, "XDG_STATE_HOME");
     assert_done(session_save(work.session, arena, document_wall(work.document), &work.source, false, &err), &err);
@@ -803,6 +902,10 @@ int main(void)
         a_copy_waits_after_a_crash,
         no_copy_waits_without_need,
         a_copy_that_waits_is_not_written_over,
+        copies_kept_for_later_are_numbered,
+        a_file_from_the_future_hides_no_copy,
+        a_save_that_failed_at_its_end_is_no_other_hand,
+        a_file_that_is_gone_or_unreadable_is_told_as_that,
         new_walls_left_behind,
         without_a_state_folder_work_goes_on,
         recent_files_stand_newest_first,

@@ -171,6 +171,24 @@ static void saved(App *app, Arena *fresh, const Source *source)
     }
 }
 
+static void ask_over(App *app)
+{
+    static const Choice choices[] = {
+        {'o', "write it with what is here"}, {'n', "save under another name"}, {'s', "stay, save nothing now"}};
+    DiskState state = session_disk(app->file->session);
+    if (state == DISK_GONE)
+        question_ask(app, "The file is gone",
+                     "It was moved or removed since it was read; saving makes a new one there.", choices, 3, save_over);
+    else if (state == DISK_UNREADABLE)
+        question_ask(app, "The file cannot be read any more",
+                     "What lies there now cannot be read; saving would put what is here in its place.", choices, 3,
+                     save_over);
+    else
+        question_ask(app, "The file has changed",
+                     "Somebody else has written this file since it was read. Saving now would lose what they wrote.",
+                     choices, 3, save_over);
+}
+
 static void save_now(App *app, bool over)
 {
     File *file = app->file;
@@ -188,11 +206,7 @@ static void save_now(App *app, bool over)
         file->after_leaving = NULL;
         return;
     }
-    static const Choice choices[] = {
-        {'o', "write over it with what is here"}, {'n', "save under another name"}, {'s', "stay, save nothing now"}};
-    question_ask(app, "The file has changed",
-                 "Somebody else has written this file since it was read. Saving now would lose what they wrote.",
-                 choices, 3, save_over);
+    ask_over(app);
 }
 
 static void save_over(App *app, int choice)

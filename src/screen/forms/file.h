@@ -20,6 +20,8 @@ struct File {
     bool kept;             /* there is one, and it is ours */
     int64_t keep_at;       /* when it is to be written; 0: nothing is due */
     int64_t look_at;       /* when the file on disk is looked at again */
+    RecoveryCopies copies; /* that waited at the opening, in `arena`: asked about one after the other */
+    int copy;              /* the one asked about */
     bool asked;            /* about the file on disk: once for each time that it changed */
 
     bool leave_after_save;           /* leaving waits for the save to go through */
@@ -31,8 +33,8 @@ struct File {
 File *file_new(void);
 void file_free(File *file);
 
-/* Opens `path` and stands on its elevation, or asks first: a newer recovery copy, another editor. False, with what is
- * wrong with the file in `errs` (in `arena`), where it cannot be read; nothing has changed then. */
+/* Opens `path` and stands on its elevation, or asks first: recovery copies that wait, another editor. False, with what
+ * is wrong with the file in `errs` (in `arena`), where it cannot be read; nothing has changed then. */
 bool file_open(App *app, const char *path, Arena *arena, Errs *errs);
 
 /* The same for a wall without a file of its own, read from the text at `path` (the sample). */

@@ -3,6 +3,8 @@
 #include "screen/forms/question.h"
 
 #include <stdio.h>
+#include <sys/stat.h>
+#include <time.h>
 
 enum {
     KEEP_AFTER = 2000, /* milliseconds from the first change to the recovery copy */
@@ -11,15 +13,17 @@ enum {
 
 /* ---- what is on disk, and beside it ---- */
 
-/* Takes another text in place of the wall, as one step that can be undone. */
-static void replace(App *app, bool recovered)
+/* Takes another text in place of the wall, as one step that can be undone: that of a recovery copy, or (NULL) of the
+ * file. */
+static void replace(App *app, const char *copy)
 {
+    const bool recovered = copy != NULL;
     File *file = app->file;
     Arena *fresh = arena_new();
     Source source;
     Errs errs = {0};
     Err err;
-    bool read = recovered ? session_recover(file->session, fresh, &source, &errs)
+    bool read = recovered ? session_recover(file->session, fresh, copy, &source, &errs)
                           : session_read(file->session, fresh, &source, &errs);
     if (!read) {
         if (errs.count > 0)
@@ -51,7 +55,33 @@ static void replace(App *app, bool recovered)
 static void answer_changed(App *app, int choice)
 {
     if (choice == 0)
-        replace(app, false);
+        replace(app, NULL);
+}
+
+static void answer_gone(App *app, int choice)
+{
+    if (choice == 1)
+        file_save_as(app);
+}
+
+static void ask_changed(App *app)
+{
+    static const Choice choices[] = {{'r', "read it anew; what was changed here is lost"},
+                                     {'k', "keep what is here; saving will ask again"}};
+    question_ask(app, "The file on disk has changed", "Another program has written the file since it was read.",
+                 choices, 2, answer_changed);
+}
+
+static void ask_gone(App *app, bool gone)
+{
+    static const Choice choices[] = {{'k', "keep what is here; saving will ask again"},
+                                     {'n', "save under another name"}};
+    question_ask(
+        app, gone ? "The file is gone" : "The file cannot be read any more",
+        gone ? "It was moved or removed since it was read. What is on the screen is all there is of it here."
+             : "It may not be read now, or something else lies in its place. What is on the screen is as it was "
+               "read.",
+        choices, 2, answer_gone);
 }
 
 /* True where it asks. */
@@ -60,15 +90,15 @@ static bool look(App *app)
     File *file = app->file;
     if (file_path(app) == NULL)
         return false;
-    bool changed = session_file_changed(file->session), asked = file->asked;
-    file->asked = changed;
-    if (!changed || asked)
+    DiskState state = session_disk(file->session);
+    bool asked = file->asked;
+    file->asked = state != DISK_SAME;
+    if (state == DISK_SAME || asked)
         return false;
-    static const Choice choices[] = {{'r', "read it anew; what was changed here is lost"},
-                                     {'k', "keep what is here; saving will ask again"}};
-    question_ask(app, "The file on disk has changed",
-                 "Another program has written, moved or removed the file since it was read.", choices, 2,
-                 answer_changed);
+    if (state == DISK_CHANGED)
+        ask_changed(app);
+    else
+        ask_gone(app, state == DISK_GONE);
     return true;
 }
 
@@ -123,26 +153,62 @@ bool file_do_due(App *app)
 
 /* ---- opening ---- */
 
+static void ask_recovery(App *app);
+
 static void answer_recovery(App *app, int choice)
 {
     File *file = app->file;
-    if (choice == 0)
-        replace(app, true);
-    else if (choice == 2)
-        session_forget(file->session);
+    const char *copy = file->copies.at[file->copy].path;
+    if (choice == 0) {
+        replace(app, copy);
+        return;
+    }
+    if (choice == 2)
+        session_drop(file->session, copy);
+    file->copy++;
+    ask_recovery(app);
 }
 
+static void date_words(int64_t seconds, char *out, size_t size)
+{
+    const time_t when = (time_t)seconds;
+    struct tm parts;
+    if (localtime_r(&when, &parts) == NULL || strftime(out, size, "%Y-%m-%d at %H:%M", &parts) == 0)
+        snprintf(out, size, "a day that is not known");
+}
+
+/* What is known of the copy and the file, so that the user can choose. */
+static void recovery_words(const App *app, const RecoveryCopy *copy, char *out, size_t size)
+{
+    enum { DATE = 64 };
+    char kept[DATE], written[DATE];
+    struct stat what;
+    date_words(copy->kept, kept, sizeof kept);
+    if (stat(file_path(app), &what) != 0) {
+        snprintf(out, size, "The editor ended before everything was saved. It kept this copy on %s.", kept);
+        return;
+    }
+    date_words((int64_t)what.st_mtim.tv_sec, written, sizeof written);
+    snprintf(out, size, "The editor ended before everything was saved. It kept this copy on %s; the file is of %s.%s",
+             kept, written,
+             what.st_mtim.tv_sec > time(NULL) ? " That day is still to come: the dates do not say which is newer."
+                                              : "");
+}
+
+/* One after the other, newest first, until one is taken up. */
 static void ask_recovery(App *app)
 {
-    File *file = app->file;
+    const File *file = app->file;
     static const Choice choices[] = {{'t', "take up the copy; undo goes back to the file"},
-                                     {'k', "keep the copy for later; show the file"},
-                                     {'d', "drop the copy; show the file"}};
-    if (session_recovery_waits(file->session))
-        question_ask(
-            app, "There is a recovery copy",
-            "Last time the editor ended before everything was saved. The copy that it kept is newer than the file.",
-            choices, 3, answer_recovery);
+                                     {'k', "keep the copy for later"},
+                                     {'d', "drop the copy"}};
+    if (file->copy >= file->copies.count)
+        return;
+    char title[64] = "There is a recovery copy", text[500];
+    if (file->copies.count > 1)
+        snprintf(title, sizeof title, "There are recovery copies: %d of %d", file->copy + 1, file->copies.count);
+    recovery_words(app, &file->copies.at[file->copy], text, sizeof text);
+    question_ask(app, title, text, choices, 3, answer_recovery);
 }
 
 static void answer_locked(App *app, int choice)
@@ -216,6 +282,7 @@ bool file_open(App *app, const char *path, Arena *arena, Errs *errs)
     }
     begin(app, session, source_arena, &source, source.wall);
     session_note_recent(path);
+    app->file->copies = session_copies(session, source_arena);
     if (session_locked(session))
         ask_recovery(app); /* what the living editor keeps is no business of another */
     else if (session_elsewhere(session))
