@@ -107,56 +107,101 @@ static Length longest_rest(const Rest *rests, int count, Length width)
     return low > 0 ? rests[low - 1].longest : 0;
 }
 
+/* What a bare stretch is told by. */
+typedef struct BareFacts {
+    const Plan *plan;
+    const char *place;
+    Length length, shortest, need; /* of the stretch; of a piece there; the width it needs */
+    Length rest, any;              /* the longest rest as wide as that, and of any width */
+    bool wide_enough;              /* some board at hand is */
+    bool too_few;
+    const Wall *wall;
+} BareFacts;
+
+/* Where nothing that is wide enough is left. */
+static const char *no_rest_words(Arena *arena, const BareFacts *facts)
+{
+    if (facts->any > 0)
+        return text_in(arena, "%s: too few boards: nothing is left that is %s wide, as is needed here.", facts->place,
+                       show(facts->wall, facts->need).text);
+    if (facts->plan->piece_count == 0)
+        return text_in(arena, "%s: squaring and the stretches to avoid take all of every board; look at both.",
+                       facts->place);
+    return text_in(arena, "%s: too few boards: nothing is left of any.", facts->place);
+}
+
+static const char *bare_words(Arena *arena, const BareFacts *facts)
+{
+    const char *place = facts->place;
+    const Shown longest = show(facts->wall, facts->rest), least = show(facts->wall, facts->shortest);
+    if (facts->plan->board_count == 0)
+        return text_in(arena, "%s: there are no boards; write what is at hand under stock.", place);
+    if (!facts->wide_enough)
+        return text_in(arena, "%s: no board at hand is %s wide, as is needed here.", place,
+                       show(facts->wall, facts->need).text);
+    if (facts->rest <= 0)
+        return no_rest_words(arena, facts);
+    if (facts->rest < facts->shortest && facts->plan->piece_count == 0)
+        return text_in(arena, "%s: no board is long enough: the longest gives %s, and no piece may be shorter than %s.",
+                       place, longest.text, least.text);
+    if (facts->rest < facts->shortest)
+        return text_in(arena, "%s: too few boards: the longest rest is %s, and no piece may be shorter than %s.", place,
+                       longest.text, least.text);
+    if (facts->too_few)
+        return text_in(arena, "%s: too few boards: the longest rest is %s.", place, longest.text);
+    if (facts->rest < facts->length)
+        return text_in(arena,
+                       "%s: of the boards left the longest reaches %s, and the rules let no joint stand where it would "
+                       "end.",
+                       place, longest.text);
+    return text_in(arena, "%s: the rules let no piece end where it would have to.", place);
+}
+
 static void report_bare(Arena *arena, const Demand *demand, const Rest *rests, Bare *bare, Plan *plan)
 {
     const Wall *wall = demand->wall;
     const Course *course = &demand->layout->faces[bare->face].courses[bare->course];
     const Segment *segment = &course->segments[bare->segment];
-    Length length = bare->right - bare->left;
-    Length shortest = segment->right - segment->left < wall->joints.shortest ? 0 : wall->joints.shortest;
-    Length need = layout_need(wall, course, bare->left, bare->right);
-    Length rest = longest_rest(rests, plan->board_count, need);
-    Length any = longest_rest(rests, plan->board_count, 0);
-    bare->too_few = rest < shortest || rest < wall->round;
+    const Length need = layout_need(wall, course, bare->left, bare->right);
+    BareFacts facts = {.plan = plan,
+                       .length = bare->right - bare->left,
+                       .shortest = segment->right - segment->left < wall->joints.shortest ? 0 : wall->joints.shortest,
+                       .need = need,
+                       .rest = longest_rest(rests, plan->board_count, need),
+                       .any = longest_rest(rests, plan->board_count, 0),
+                       .wide_enough = plan->board_count > 0 && rests[0].width >= need,
+                       .wall = wall};
+    bare->too_few = facts.rest < facts.shortest || facts.rest < wall->round;
+    facts.too_few = bare->too_few;
+    facts.place = text_in(arena, "bare from %s to %s", show(wall, bare->left).text, show(wall, bare->right).text);
     Finding *finding = add(arena, demand->layout, plan, RULE_STOCK, bare->face, bare->course);
     finding->has_at = true;
     finding->at = bare->left;
-    Shown from = show(wall, bare->left), to = show(wall, bare->right), longest = show(wall, rest),
-          wide = show(wall, need), least = show(wall, shortest);
-    const char *place = text_in(arena, "bare from %s to %s", from.text, to.text);
-    if (plan->board_count == 0)
-        finding->text = text_in(arena, "%s: there are no boards; write what is at hand under stock.", place);
-    else if (rests[0].width < need)
-        finding->text = text_in(arena, "%s: no board at hand is %s wide, as is needed here.", place, wide.text);
-    else if (rest <= 0 && any > 0)
-        finding->text =
-            text_in(arena, "%s: too few boards: nothing is left that is %s wide, as is needed here.", place, wide.text);
-    else if (rest <= 0 && plan->piece_count == 0)
-        finding->text =
-            text_in(arena, "%s: squaring and the stretches to avoid take all of every board; look at both.", place);
-    else if (rest <= 0)
-        finding->text = text_in(arena, "%s: too few boards: nothing is left of any.", place);
-    else if (rest < shortest && plan->piece_count == 0)
-        finding->text = text_in(arena,
-                                "%s: no board is long enough: the longest gives %s, and no piece may be shorter "
-                                "than %s.",
-                                place, longest.text, least.text);
-    else if (rest < shortest)
-        finding->text =
-            text_in(arena, "%s: too few boards: the longest rest is %s, and no piece may be shorter than %s.", place,
-                    longest.text, least.text);
-    else if (bare->too_few)
-        finding->text = text_in(arena, "%s: too few boards: the longest rest is %s.", place, longest.text);
-    else if (rest < length)
-        finding->text = text_in(arena,
-                                "%s: of the boards left the longest reaches %s, and the rules let no joint stand where "
-                                "it would end.",
-                                place, longest.text);
-    else
-        finding->text = text_in(arena, "%s: the rules let no piece end where it would have to.", place);
+    finding->text = bare_words(arena, &facts);
 }
 
 /* ---- hung pieces that do not fit, or should not have been cut as they were ---- */
+
+/* Why a record does not fit, and what mends it. */
+static const char *misfit_words(Arena *arena, const Wall *wall, const Hung *hung, int board)
+{
+    switch (hung->fault) {
+    case HUNG_FITS: break;
+    case HUNG_NO_PLACE: return "lies where no wood hangs; correct its face, course or ends";
+    case HUNG_LEAVES:
+        return text_in(arena, "reaches beyond the end of its section by more than %s; correct its ends",
+                       show(wall, wall->joints.closer > HUNG_NEAR ? wall->joints.closer : HUNG_NEAR).text);
+    case HUNG_OVERLAPS: return "lies over another hung piece; correct the ends of one of them";
+    case HUNG_NO_BOARD:
+        return text_in(arena, "is from board %d, which is not there; boards are numbered from 1 to %d", board,
+                       wall_board_count(wall));
+    case HUNG_TOO_SHORT:
+        return text_in(arena, "is from board %d, which is too short for it; correct its board or its offset", board);
+    case HUNG_TWICE:
+        return text_in(arena, "takes wood of board %d that is in another hung piece; correct an offset", board);
+    }
+    return "";
+}
 
 static void report_hung(Arena *arena, const Demand *demand, int index, Plan *plan)
 {
@@ -174,7 +219,6 @@ static void report_hung(Arena *arena, const Demand *demand, int index, Plan *pla
         finding->board = record->board;
     Shown from = show(wall, record->left), to = show(wall, record->right);
     const char *what = text_in(arena, "the hung piece from %s to %s", from.text, to.text);
-    const char *why = "";
     if (hung->fault == HUNG_FITS) {
         Shown first = show(wall, hung->across->from), last = show(wall, hung->across->to);
         finding->text =
@@ -184,27 +228,8 @@ static void report_hung(Arena *arena, const Demand *demand, int index, Plan *pla
                     what, first.text, last.text, record->board);
         return;
     }
-    switch (hung->fault) {
-    case HUNG_FITS: break;
-    case HUNG_NO_PLACE: why = "lies where no wood hangs; correct its face, course or ends"; break;
-    case HUNG_LEAVES:
-        why = text_in(arena, "reaches beyond the end of its section by more than %s; correct its ends",
-                      show(wall, wall->joints.closer > HUNG_NEAR ? wall->joints.closer : HUNG_NEAR).text);
-        break;
-    case HUNG_OVERLAPS: why = "lies over another hung piece; correct the ends of one of them"; break;
-    case HUNG_NO_BOARD:
-        why = text_in(arena, "is from board %d, which is not there; boards are numbered from 1 to %d", record->board,
-                      plan->board_count);
-        break;
-    case HUNG_TOO_SHORT:
-        why = text_in(arena, "is from board %d, which is too short for it; correct its board or its offset",
-                      record->board);
-        break;
-    case HUNG_TWICE:
-        why = text_in(arena, "takes wood of board %d that is in another hung piece; correct an offset", record->board);
-        break;
-    }
-    finding->text = text_in(arena, "%s %s; it is left out of the plan.", what, why);
+    finding->text =
+        text_in(arena, "%s %s; it is left out of the plan.", what, misfit_words(arena, wall, hung, record->board));
 }
 
 /* Wood that was lost of a board that is not there; beyond the end of one that is, wall_check refuses it. */

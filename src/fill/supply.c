@@ -326,51 +326,69 @@ static void add_slots(Arena *arena, Supply *supply, const Spans *spans)
     }
 }
 
-static void find_boards(Arena *arena, Supply *supply, const Demand *demand, Spans *spans)
+/* What was taken of each board, listed by board: index + 1 of the first and, by that, of each next; 0 ends. */
+typedef struct Taken {
+    int *hung_first, *hung_next; /* pieces that hang */
+    int *loss_first, *loss_next; /* wood lost */
+} Taken;
+
+static Taken list_taken(Arena *arena, const Demand *demand, int board_count)
 {
-    const Wall *wall = demand->wall;
-    int *kind_of = sort_kinds(arena, supply, wall);
-    int *hung_first = arena_array(arena, int, supply->board_count + 2); /* hung pieces, listed by board */
-    int *hung_next = arena_array(arena, int, demand->hung_count + 1);
+    const HungLosses *losses = &demand->wall->hung_losses;
+    const Taken taken = {.hung_first = arena_array(arena, int, board_count + 2),
+                         .hung_next = arena_array(arena, int, demand->hung_count + 1),
+                         .loss_first = arena_array(arena, int, board_count + 2),
+                         .loss_next = arena_array(arena, int, losses->count + 1)};
     for (int i = demand->hung_count - 1; i >= 0; i--) {
         if (demand->hung[i].fault != HUNG_FITS)
             continue;
-        hung_next[i] = hung_first[demand->hung[i].board];
-        hung_first[demand->hung[i].board] = i + 1;
+        taken.hung_next[i] = taken.hung_first[demand->hung[i].board];
+        taken.hung_first[demand->hung[i].board] = i + 1;
     }
-    int *loss_first = arena_array(arena, int, supply->board_count + 2); /* wood lost, listed by board */
-    int *loss_next = arena_array(arena, int, wall->hung_losses.count + 1);
-    for (int i = wall->hung_losses.count - 1; i >= 0; i--) {
-        int of = wall->hung_losses.at[i].board;
-        if (of < 1 || of > supply->board_count)
+    for (int i = losses->count - 1; i >= 0; i--) {
+        const int of = losses->at[i].board;
+        if (of < 1 || of > board_count)
             continue;
-        loss_next[i] = loss_first[of];
-        loss_first[of] = i + 1;
+        taken.loss_next[i] = taken.loss_first[of];
+        taken.loss_first[of] = i + 1;
     }
+    return taken;
+}
+
+static void take_out_taken(Arena *arena, Spans *spans, int first, const Demand *demand, const Taken *taken, int number)
+{
+    const Length kerf = demand->wall->saw.kerf;
+    for (int hung = taken->hung_first[number]; hung > 0; hung = taken->hung_next[hung - 1]) {
+        const Hung *piece = &demand->hung[hung - 1];
+        const Length end = piece->offset + (piece->right - piece->left) + piece->closer;
+        take_out(arena, spans, first, piece->offset - piece->left_kerf + kerf, end + piece->right_kerf - kerf, kerf, 0);
+    }
+    for (int loss = taken->loss_first[number]; loss > 0; loss = taken->loss_next[loss - 1]) {
+        const HungLoss *lost = &demand->wall->hung_losses.at[loss - 1];
+        take_out(arena, spans, first, lost->offset, lost->offset + lost->length, kerf, 0);
+    }
+}
+
+static void find_boards(Arena *arena, Supply *supply, const Demand *demand, Spans *spans)
+{
+    const Wall *wall = demand->wall;
+    const int *kind_of = sort_kinds(arena, supply, wall);
+    const Taken taken = list_taken(arena, demand, supply->board_count);
     int board = 0;
     for (int line = 0; line < wall->stock.count; line++) {
         const Stock *stock = &wall->stock.at[line];
         for (int i = 0; i < stock->count; i++, board++) {
             SupplyBoard *entry = &supply->boards[board];
+            const bool whole = taken.hung_first[board + 1] == 0 && taken.loss_first[board + 1] == 0;
             entry->span_first = spans->count;
             entry->next = entry->prev = -1;
             entry->length = stock->length;
-            entry->kind = hung_first[board + 1] == 0 && loss_first[board + 1] == 0 ? kind_of[line] : -1;
+            entry->kind = whole ? kind_of[line] : -1;
             supply->widths[board] = supply->kinds[kind_of[line]].width;
             add_spans(arena, spans, board, wall, stock, supply->apart);
-            for (int hung = hung_first[board + 1]; hung > 0; hung = hung_next[hung - 1]) {
-                const Hung *piece = &demand->hung[hung - 1];
-                take_out(arena, spans, entry->span_first, piece->offset - piece->left_kerf + wall->saw.kerf,
-                         piece->offset + (piece->right - piece->left) + piece->closer + piece->right_kerf -
-                             wall->saw.kerf,
-                         wall->saw.kerf, 0);
-            }
-            for (int loss = loss_first[board + 1]; loss > 0; loss = loss_next[loss - 1]) {
-                const HungLoss *lost = &wall->hung_losses.at[loss - 1];
-                take_out(arena, spans, entry->span_first, lost->offset, lost->offset + lost->length, wall->saw.kerf, 0);
-            }
+            take_out_taken(arena, spans, entry->span_first, demand, &taken, board + 1);
             settle(spans, entry->span_first, demand->smallest - supply->kinds[kind_of[line]].slack,
-                   entry->kind < 0 ? supply->slant : 0);
+                   whole ? 0 : supply->slant);
             entry->span_count = spans->count - entry->span_first;
         }
     }

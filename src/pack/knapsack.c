@@ -433,6 +433,50 @@ static void take_all(const KnapsackKind *kinds, int kind_count, Length need, Kna
     result->cost = held(cost);
 }
 
+/* All kinds together. */
+typedef struct KindSums {
+    Length unit, price; /* common divisors of what is usable and of what it costs */
+    Length toll;        /* the least that any kind costs beyond what is usable */
+    Wide all;           /* usable */
+    int64_t boards;
+} KindSums;
+
+static KindSums sum_kinds(const KnapsackKind *kinds, int count)
+{
+    KindSums sums = {.toll = LENGTH_MOST};
+    for (int i = 0; i < count; i++) {
+        const KnapsackKind *kind = &kinds[i];
+        if (kind->usable <= 0 || kind->count <= 0)
+            continue;
+        sums.unit = common_divisor(sums.unit, kind->usable);
+        sums.price = common_divisor(sums.price, kind->cost);
+        sums.toll = kind->cost - kind->usable < sums.toll ? kind->cost - kind->usable : sums.toll;
+        sums.all += (Wide)kind->usable * kind->count;
+        sums.boards += kind->count;
+    }
+    return sums;
+}
+
+/* The least that any choice may come to, by what the search left open. */
+static Wide bound_left(const CoreSearch *search)
+{
+    Wide bound = search->best;
+    for (int i = 0; i < search->state_count; i++) {
+        const Wide reach = state_bound(search, &search->states[i]);
+        bound = reach < bound ? reach : bound;
+    }
+    return bound;
+}
+
+static void sum_taken(const KnapsackKind *kinds, int count, KnapsackResult *result)
+{
+    for (int i = 0; i < count; i++) {
+        result->boards += result->taken[i];
+        result->usable += kinds[i].usable * result->taken[i];
+        result->cost += kinds[i].cost * result->taken[i];
+    }
+}
+
 KnapsackResult *knapsack_cover(Arena *arena, const KnapsackKind *kinds, int kind_count, Length need, int64_t steps)
 {
     KnapsackResult *result = arena_one(arena, KnapsackResult);
@@ -441,29 +485,19 @@ KnapsackResult *knapsack_cover(Arena *arena, const KnapsackKind *kinds, int kind
         take_all(kinds, kind_count, need, result);
         return result;
     }
-    Length unit = 0, price = 0, toll = LENGTH_MOST;
-    Wide all = 0;
-    int64_t boards = 0;
-    for (int i = 0; i < kind_count; i++) {
-        if (kinds[i].usable <= 0 || kinds[i].count <= 0)
-            continue;
-        unit = common_divisor(unit, kinds[i].usable);
-        price = common_divisor(price, kinds[i].cost);
-        toll = kinds[i].cost - kinds[i].usable < toll ? kinds[i].cost - kinds[i].usable : toll;
-        all += (Wide)kinds[i].usable * kinds[i].count;
-        boards += kinds[i].count;
-    }
-    result->covered = need <= all;
+    const KindSums sums = sum_kinds(kinds, kind_count);
+    result->covered = need <= sums.all;
     result->proved = result->covered;
     if (need <= 0 || !result->covered)
         return result;
 
     /* Tolls are lengths: where they are paid, costs are counted in what measures both. */
-    Length fine = toll > 0 ? common_divisor(price, unit) : price > 0 ? price : 1;
+    const Length price = sums.price, unit = sums.unit;
+    const Length fine = sums.toll > 0 ? common_divisor(price, unit) : price > 0 ? price : 1;
     Arena *work = arena_new();
     CoreSearch search = {.arena = work, .need = (need - 1) / unit + 1, .steps = steps > 0 ? steps : STEPS_DEFAULT};
-    search.many = boards + 1;
-    search.toll = toll > 0 ? toll / fine : 0;
+    search.many = sums.boards + 1;
+    search.toll = sums.toll > 0 ? sums.toll / fine : 0;
     search.grain = price > 0 ? price / fine : 1;
     search.fewest = fewest_boards(work, kinds, kind_count, need);
     make_bundles(&search, kinds, kind_count, unit, fine);
@@ -473,19 +507,10 @@ KnapsackResult *knapsack_cover(Arena *arena, const KnapsackKind *kinds, int kind
     search_core(&search);
     if (search.improved)
         read_choice(&search, result->taken, kind_count);
-
-    Wide bound = search.best;
-    for (int i = 0; i < search.state_count; i++) {
-        Wide reach = state_bound(&search, &search.states[i]);
-        bound = reach < bound ? reach : bound;
-    }
+    const Wide bound = bound_left(&search);
     result->proved = bound >= search.best;
     result->cost_bound = wide_narrow(wide_floor(bound, search.many)) * fine;
-    for (int i = 0; i < kind_count; i++) {
-        result->boards += result->taken[i];
-        result->usable += kinds[i].usable * result->taken[i];
-        result->cost += kinds[i].cost * result->taken[i];
-    }
+    sum_taken(kinds, kind_count, result);
     arena_free(work);
     return result;
 }

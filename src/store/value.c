@@ -209,66 +209,73 @@ static void write_thousandths(int64_t value, Text *out)
     text_put(out, number);
 }
 
+static void write_length(const FileKey *key, const void *record, Units units, Text *out)
+{
+    char written[LENGTH_TEXT_MAX];
+    Length length;
+    FIELD_GET(record, key->at, &length);
+    length_write(length, units, written);
+    text_put(out, written);
+}
+
+static void write_number(const FileKey *key, const void *record, Text *out)
+{
+    int64_t number;
+    FIELD_GET(record, key->at, &number);
+    write_thousandths(number, out);
+}
+
+static void write_temperature(const void *record, Text *out)
+{
+    Air air;
+    FIELD_GET(record, offsetof(Air, temperature), &air.temperature);
+    FIELD_GET(record, offsetof(Air, celsius), &air.celsius);
+    write_thousandths(air.temperature, out);
+    text_put(out, air.celsius ? " C" : " F");
+}
+
+static void write_string(const FileKey *key, const void *record, Text *out)
+{
+    const char *string;
+    FIELD_GET(record, key->at, &string);
+    write_text(string == NULL ? "" : string, out);
+}
+
+static void write_whole(const FileKey *key, const void *record, Text *out)
+{
+    int number;
+    FIELD_GET(record, key->at, &number);
+    text_format(out, "%d", number);
+}
+
+static void write_word(const FileKey *key, const void *record, Text *out)
+{
+    unsigned word;
+    FIELD_GET(record, key->at, &word);
+    text_put(out, key->words[word]);
+}
+
 void value_write(const FileKey *key, const void *record, Units units, Text *out)
 {
+    const bool or_word = key->kind == VALUE_LENGTH_OR_WORD || key->kind == VALUE_PERCENT_OR_WORD;
+    if (or_word && flag_of(key, record)) {
+        text_put(out, key->words[0]);
+        return;
+    }
     switch (key->kind) {
     case VALUE_VERSION: text_put(out, "1"); return;
-    case VALUE_TEXT: {
-        const char *string;
-        FIELD_GET(record, key->at, &string);
-        write_text(string == NULL ? "" : string, out);
-        return;
-    }
+    case VALUE_TEXT: write_string(key, record, out); return;
     case VALUE_LENGTH_OR_WORD:
-        if (flag_of(key, record)) {
-            text_put(out, key->words[0]);
-            return;
-        }
-        /* fall through */
-    case VALUE_LENGTH: {
-        char written[LENGTH_TEXT_MAX];
-        Length length;
-        FIELD_GET(record, key->at, &length);
-        length_write(length, units, written);
-        text_put(out, written);
-        return;
-    }
+    case VALUE_LENGTH: write_length(key, record, units, out); return;
     case VALUE_COUNT:
-    case VALUE_WHOLE: {
-        int number;
-        FIELD_GET(record, key->at, &number);
-        text_format(out, "%d", number);
-        return;
-    }
+    case VALUE_WHOLE: write_whole(key, record, out); return;
     case VALUE_ONE_WORD: text_put(out, key->words[0]); return;
     case VALUE_UNITS:
-    case VALUE_WORD: {
-        unsigned word;
-        FIELD_GET(record, key->at, &word);
-        text_put(out, key->words[word]);
-        return;
-    }
-    case VALUE_TEMPERATURE: {
-        Air air;
-        FIELD_GET(record, offsetof(Air, temperature), &air.temperature);
-        FIELD_GET(record, offsetof(Air, celsius), &air.celsius);
-        write_thousandths(air.temperature, out);
-        text_put(out, air.celsius ? " C" : " F");
-        return;
-    }
+    case VALUE_WORD: write_word(key, record, out); return;
+    case VALUE_TEMPERATURE: write_temperature(record, out); return;
     case VALUE_PERCENT_OR_WORD:
-        if (flag_of(key, record)) {
-            text_put(out, key->words[0]);
-            return;
-        }
-        /* fall through */
     case VALUE_PERCENT:
-    case VALUE_NUMBER: {
-        int64_t number;
-        FIELD_GET(record, key->at, &number);
-        write_thousandths(number, out);
-        return;
-    }
+    case VALUE_NUMBER: write_number(key, record, out); return;
     case VALUE_WIDTHS:
     case VALUE_LENGTHS:
     case VALUE_RECORD:

@@ -192,85 +192,118 @@ static bool read_version(const char *text, size_t length, Err *err)
     return true;
 }
 
-bool value_read(Arena *arena, const FileKey *key, const char *text, size_t length, Units units, void *record, Err *err)
+/* A value as it stands in the file, and where it goes. */
+typedef struct Entry {
+    Arena *arena;
+    const FileKey *key;
+    const char *text;
+    size_t length;
+    Units units;
+    void *record;
+} Entry;
+
+static bool put_text(const Entry *entry, Err *err)
+{
+    char *string = NULL;
+    if (!read_text(entry->arena, entry->key, entry->text, entry->length, &string, err))
+        return false;
+    FIELD_PUT(entry->record, entry->key->at, &string);
+    return true;
+}
+
+static bool put_length(const Entry *entry, Err *err)
 {
     Length measure = 0;
+    if (!length_parse(entry->text, entry->length, entry->units, &measure, err))
+        return false;
+    FIELD_PUT(entry->record, entry->key->at, &measure);
+    return true;
+}
+
+static bool put_item(const Entry *entry, Err *err)
+{
+    Length measure = 0;
+    if (!length_parse(entry->text, entry->length, entry->units, &measure, err))
+        return false;
+    void *item = array_push(entry->arena, entry->record, entry->key->at, sizeof measure);
+    memcpy(item, &measure, sizeof measure);
+    return true;
+}
+
+/* A length or a percentage, or the key's own word. */
+static bool put_or_word(const Entry *entry, bool percent, Err *err)
+{
+    const char *word = entry->key->words[0];
+    const bool is_word = entry->length == strlen(word) && memcmp(entry->text, word, entry->length) == 0;
+    int64_t number = 0;
+    Err slip;
+    if (!is_word && !(percent ? read_percent(entry->text, entry->length, &number, &slip)
+                              : length_parse(entry->text, entry->length, entry->units, &number, &slip)))
+        return err_set(err, slip.kind, "%s, or the word %s", slip.text, word);
+    FIELD_PUT(entry->record, entry->key->at, &number);
+    FIELD_PUT(entry->record, entry->key->flag, &is_word);
+    return true;
+}
+
+static bool put_whole(const Entry *entry, Err *err)
+{
+    int number = 0;
+    if (!(entry->key->kind == VALUE_COUNT ? read_count(entry->text, entry->length, &number, err)
+                                          : read_number_of(entry->key, entry->text, entry->length, &number, err)))
+        return false;
+    FIELD_PUT(entry->record, entry->key->at, &number);
+    return true;
+}
+
+static bool put_word(const Entry *entry, Err *err)
+{
+    unsigned word = 0;
+    if (!read_word(entry->key, entry->text, entry->length, &word, err))
+        return false;
+    if (entry->key->kind != VALUE_ONE_WORD)
+        FIELD_PUT(entry->record, entry->key->at, &word);
+    return true;
+}
+
+static bool put_temperature(const Entry *entry, Err *err)
+{
+    Air air = {0};
+    if (!read_temperature(entry->text, entry->length, &air, err))
+        return false;
+    FIELD_PUT(entry->record, offsetof(Air, temperature), &air.temperature);
+    FIELD_PUT(entry->record, offsetof(Air, celsius), &air.celsius);
+    return true;
+}
+
+static bool put_number(const Entry *entry, Err *err)
+{
+    int64_t number = 0;
+    if (!(entry->key->kind == VALUE_PERCENT ? read_percent : read_thousandths)(entry->text, entry->length, &number,
+                                                                               err))
+        return false;
+    FIELD_PUT(entry->record, entry->key->at, &number);
+    return true;
+}
+
+bool value_read(Arena *arena, const FileKey *key, const char *text, size_t length, Units units, void *record, Err *err)
+{
+    const Entry entry = {arena, key, text, length, units, record};
     switch (key->kind) {
     case VALUE_VERSION: return read_version(text, length, err);
-    case VALUE_TEXT: {
-        char *string = NULL;
-        if (!read_text(arena, key, text, length, &string, err))
-            return false;
-        FIELD_PUT(record, key->at, &string);
-        return true;
-    }
-    case VALUE_LENGTH_OR_WORD: {
-        const bool is_word = length == strlen(key->words[0]) && memcmp(text, key->words[0], length) == 0;
-        Err slip;
-        if (!is_word && !length_parse(text, length, units, &measure, &slip))
-            return err_set(err, slip.kind, "%s, or the word %s", slip.text, key->words[0]);
-        FIELD_PUT(record, key->at, &measure);
-        FIELD_PUT(record, key->flag, &is_word);
-        return true;
-    }
-    case VALUE_PERCENT_OR_WORD: {
-        const bool is_word = length == strlen(key->words[0]) && memcmp(text, key->words[0], length) == 0;
-        int64_t number = 0;
-        Err slip;
-        if (!is_word && !read_percent(text, length, &number, &slip))
-            return err_set(err, slip.kind, "%s, or the word %s", slip.text, key->words[0]);
-        FIELD_PUT(record, key->at, &number);
-        FIELD_PUT(record, key->flag, &is_word);
-        return true;
-    }
-    case VALUE_LENGTH:
-        if (!length_parse(text, length, units, &measure, err))
-            return false;
-        FIELD_PUT(record, key->at, &measure);
-        return true;
+    case VALUE_TEXT: return put_text(&entry, err);
+    case VALUE_LENGTH: return put_length(&entry, err);
+    case VALUE_LENGTH_OR_WORD: return put_or_word(&entry, false, err);
+    case VALUE_PERCENT_OR_WORD: return put_or_word(&entry, true, err);
     case VALUE_WIDTHS:
-    case VALUE_LENGTHS: {
-        if (!length_parse(text, length, units, &measure, err))
-            return false;
-        void *item = array_push(arena, record, key->at, sizeof measure);
-        memcpy(item, &measure, sizeof measure);
-        return true;
-    }
+    case VALUE_LENGTHS: return put_item(&entry, err);
     case VALUE_COUNT:
-    case VALUE_WHOLE: {
-        int number = 0;
-        if (!(key->kind == VALUE_COUNT ? read_count(text, length, &number, err)
-                                       : read_number_of(key, text, length, &number, err)))
-            return false;
-        FIELD_PUT(record, key->at, &number);
-        return true;
-    }
+    case VALUE_WHOLE: return put_whole(&entry, err);
     case VALUE_ONE_WORD:
     case VALUE_UNITS:
-    case VALUE_WORD: {
-        unsigned word = 0;
-        if (!read_word(key, text, length, &word, err))
-            return false;
-        if (key->kind != VALUE_ONE_WORD)
-            FIELD_PUT(record, key->at, &word);
-        return true;
-    }
-    case VALUE_TEMPERATURE: {
-        Air air = {0};
-        if (!read_temperature(text, length, &air, err))
-            return false;
-        FIELD_PUT(record, offsetof(Air, temperature), &air.temperature);
-        FIELD_PUT(record, offsetof(Air, celsius), &air.celsius);
-        return true;
-    }
+    case VALUE_WORD: return put_word(&entry, err);
+    case VALUE_TEMPERATURE: return put_temperature(&entry, err);
     case VALUE_PERCENT:
-    case VALUE_NUMBER: {
-        int64_t number = 0;
-        if (!(key->kind == VALUE_PERCENT ? read_percent : read_thousandths)(text, length, &number, err))
-            return false;
-        FIELD_PUT(record, key->at, &number);
-        return true;
-    }
+    case VALUE_NUMBER: return put_number(&entry, err);
     case VALUE_RECORD:
     case VALUE_RECORDS:
     case VALUE_HUNG: break;
