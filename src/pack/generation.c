@@ -60,56 +60,74 @@ static int64_t cost_reached(const PackMaster *master, int64_t dearest)
     return value > 0 && value < INT64_MAX / 2 ? wide_narrow(value) : 0;
 }
 
+/* One round of pricing. */
+typedef struct Pricing {
+    bool found;       /* some pattern is worth more than it costs, and was added */
+    bool priced;      /* every kind has a price to be held against: there is a bound */
+    Wide top, bottom; /* the greatest worth of a pattern in parts of its kind's price, at least 1 */
+} Pricing;
+
+/* Adds the best patterns of each kind that is left. */
+static Pricing price_kinds(PackMaster *master, const PackRest *rest, const Prices *prices, Arena *arena)
+{
+    PackWork *work = master->work;
+    Pricing pricing = {.priced = true, .top = 1, .bottom = 1};
+    for (int k = 0; k < work->kind_count; k++) {
+        if (rest->available[k] == 0)
+            continue;
+        const int64_t floor = master->value[k] + prices->kind[k];
+        const PackPatterns patterns =
+            pack_best_pattern(work, arena, prices->size, rest->demand, work->capacity[k], floor + BETTER_LEAST);
+        if (floor == 0) {
+            pricing.priced = false; /* next to nothing against the dearest kind: no bound from these prices */
+        } else if (wide_compare_ratio(patterns.worth, floor, pricing.top, pricing.bottom) > 0) {
+            pricing.top = patterns.worth;
+            pricing.bottom = floor;
+        }
+        for (int i = 0; i < patterns.count; i++)
+            pack_master_add(master, k, patterns.at[i].parts, patterns.at[i].part_count);
+        pricing.found |= patterns.count > 0;
+    }
+    return pricing;
+}
+
+static Prices prices_new(Arena *arena, const PackWork *work)
+{
+    Prices prices = {.size = arena_array(arena, int64_t, work->size_count),
+                     .kind = arena_array(arena, int64_t, work->kind_count),
+                     .dearest = 1};
+    for (int k = 0; k < work->kind_count; k++)
+        prices.dearest = work->value[k] > prices.dearest ? work->value[k] : prices.dearest;
+    return prices;
+}
+
 int64_t pack_generate_columns(PackMaster *master, const PackRest *rest, int64_t fixed, int64_t enough)
 {
     PackWork *work = master->work;
     int64_t proved = 0;
     Arena *arena = arena_new();
     Arena *patterns_arena = arena_new();
-    Prices prices = {.size = arena_array(arena, int64_t, work->size_count),
-                     .kind = arena_array(arena, int64_t, work->kind_count),
-                     .dearest = 1};
-    for (int k = 0; k < work->kind_count; k++)
-        prices.dearest = work->value[k] > prices.dearest ? work->value[k] : prices.dearest;
-
+    Prices prices = prices_new(arena, work);
     int rounds = 0;
     while (pack_master_solve(master)) {
-        bool whole = read_prices(master, &prices);
+        const bool whole = read_prices(master, &prices);
         pack_spend(work, 1000);
         arena_reset(patterns_arena);
-        Wide top = 1, bottom = 1;
-        bool found = false, is_priced = true;
-        for (int k = 0; k < work->kind_count; k++) {
-            if (rest->available[k] == 0)
-                continue;
-            int64_t floor = master->value[k] + prices.kind[k];
-            PackPatterns patterns = pack_best_pattern(work, patterns_arena, prices.size, rest->demand,
-                                                      work->capacity[k], floor + BETTER_LEAST);
-            if (floor == 0) {
-                is_priced = false; /* next to nothing against the dearest kind: no bound from these prices */
-            } else if (wide_compare_ratio(patterns.worth, floor, top, bottom) > 0) {
-                top = patterns.worth;
-                bottom = floor;
-            }
-            for (int i = 0; i < patterns.count; i++) {
-                pack_master_add(master, k, patterns.at[i].parts, patterns.at[i].part_count);
-                found = true;
-            }
-        }
-        int64_t bound = is_priced ? value_bound(master, rest, &prices, top, bottom) : 0;
+        const Pricing pricing = price_kinds(master, rest, &prices, patterns_arena);
+        const int64_t bound = pricing.priced ? value_bound(master, rest, &prices, pricing.top, pricing.bottom) : 0;
         proved = bound > proved ? bound : proved;
-        int64_t reach = cost_reached(master, prices.dearest);
-        bool substitutes = pack_master_uses_slack(master);
+        const int64_t reach = cost_reached(master, prices.dearest);
+        const bool substitutes = pack_master_uses_slack(master);
         if (pack_round_up(work, fixed + proved) >= enough)
             break;
         if (!substitutes && pack_round_up(work, fixed + proved) >= pack_round_up(work, fixed + reach + 1))
             break;
-        if ((!found || ++rounds > ROUNDS_MOST) && substitutes && master->dearness < DEARNESS_MOST) {
+        if ((!pricing.found || ++rounds > ROUNDS_MOST) && substitutes && master->dearness < DEARNESS_MOST) {
             pack_master_raise_slack_costs(master);
             rounds = 0;
             continue;
         }
-        if (!found || !whole)
+        if (!pricing.found || !whole)
             break;
     }
     arena_free(patterns_arena);

@@ -204,14 +204,12 @@ static bool is_cheaper(const PackWork *work, int64_t left, int kind, int64_t cut
     return mine != its ? mine < its : cut > other_cut;
 }
 
-void pack_greedily(PackWork *work, PackRest *rest, PackGreed greed, int64_t effort, Arena *arena, PackCuts *cuts)
+static Greedy *greedy_new(Arena *arena, PackWork *work, PackRest *rest)
 {
     Greedy *greedy = arena_one(arena, Greedy);
     greedy->work = work;
     greedy->rest = rest;
     greedy->next = arena_array(arena, int, work->size_count + 1);
-    int64_t left = 0;
-    int smallest = work->size_count - 1;
     for (int i = 0; i <= work->size_count; i++)
         greedy->next[i] = i < work->size_count && rest->demand[i] == 0 ? i + 1 : i;
     greedy->next_kind = arena_array(arena, int, work->kind_count + 1);
@@ -221,40 +219,69 @@ void pack_greedily(PackWork *work, PackRest *rest, PackGreed greed, int64_t effo
         greedy->last_kind[k + 1] = rest->available[k] == 0 ? k : k + 1;
     }
     greedy->next_kind[work->kind_count] = work->kind_count;
+    return greedy;
+}
+
+/* How boards are filled, and how much of all sizes is still demanded. */
+typedef struct GreedyWay {
+    PackGreed greed;
+    int64_t effort;
+    int64_t left;
+} GreedyWay;
+
+/* A board to be cut. */
+typedef struct GreedyBoard {
+    int kind; /* -1: none yet */
+    int64_t cut;
+    PackPart *parts; /* room for PARTS_MOST */
+    int part_count;
+} GreedyBoard;
+
+/* The cheapest of some kinds, as each would be filled. */
+static void fill_cheapest(Greedy *greedy, const int *kinds, int kind_count, const GreedyWay *way, GreedyBoard *board)
+{
+    board->kind = -1;
+    board->cut = 0;
+    for (int i = 0; i < kind_count; i++) {
+        const int64_t room = greedy->work->capacity[kinds[i]];
+        const int64_t slack = way->greed == PACK_FIRST_FIT
+                                  ? fill_first_fit(greedy, room)
+                                  : fill_least_slack(greedy, room, way->effort, way->greed == PACK_LEAST_SLACK_LONG);
+        pack_spend(greedy->work, 32);
+        if (board->kind >= 0 && !is_cheaper(greedy->work, way->left, kinds[i], room - slack, board->kind, board->cut))
+            continue;
+        board->kind = kinds[i];
+        board->cut = room - slack;
+        board->part_count = greedy->best_count;
+        memcpy(board->parts, greedy->best, (size_t)board->part_count * sizeof *board->parts);
+    }
+}
+
+void pack_greedily(PackWork *work, PackRest *rest, PackGreed greed, int64_t effort, Arena *arena, PackCuts *cuts)
+{
+    Greedy *greedy = greedy_new(arena, work, rest);
+    GreedyWay way = {greed, effort, 0};
     for (int i = 0; i < work->size_count; i++)
-        left += rest->demand[i] * work->size[i];
-    PackPart *parts = arena_array(arena, PackPart, PARTS_MOST);
+        way.left += rest->demand[i] * work->size[i];
+    GreedyBoard board = {.parts = arena_array(arena, PackPart, PARTS_MOST)};
+    int smallest = work->size_count - 1;
     /* A size that no kind left can hold stays in `rest`: it is missing. */
     for (int largest = next_demanded(greedy, 0); largest < work->size_count;) {
         int kinds[KINDS_TRIED];
-        int kind_count = choose_kinds(greedy, work->size[largest], kinds);
+        const int kind_count = choose_kinds(greedy, work->size[largest], kinds);
         if (kind_count == 0) {
-            left -= rest->demand[largest] * work->size[largest];
+            way.left -= rest->demand[largest] * work->size[largest];
             largest = next_demanded(greedy, largest + 1);
             continue;
         }
         while (rest->demand[smallest] == 0)
             smallest--;
         greedy->least = work->size[smallest];
-        int kind = -1, part_count = 0;
-        int64_t cut = 0;
-        for (int i = 0; i < kind_count; i++) {
-            int64_t room = work->capacity[kinds[i]];
-            int64_t slack = greed == PACK_FIRST_FIT
-                                ? fill_first_fit(greedy, room)
-                                : fill_least_slack(greedy, room, effort, greed == PACK_LEAST_SLACK_LONG);
-            pack_spend(work, 32);
-            if (kind >= 0 && !is_cheaper(work, left, kinds[i], room - slack, kind, cut))
-                continue;
-            kind = kinds[i];
-            cut = room - slack;
-            part_count = greedy->best_count;
-            memcpy(parts, greedy->best, (size_t)part_count * sizeof *parts);
-        }
-        kind = shorten(greedy, kind, cut);
-        int before = rest->available[kind];
-        cut_board(greedy, kind, parts, part_count, arena, cuts);
-        left -= (before - rest->available[kind]) * cut;
+        fill_cheapest(greedy, kinds, kind_count, &way, &board);
+        const int kind = shorten(greedy, board.kind, board.cut);
+        const int before = rest->available[kind];
+        cut_board(greedy, kind, board.parts, board.part_count, arena, cuts);
+        way.left -= (before - rest->available[kind]) * board.cut;
         largest = next_demanded(greedy, largest);
     }
 }
