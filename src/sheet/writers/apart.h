@@ -1,6 +1,7 @@
 /*
  * Drawing in a process of its own. The libraries that draw end the whole program where memory is gone: so it is only
- * the child that ends, and its parent has an error to tell. What the child drew comes back whole or not at all.
+ * the child that ends, and its parent has an error to tell. What the child drew comes back whole or not at all, and
+ * only where it drew the same twice: short of memory the libraries may leave things out without a word.
  */
 #ifndef SHEET_WRITERS_APART_H
 #define SHEET_WRITERS_APART_H
