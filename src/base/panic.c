@@ -42,6 +42,8 @@ static _Noreturn void end(const char *text)
     if (panicking)
         abort();
     panicking = true;
+    free(reserve); /* the hook may want it, whatever the reason */
+    reserve = NULL;
     if (the_hook != NULL)
         the_hook(text);
     else

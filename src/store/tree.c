@@ -407,7 +407,8 @@ TreeNode *tree_parse(Arena *arena, Report *report, const char *text, size_t leng
     Builder builder = {
         .arena = arena, .report = report, .text = text + before, .length = length - before, .before = before};
     note_strides(&builder);
-    BUG_UNLESS(yaml_parser_initialize(&builder.parser));
+    if (!yaml_parser_initialize(&builder.parser))
+        panic_no_memory(); /* nothing else fails there */
     yaml_parser_set_encoding(&builder.parser, YAML_UTF8_ENCODING);
     yaml_parser_set_input_string(&builder.parser, (const unsigned char *)builder.text, builder.length);
     TreeNode *root = build_document(&builder);

@@ -1,3 +1,5 @@
+/* prlimit */
+#define _GNU_SOURCE
 #include "child.h"
 
 #include "base/file.h"
@@ -12,6 +14,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/ioctl.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <time.h>
 #include <unistd.h>
@@ -365,4 +368,18 @@ const char *child_recovery(Child *child)
         }
     closedir(open);
     return found;
+}
+
+bool child_starve(Child *child)
+{
+    char path[64];
+    long pages = 0;
+    snprintf(path, sizeof path, "/proc/%ld/statm", (long)child->process);
+    FILE *file = fopen(path, "r");
+    if (file == NULL)
+        return false;
+    const int read = fscanf(file, "%ld", &pages);
+    fclose(file);
+    const rlim_t most = (rlim_t)pages * (rlim_t)sysconf(_SC_PAGESIZE);
+    return read == 1 && prlimit(child->process, RLIMIT_AS, &(struct rlimit){most, most}, NULL) == 0;
 }

@@ -46,6 +46,9 @@ void child_resize(Child *child, int columns, int rows);
 void child_signal(Child *child, int number);
 void child_hang_up(Child *child); /* the terminal is closed under it */
 
+/* From now on it gets no more memory than it has. False where this system cannot do that. */
+bool child_starve(Child *child);
+
 /* Reads until the program wrote `words` behind what was heeded before; false after ten seconds. */
 bool child_says(Child *child, const char *words);
 

@@ -136,6 +136,32 @@ START_TEST(a_crash_keeps_the_changes)
 }
 END_TEST
 
+/* Edit after edit with no memory to be had: what cannot be worked out any more is told, and where not even that is
+ * possible the copy is written from what was set aside. */
+START_TEST(without_memory_no_edit_is_lost)
+{
+    Child *child = child_on_wall(TERMINAL, 80, 24);
+    assert_true(child_says(child, "Boathouse"));
+    child_type(child, "\x1b[A");
+    assert_true(child_says(child, "5/16"));
+    if (!child_starve(child))
+        SKIP("this system gives no limit to another process");
+    for (int i = 0; i < 20; i++)
+        child_type(child, "\x1b[A\x1b[A\x1b[A\x1b[A\x1b[A\x1b[Av?\x1b\x1b[A\x1b[A\x1b[A\x1b[A\x1b[A\x1b[A");
+    assert_true(child_says(child, "not enough memory"));
+    child_signal(child, SIGTERM); /* where it still lives */
+    assert_true(child_ends(child));
+    assert_true(child_modes_are_sane(child));
+    const char *copy = child_recovery(child);
+    if (copy == NULL)
+        FAIL("no copy; status %d, said: %s", child->status,
+             child->heard.bytes + (child->heard.length > 300 ? child->heard.length - 300 : 0));
+    assert_lacks(child_file(child, copy), "start: 2 1/4");
+    assert_holds(child_file(child, copy), "start: ");
+    child_free(child);
+}
+END_TEST
+
 START_TEST(a_closed_terminal_loses_nothing)
 {
     Child *child = child_on_wall(TERMINAL, 80, 24);
@@ -285,6 +311,7 @@ int main(void)
         a_flood_of_keys_is_taken_whole,
         ended_from_outside_it_keeps_the_changes,
         a_crash_keeps_the_changes,
+        without_memory_no_edit_is_lost,
         a_closed_terminal_loses_nothing,
         a_recovery_copy_is_offered,
         a_crash_gives_the_terminal_back,

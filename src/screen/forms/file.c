@@ -112,8 +112,8 @@ void file_keep(App *app)
     File *file = app->file;
     if (app->document == NULL || document_version(app->document) == file->kept_version)
         return;
-    file->kept_version = document_version(app->document);
     if (!is_changed(app)) {
+        file->kept_version = document_version(app->document);
         forget_copy(file);
         return;
     }
@@ -122,6 +122,7 @@ void file_keep(App *app)
         not_kept(app, &err);
         return;
     }
+    file->kept_version = document_version(app->document); /* not before: who dies in between tries once more */
     file->kept = true;
     snprintf(file->farewell, sizeof file->farewell, "what was changed and not saved is in %s; %s",
              session_recovery_path(file->session),
