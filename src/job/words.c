@@ -147,8 +147,8 @@ char *words_tones(Arena *arena, const Looks *looks)
 {
     if (looks->touching == 0)
         return NULL;
-    return words(arena, "%d of %s of one tone; by chance it would be %d", looks->equal,
-                 words_count(arena, looks->touching, "neighbour is", "neighbours are"), looks->chance);
+    return words(arena, "%d of %s match in color; random order would give about %d", looks->equal,
+                 words_count(arena, looks->touching, "touching pair", "touching pairs"), looks->chance);
 }
 
 char *words_joints(Arena *arena, const Looks *looks)

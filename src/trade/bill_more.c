@@ -1,3 +1,4 @@
+#include "layout/hold.h"
 #include "trade/backing.h"
 #include "trade/bill.h"
 #include "trade/bill_parts.h"
@@ -10,7 +11,6 @@
 #define TRIM_NAIL_EVERY (16 * LENGTH_INCH)
 #define EDGE_DISTANCE (LENGTH_INCH / 2)
 #define PREDRILL_WITHIN (2 * LENGTH_INCH)
-#define OVERHANG_MOST (8 * LENGTH_INCH)
 
 static void put_trim_nails(Bills *bills)
 {

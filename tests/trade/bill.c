@@ -281,7 +281,7 @@ START_TEST(every_piece_gets_two_fasteners_at_least)
     bench.wall->bill.spare = (Number){true, 0};
     plan.piece_count = 3;
     plan.pieces[0] = (Piece){.right = INCHES(15)};                                       /* no stud */
-    plan.pieces[1] = (Piece){.course = 1, .left = INCHES(2), .right = INCHES(32)};       /* studs at 16, 32 */
+    plan.pieces[1] = (Piece){.course = 1, .left = -INCHES(1), .right = INCHES(32)};      /* studs at 16, 32 */
     plan.pieces[2] = (Piece){.course = 1, .left = INCHES(32), .right = INCHES(32 + 40)}; /* 32, 48, 64 */
     BillLines lines = bill_lines(bench.arena, bench.layout, &plan);
     assert_int_equal(amount_of(&lines, "fasteners"), 7000000);
@@ -295,7 +295,7 @@ START_TEST(every_piece_gets_two_fasteners_at_least)
     assert_int_equal(how.count, 4);
     assert_holds(how.at[0], "two at the least");
     assert_holds(how.at[3],
-                 "further than 8 in past its last stud gets adhesive or a backing strip. Here one end reaches");
+                 "further than 16 in past its last stud gets adhesive or a backing strip. Here one end reaches");
     arena_free(bench.arena);
 }
 END_TEST

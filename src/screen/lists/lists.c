@@ -211,7 +211,7 @@ static void stock_line(App *app, const List *list, int index, Text *left, Text *
         text_format(left, "  %s wide", app_length(app, stock->width, width));
     if (stock->avoid.count > 0)
         text_format(left, "  %d to avoid", stock->avoid.count);
-    text_format(right, "%d opened", opened_of(app, index));
+    text_format(right, "%d used", opened_of(app, index));
 }
 
 static void stock_choose(App *app, List *list, int index)

@@ -245,7 +245,7 @@ static void learn_spending(App *app, Trial *trial)
     text_format(&left, "%d stacked", looks->stacked);
     line->left = kept(arena, &left);
     line->whole = words(
-        arena, "%s of boards opened. %s, %d over a joint one or two courses below, %s, %s%s.",
+        arena, "Uses %s of boards. %s, %d over a joint one or two courses below, %s, %s%s.",
         words_length_unit(arena, wall, plan->length_opened), say_count(arena, plan->joints, "joint", "joints"),
         looks->stacked, say_count(arena, looks->stairs, "stair of three", "stairs of three"),
         say_count(arena, looks->short_pairs, "pair of short pieces", "pairs of short pieces"),

@@ -571,10 +571,10 @@ static void add_trim(CutSheet *cuts)
     sheet_cell(cuts->sheet, head, 0, SHEET_COLUMNS, ALIGN_LEFT, WEIGHT_WORDS, "Trim");
     SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
     sheet_words(cuts->sheet, lines, 0, WEIGHT_STRONG,
-                words(arena, "%d of %s opened, %s of them for trim.%s", trim->boards_opened,
+                words(arena, "Uses %d of %s, %s of them for trim.%s", trim->boards_opened,
                       words_count(arena, trim->board_count, "board", "boards"),
                       words_length_unit(arena, cuts->wall, trim->length_opened),
-                      trim->proved ? " No plan opens less." : ""));
+                      trim->proved ? " No plan uses less." : ""));
     for (int i = 0; i < trim->missing.count; i++)
         add_missing(cuts, lines, &trim->missing.at[i]);
     cuts->section = sheet_section(cuts->sheet, "Trim", false);
@@ -585,7 +585,7 @@ static void add_trim(CutSheet *cuts)
     add_strips(cuts);
 }
 
-/* "Not opened: boards 1-8, 12." */
+/* "Not used: boards 1-8, 12." */
 static void add_not_opened(CutSheet *cuts)
 {
     const Plan *plan = cuts->job->plan;
@@ -604,7 +604,7 @@ static void add_not_opened(CutSheet *cuts)
     if (list.length > 0) {
         SheetLines *lines = &sheet_group(cuts->sheet, cuts->section)->lines;
         sheet_words(cuts->sheet, lines, 0, WEIGHT_TEXT,
-                    words(cuts->arena, "Not opened: %s %.*s.", strpbrk(list.bytes, ",-") == NULL ? "board" : "boards",
+                    words(cuts->arena, "Not used: %s %.*s.", strpbrk(list.bytes, ",-") == NULL ? "board" : "boards",
                           (int)list.length, list.bytes));
         lines->at[0].rule = true;
     }

@@ -164,18 +164,18 @@ static void add_bound(FirstPage *first)
     const Plan *plan = first->job->plan;
     if (plan->bound_known && plan->boards_bound > 0)
         put(first, WEIGHT_TEXT,
-            words(arena, "%s; no plan that covers as much can do with fewer than %d, nor with less than %s opened.",
+            words(arena, "%s; no plan that covers as much can do with fewer than %d, nor with less than %s.",
                   words_count(arena, plan->boards_opened, "board", "boards"), plan->boards_bound,
                   words_length_unit(arena, wall, plan->length_bound)));
     else if (plan->bound_known)
         put(first, WEIGHT_TEXT,
-            words(arena, "No plan that covers as much can do with less than %s opened.",
+            words(arena, "No plan that covers as much can do with less than %s.",
                   words_length_unit(arena, wall, plan->length_bound)));
     else
         put(first, WEIGHT_TEXT, "No lower limit on boards is known for this plan.");
 }
 
-/* What is at hand, what is opened, what is proved, how it will look: nothing of it is needed at the saw. */
+/* What is at hand, what is used, what is proved, how it will look: nothing of it is needed at the saw. */
 static void add_boards(FirstPage *first)
 {
     Arena *arena = first->arena;
@@ -183,13 +183,13 @@ static void add_boards(FirstPage *first)
     const Plan *plan = first->job->plan;
     begin_part(first, "Boards");
     put(first, WEIGHT_STRONG,
-        words(arena, "%d of %s opened, %s of boards for %s of pieces.", plan->boards_opened,
+        words(arena, "Uses %d of %s, %s of boards for %s of pieces.", plan->boards_opened,
               words_count(arena, plan->board_count, "board", "boards"),
               words_length_unit(arena, wall, plan->length_opened), words_length_unit(arena, wall, plan->length_used)));
     add_bound(first);
     if (plan->length_least > 0)
         put(first, WEIGHT_TEXT,
-            words(arena, "With nothing to spend, %s opened would do; the rest makes for fewer joints.",
+            words(arena, "With nothing to spend, %s would do; the rest makes for fewer joints.",
                   words_length_unit(arena, wall, plan->length_least)));
     const char *tones = words_tones(arena, &plan->looks), *joints = words_joints(arena, &plan->looks);
     if (tones != NULL)

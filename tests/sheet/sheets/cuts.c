@@ -23,13 +23,13 @@ START_TEST(boards_that_stay_shut_are_listed)
 {
     Made made = two_faces(CORNER_NONE, CORNER_BUTT, 4); /* two courses on two faces: one board each */
     const Layout *layout = made_layout(&made);
-    assert_null(strstr(shown(sheet_cuts(made.arena, shown_job(made.arena, layout), "")), "Not opened"));
+    assert_null(strstr(shown(sheet_cuts(made.arena, shown_job(made.arena, layout), "")), "Not used"));
     made.wall->stock.at[0].count = 5;
     layout = made_layout(&made);
-    assert_holds(shown(sheet_cuts(made.arena, shown_job(made.arena, layout), "")), "\nNot opened: board ");
+    assert_holds(shown(sheet_cuts(made.arena, shown_job(made.arena, layout), "")), "\nNot used: board ");
     made.wall->stock.at[0].count = 7;
     layout = made_layout(&made);
-    assert_holds(shown(sheet_cuts(made.arena, shown_job(made.arena, layout), "")), "\nNot opened: boards ");
+    assert_holds(shown(sheet_cuts(made.arena, shown_job(made.arena, layout), "")), "\nNot used: boards ");
     arena_free(made.arena);
 }
 END_TEST

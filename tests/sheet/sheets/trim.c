@@ -28,7 +28,7 @@ START_TEST(strips_and_their_points)
     assert_holds(text, "bay head: 44 to the long points, 40 to the short ones, 3/4 thick\n"
                        "    Rip 2 in; left end mitered 45 degrees; right end mitered 45 degrees\n");
     assert_holds(text, "bay left leg: 24 to the long points, 20 to the short ones, 3/4 thick\n");
-    assert_holds(text, "No plan opens less.");
+    assert_holds(text, "No plan uses less.");
     arena_free(made.arena);
 }
 END_TEST
@@ -51,7 +51,7 @@ START_TEST(pieces_in_the_data)
         assert_string_equal(shown_field(sheet, record, "length"), rows[i].length);
         assert_string_equal(shown_field(sheet, record, "board length"), "96");
     }
-    assert_holds(shown(sheet), "2 of 4 boards opened, 192 in of them for trim.");
+    assert_holds(shown(sheet), "Uses 2 of 4 boards, 192 in of them for trim.");
     arena_free(made.arena);
 }
 END_TEST
@@ -61,7 +61,7 @@ START_TEST(no_board_long_enough)
     Made made = bench_new(IN(40));
     const char *text = shown(sheet_cuts(made.arena, shown_job(made.arena, made_layout(&made)), ""));
     assert_holds(text, "No board is left that is long enough for bay head, 44 in long.");
-    assert_holds(text, "3 of 4 boards opened, 120 in of them for trim.");
+    assert_holds(text, "Uses 3 of 4 boards, 120 in of them for trim.");
     arena_free(made.arena);
 }
 END_TEST
