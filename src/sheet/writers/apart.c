@@ -52,6 +52,10 @@ static bool has_room(void)
     return room != NULL;
 }
 
+/* A drawing that takes longer waits for something that will not come: where memory is short the libraries may wait for a
+ * thread of theirs that never began. The largest halls take a tenth of it. */
+enum { DRAW_SECONDS = 300 };
+
 /* Where memory is short the libraries may leave glyphs out and say nothing: so the sheet is drawn twice, and counts
  * only where both are the same. */
 static bool draw_surely(ApartDraw *draw, const Sheet *sheet, Text *drawn, Err *err)
@@ -70,6 +74,8 @@ static _Noreturn void be_child(ApartDraw *draw, const Sheet *sheet, int to)
     Text drawn;
     Err err = {0};
     be_quiet();
+    signal(SIGALRM, SIG_DFL);
+    alarm(DRAW_SECONDS);
     panic_last(); /* no attempt of the parent's is taken up here */
     text_init(&drawn);
     bool good = draw_surely(draw, sheet, &drawn, &err);
