@@ -52,8 +52,8 @@ static bool has_room(void)
     return room != NULL;
 }
 
-/* A drawing that takes longer waits for something that will not come: where memory is short the libraries may wait for a
- * thread of theirs that never began. The largest halls take a tenth of it. */
+/* A drawing that takes longer waits for something that will not come: where memory is short the libraries may wait for
+ * a thread of theirs that never began. The largest halls take a tenth of it. */
 enum { DRAW_SECONDS = 300 };
 
 /* Where memory is short the libraries may leave glyphs out and say nothing: so the sheet is drawn twice, and counts
