@@ -78,23 +78,43 @@ static bool happen(Arena *arena, Wall *wall, const Layout *layout, const Plan *p
     return true;
 }
 
-static void measure_room(RandomKind kind, uint64_t seed, Event event, Tally *tally)
+static Fill *filled(Fill *before, const Layout *layout)
+{
+    Fill *fill = fill_begin_after(before, layout);
+    while (!fill_step(fill, 1 << 20))
+        continue;
+    return fill;
+}
+
+static void count(Tally *tally, const Plan *plan, const Plan *now)
+{
+    const Length grown = now->shortfall - plan->shortfall;
+    tally->changed[tally->count++] = now->changed_count;
+    tally->pieces += plan->piece_count;
+    tally->shorter += grown > 0;
+    tally->shortfall = grown > tally->shortfall ? grown : tally->shortfall;
+}
+
+/* Each event on a wall of its own, hung from the same plan. */
+static void measure_room(RandomKind kind, uint64_t seed, Tally *tallies)
 {
     Arena *arena = arena_new();
-    Wall *wall = random_wall(arena, seed, kind);
-    const Layout *layout = lay_out(arena, wall);
-    const Plan *plan = fill_wall(arena, layout);
+    const Wall *bare = random_wall(arena, seed, kind);
+    const Layout *layout = lay_out(arena, bare);
+    Fill *fill = filled(NULL, layout);
+    const Plan *plan = fill_plan(fill);
     const int hung = plan->piece_count * 3 / 10;
-    for (int i = 0; i < hung; i++)
-        hang_piece(arena, wall, layout, &plan->pieces[i]);
-    if (hung > 0 && happen(arena, wall, layout, plan, event)) {
-        const Plan *now = fill_wall(arena, lay_out(arena, wall));
-        const Length grown = now->shortfall - plan->shortfall;
-        tally->changed[tally->count++] = now->changed_count;
-        tally->pieces += plan->piece_count;
-        tally->shorter += grown > 0;
-        tally->shortfall = grown > tally->shortfall ? grown : tally->shortfall;
+    for (Event event = 0; event < EVENT_COUNT && hung > 0; event++) {
+        Wall *wall = wall_copy(arena, bare);
+        for (int i = 0; i < hung; i++)
+            hang_piece(arena, wall, layout, &plan->pieces[i]);
+        if (!happen(arena, wall, layout, plan, event))
+            continue;
+        Fill *after = filled(fill, lay_out(arena, wall));
+        count(&tallies[event], plan, fill_plan(after));
+        fill_free(after);
     }
+    fill_free(fill);
     arena_free(arena);
 }
 
@@ -103,19 +123,16 @@ static int by_size(const void *a, const void *b)
     return *(const int *)a - *(const int *)b;
 }
 
-static void measure(RandomKind kind, int rooms, Event event)
+static void tell(RandomKind kind, Event event, Tally *tally)
 {
-    Tally tally = {.count = 0};
-    for (int seed = 0; seed < rooms; seed++)
-        measure_room(kind, (uint64_t)seed, event, &tally);
-    if (tally.count == 0)
+    if (tally->count == 0)
         return;
-    qsort(tally.changed, (size_t)tally.count, sizeof *tally.changed, by_size);
+    qsort(tally->changed, (size_t)tally->count, sizeof *tally->changed, by_size);
     printf("# %s, %s, %d rooms of %d pieces: pieces changed median %d, 9 of 10 at most %d, worst %d; shortfall grew in "
            "%d, by %.0f mm at most\n",
-           random_kind_word(kind), event_words[event], tally.count, tally.pieces / tally.count,
-           tally.changed[tally.count / 2], tally.changed[tally.count * 9 / 10], tally.changed[tally.count - 1],
-           tally.shorter, (double)tally.shortfall / LENGTH_MM);
+           random_kind_word(kind), event_words[event], tally->count, tally->pieces / tally->count,
+           tally->changed[tally->count / 2], tally->changed[tally->count * 9 / 10], tally->changed[tally->count - 1],
+           tally->shorter, (double)tally->shortfall / LENGTH_MM);
     fflush(stdout);
 }
 
@@ -125,8 +142,12 @@ int main(int count, char **arguments)
     if (rooms < 1 || rooms > ROOMS)
         rooms = ROOMS;
     printf("# three pieces in ten hung; to reach for a spoiled board: median at most 4\n");
-    for (RandomKind kind = RANDOM_HOUSE; kind < RANDOM_KIND_COUNT; kind++)
+    for (RandomKind kind = RANDOM_HOUSE; kind < RANDOM_KIND_COUNT; kind++) {
+        Tally tallies[EVENT_COUNT] = {{.count = 0}};
+        for (int seed = 0; seed < rooms; seed++)
+            measure_room(kind, (uint64_t)seed, tallies);
         for (Event event = 0; event < EVENT_COUNT; event++)
-            measure(kind, rooms, event);
+            tell(kind, event, &tallies[event]);
+    }
     return 0;
 }
